@@ -1,0 +1,140 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"example.com/lyewright/internal/jsonwrite"
+	"example.com/lyewright/soap"
+	"example.com/lyewright/soap/sheet"
+)
+
+// answer is what became of one formula.
+type answer struct {
+	out    []byte // what is printed of its batch
+	faults soap.Faults
+	status int
+	line   int // of the input; 0 where it is a file of its own
+}
+
+func refused(faults soap.Faults) answer { return answer{faults: faults, status: statusOf(faults)} }
+
+// answerTo reads a formula from a file, at most a byte more than one may have.
+func answerTo(file io.Reader, o batchOptions) answer {
+	text, err := io.ReadAll(io.LimitReader(file, soap.MostBytes+1))
+	if err != nil {
+		return refused(soap.Faults{unreadable(err)})
+	}
+	return answerOf(text, o)
+}
+
+// answerOf works out the text of a formula.
+func answerOf(text []byte, o batchOptions) answer {
+	b, _, faults := batchOf(text)
+	if faults != nil {
+		return refused(faults)
+	}
+	out, err := printed(b, o)
+	if err != nil {
+		return refused(soap.Faults{{Reason: err.Error(), Kind: err}})
+	}
+	return answer{out: out, status: statusOfBatch(b)}
+}
+
+func printed(b soap.Batch, o batchOptions) ([]byte, error) {
+	if o.json {
+		object, err := b.MarshalJSON()
+		return append(object, '\n'), err
+	}
+	var page bytes.Buffer
+	if err := sheet.Write(&page, b, o.unit); err != nil {
+		return nil, err
+	}
+	if o.working {
+		if err := sheet.WriteWorking(&page, b); err != nil {
+			return nil, err
+		}
+	}
+	return page.Bytes(), nil
+}
+
+// batchOf reads a formula and works it out, every fault in its place.
+func batchOf(text []byte) (soap.Batch, soap.Places, soap.Faults) {
+	f, places, err := soap.ParseFormula(text)
+	if err == nil {
+		var b soap.Batch
+		if b, err = f.Batch(); err == nil {
+			return b, places, nil
+		}
+	}
+	var faults soap.Faults
+	if !errors.As(err, &faults) {
+		faults = soap.Faults{{Reason: err.Error(), Kind: err}}
+	}
+	return soap.Batch{}, places, places.Place(faults)
+}
+
+func statusOfBatch(b soap.Batch) int {
+	if len(b.Findings) > 0 && b.Findings[0].Severity == soap.Danger {
+		return dangerous
+	}
+	return done
+}
+
+// writeObject writes the answer as a line of JSON that also says where the
+// formula came from.
+func (a answer) writeObject(w io.Writer, name string) error {
+	object := a.out
+	if a.faults != nil {
+		var err error
+		if object, err = a.faults.MarshalJSON(); err != nil {
+			return err
+		}
+	}
+	origin := jsonwrite.New()
+	origin.Object("", func() {
+		if name != "" {
+			origin.Text("file", name)
+		}
+		if a.line > 0 {
+			origin.Int("input_line", a.line)
+		}
+	})
+	object = bytes.TrimSuffix(bytes.TrimSuffix(object, []byte("\n")), []byte("}"))
+	for _, piece := range [][]byte{object, {','}, origin.Bytes()[1:], {'\n'}} {
+		if _, err := w.Write(piece); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// writeComplaint says what is wrong with a file, or with a line of one: one
+// line a fault.
+func (a answer) writeComplaint(w io.Writer, name string) error {
+	var b strings.Builder
+	for _, f := range a.faults {
+		switch {
+		case a.line > 0:
+			column := max(1, f.Column)
+			f.Line = 0
+			fmt.Fprintf(&b, "%s:%d:%d: %s\n", or(name, "-"), a.line, column, f.Error())
+		case f.Line > 0:
+			fmt.Fprintf(&b, "%s:%s\n", name, f.Error())
+		default:
+			fmt.Fprintf(&b, "%s: %s\n", name, f.Error())
+		}
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func or(name, other string) string {
+	if name == "" {
+		return other
+	}
+	return name
+}

@@ -1,0 +1,116 @@
+package main
+
+import (
+	"flag"
+	"io"
+
+	"example.com/lyewright/soap"
+	"example.com/lyewright/units"
+)
+
+// batchOptions say how batches are printed.
+type batchOptions struct {
+	json, working bool
+	unit          units.Unit
+}
+
+func (c *command) batch(args []string) int {
+	flags := flag.NewFlagSet("batch", flag.ContinueOnError)
+	var o batchOptions
+	var unit string
+	var lines bool
+	flags.BoolVar(&o.json, "json", false, "")
+	flags.BoolVar(&o.working, "working", false, "")
+	flags.BoolVar(&lines, "lines", false, "")
+	flags.StringVar(&unit, "units", "g", "")
+	names, status, ok := c.parse(flags, args)
+	if !ok {
+		return status
+	}
+	if len(names) == 0 {
+		return c.usage("", "no formula is named", "name formula files, or - for standard input")
+	}
+	if o.unit, ok = units.ParseUnit(unit); !ok || o.unit != units.Gram && o.unit != units.Ounce {
+		return c.usage(unit, "is not a unit for the sheet", "write -units g or -units oz")
+	}
+	if o.json && (o.working || o.unit != units.Gram) {
+		return c.usage("-json", "does not go with -working or -units", "the JSON is always in grams; leave one of them out")
+	}
+	if len(names) == 1 && !lines {
+		return c.one(names[0], o)
+	}
+	for _, name := range names {
+		status = max(status, c.several(name, lines, o))
+	}
+	return status
+}
+
+// one prints the batch of a single file, or of standard input, which may turn
+// out to be many lines.
+func (c *command) one(name string, o batchOptions) int {
+	file, fault := c.open(name)
+	if fault != nil {
+		return c.refuse(name, refused(soap.Faults{*fault}))
+	}
+	defer closeRead(file)
+	var input io.Reader = file
+	if name == "-" {
+		lines, all, err := peek(file)
+		if err != nil {
+			return c.refuse(name, refused(soap.Faults{unreadable(err)}))
+		}
+		if lines {
+			return c.stream("", all, o)
+		}
+		input = all
+	}
+	a := answerTo(input, o)
+	if a.faults != nil {
+		return c.refuse(name, a)
+	}
+	return c.print(a.out, a.status)
+}
+
+// refuse says on standard error what is wrong with a file.
+func (c *command) refuse(name string, a answer) int {
+	write := a.writeComplaint
+	if c.json {
+		write = a.writeObject
+	}
+	if write(c.stderr, name) != nil {
+		return cannotIO
+	}
+	return a.status
+}
+
+// several prints the batches of one of several files.
+func (c *command) several(name string, lines bool, o batchOptions) int {
+	file, fault := c.open(name)
+	if fault != nil {
+		return c.report(refused(soap.Faults{*fault}), name, o)
+	}
+	defer closeRead(file)
+	if !lines {
+		return c.report(answerTo(file, o), name, o)
+	}
+	if name == "-" {
+		name = ""
+	}
+	return c.stream(name, file, o)
+}
+
+// report prints one of several answers: in its place on standard output with
+// -json, else what is wrong on standard error.
+func (c *command) report(a answer, name string, o batchOptions) int {
+	switch {
+	case o.json:
+		if err := a.writeObject(c.stdout, name); err != nil {
+			return c.cannotWrite(err)
+		}
+		return a.status
+	case a.faults != nil:
+		return c.refuse(name, a)
+	default:
+		return c.print(a.out, a.status)
+	}
+}

@@ -1,0 +1,72 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"strings"
+
+	"example.com/lyewright/soap"
+	"example.com/lyewright/units"
+)
+
+func (c *command) check(args []string) int {
+	names, status, ok := c.parse(flag.NewFlagSet("check", flag.ContinueOnError), args)
+	if !ok {
+		return status
+	}
+	if len(names) == 0 {
+		return c.usage("", "no formula is named", "name formula files, or - for standard input")
+	}
+	for _, name := range names {
+		status = max(status, c.checkFile(name))
+	}
+	return status
+}
+
+// checkFile prints a line for every finding or fault of a file.
+func (c *command) checkFile(name string) int {
+	file, fault := c.open(name)
+	if fault != nil {
+		return c.refuse(name, refused(soap.Faults{*fault}))
+	}
+	defer closeRead(file)
+	text, err := io.ReadAll(io.LimitReader(file, soap.MostBytes+1))
+	if err != nil {
+		return c.refuse(name, refused(soap.Faults{unreadable(err)}))
+	}
+	batch, places, faults := batchOf(text)
+	var lines strings.Builder
+	for _, f := range faults {
+		fmt.Fprintf(&lines, "%s:%d:%d: error %s %s: %s\n", name, f.Line, f.Column, faultCode(f), subject(f.Path), f.Sentence())
+	}
+	for _, f := range batch.Findings {
+		line, column := places.Find(f.Subject)
+		fmt.Fprintf(&lines, "%s:%d:%d: %s %s %s: %s\n", name, line, column, f.Severity, f.Code, f.Subject, f.Message())
+	}
+	if faults != nil {
+		return c.print([]byte(lines.String()), statusOf(faults))
+	}
+	return c.print([]byte(lines.String()), statusOfBatch(batch))
+}
+
+// subject names what a fault of the whole file is about.
+func subject(path string) string { return or(path, "file") }
+
+// faultCode gives a word for the kind of a fault.
+func faultCode(f soap.Fault) string {
+	for _, kind := range []struct {
+		err  error
+		code string
+	}{
+		{soap.ErrUnknown, "unknown-name"}, {soap.ErrMissing, "missing"}, {soap.ErrConflict, "conflict"},
+		{soap.ErrRange, "out-of-bounds"}, {soap.ErrFormat, "wrong-form"}, {soap.ErrImpossible, "impossible"},
+		{units.ErrSyntax, "not-a-quantity"}, {units.ErrUnit, "wrong-unit"}, {units.ErrSize, "out-of-bounds"},
+	} {
+		if errors.Is(f, kind.err) {
+			return kind.code
+		}
+	}
+	return "wrong"
+}

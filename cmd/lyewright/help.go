@@ -1,0 +1,53 @@
+package main
+
+import (
+	_ "embed"
+	"flag"
+	"fmt"
+	"runtime/debug"
+	"strings"
+
+	"example.com/lyewright/internal/nearest"
+	"example.com/lyewright/soap"
+)
+
+//go:embed help.txt
+var helpText string
+
+// help prints a section of the help text; they are parted by lines "== name".
+func (c *command) help(args []string) int {
+	topic := "lyewright"
+	if len(args) > 0 {
+		topic = args[0]
+	}
+	var topics []string
+	for section := range strings.SplitSeq(helpText, "== ") {
+		name, text, found := strings.Cut(section, "\n")
+		if found && name == topic {
+			return c.print([]byte(text), done)
+		}
+		if found {
+			topics = append(topics, name)
+		}
+	}
+	remedy := nearest.Remedy(topic, topics)
+	if remedy == "" {
+		remedy = "there is help on " + strings.Join(topics, ", ")
+	}
+	return c.usage(topic, "is not a topic of the help", remedy)
+}
+
+func (c *command) version(args []string) int {
+	names, status, ok := c.parse(flag.NewFlagSet("version", flag.ContinueOnError), args)
+	if !ok {
+		return status
+	}
+	if len(names) > 0 {
+		return c.usage(names[0], "is more than version needs", "leave it out")
+	}
+	version := "(devel)"
+	if info, found := debug.ReadBuildInfo(); found && info.Main.Version != "" {
+		version = info.Main.Version
+	}
+	return c.print(fmt.Appendf(nil, "lyewright %s, data edition %s\n", version, soap.DataEdition()), done)
+}

@@ -1,0 +1,151 @@
+package main
+
+import (
+	"bufio"
+	"bytes"
+	"encoding/json"
+	"errors"
+	"io"
+	"runtime"
+	"runtime/debug"
+
+	"example.com/lyewright/soap"
+)
+
+// How many lines are handed to a worker at a time. One by one, the hand-over
+// costs as much as the work.
+const bundleLines = 64
+
+// bundle is a run of input lines and what becomes of them.
+type bundle struct {
+	lines   [][]byte
+	first   int // the number of the first line
+	answers chan []answer
+}
+
+// stream works formulas out a line each and prints the answers in order, with
+// as many workers as there are processors and a bounded number of lines in
+// memory.
+func (c *command) stream(name string, input io.Reader, o batchOptions) int {
+	// Little is alive at a time, so the collector would run every few formulas
+	// and keep the processors waiting for it.
+	defer debug.SetGCPercent(debug.SetGCPercent(400))
+	workers := runtime.GOMAXPROCS(0)
+	jobs := make(chan *bundle)
+	order := make(chan *bundle, 2*workers)
+	stop := make(chan struct{})
+	defer close(stop)
+	var readErr error
+	go func() {
+		defer close(order)
+		defer close(jobs)
+		readErr = bundles(input, func(b *bundle) bool {
+			select {
+			case order <- b:
+				jobs <- b
+				return true
+			case <-stop:
+				return false
+			}
+		})
+	}()
+	for range workers {
+		go func() {
+			for b := range jobs {
+				b.answers <- b.work(o)
+			}
+		}()
+	}
+	status := done
+	out := bufio.NewWriterSize(c.stdout, 1<<16)
+	inner := &command{stdout: out, stderr: c.stderr}
+	for b := range order {
+		for _, a := range <-b.answers {
+			status = max(status, inner.report(a, name, o))
+		}
+		if err := out.Flush(); err != nil {
+			return c.cannotWrite(err)
+		}
+	}
+	if readErr != nil {
+		status = max(status, c.refuse(or(name, "-"), refused(soap.Faults{unreadable(readErr)})))
+	}
+	return status
+}
+
+// bundles reads lines and hands them over by the bundle until hand wants no
+// more.
+func bundles(input io.Reader, hand func(*bundle) bool) error {
+	reader := bufio.NewReaderSize(input, 1<<16)
+	b := &bundle{first: 1, answers: make(chan []answer, 1)}
+	for {
+		line, err := readLine(reader)
+		if line != nil || err == nil {
+			b.lines = append(b.lines, line)
+		}
+		if len(b.lines) == bundleLines || err != nil && len(b.lines) > 0 {
+			if !hand(b) {
+				return nil
+			}
+			b = &bundle{first: b.first + len(b.lines), answers: make(chan []answer, 1)}
+		}
+		if errors.Is(err, io.EOF) {
+			return nil
+		}
+		if err != nil {
+			return err
+		}
+	}
+}
+
+// readLine reads a line of at most a byte more than a formula may have; what
+// goes beyond is dropped, and refused as too long.
+func readLine(reader *bufio.Reader) ([]byte, error) {
+	var line []byte
+	for {
+		piece, err := reader.ReadSlice('\n')
+		line = append(line, piece[:min(len(piece), soap.MostBytes+1-len(line))]...)
+		if !errors.Is(err, bufio.ErrBufferFull) {
+			return line, err
+		}
+	}
+}
+
+// work answers the lines of a bundle. Blank lines are passed over.
+func (b *bundle) work(o batchOptions) []answer {
+	answers := make([]answer, 0, len(b.lines))
+	for i, line := range b.lines {
+		if len(bytes.TrimSpace(line)) > 0 {
+			a := answerOf(line, o)
+			a.line = b.first + i
+			answers = append(answers, a)
+		}
+	}
+	return answers
+}
+
+// peek looks whether standard input is one formula to a line: its first line
+// that is not blank is a whole object, and more follows. It returns a reader
+// of the whole.
+func peek(input io.Reader) (lines bool, all io.Reader, err error) {
+	reader := bufio.NewReaderSize(input, 1<<16)
+	var head []byte
+	for {
+		line, err := readLine(reader)
+		head = append(head, line...)
+		if err != nil && !errors.Is(err, io.EOF) {
+			return false, nil, err
+		}
+		if text := bytes.TrimSpace(line); len(text) > 0 || err != nil {
+			whole := len(text) > 0 && text[0] == '{' && json.Valid(text)
+			for whole && err == nil {
+				line, err = readLine(reader)
+				head = append(head, line...)
+				if len(bytes.TrimSpace(line)) > 0 {
+					return true, io.MultiReader(bytes.NewReader(head), reader), nil
+				}
+			}
+			return false, io.MultiReader(bytes.NewReader(head), reader), nil
+		}
+	}
+}

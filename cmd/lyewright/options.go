@@ -1,0 +1,54 @@
+package main
+
+import (
+	"flag"
+	"io"
+	"strings"
+
+	"example.com/lyewright/internal/nearest"
+)
+
+// parse reads flags that stand before or after the file names; "--" ends them.
+// ok is false when the command line was wrong or asked for help, with the exit
+// status to end with.
+func (c *command) parse(flags *flag.FlagSet, args []string) (names []string, status int, ok bool) {
+	flags.SetOutput(io.Discard)
+	flags.Usage = func() {}
+	for _, arg := range args {
+		if arg == "--" {
+			break
+		}
+		c.json = c.json || arg == "-json" || arg == "--json"
+	}
+	for len(args) > 0 {
+		if err := flags.Parse(args); err != nil {
+			if err == flag.ErrHelp {
+				return nil, c.help([]string{flags.Name()}), false
+			}
+			return nil, c.badFlag(flags, err), false
+		}
+		rest := flags.Args()
+		if ended := len(rest) < len(args) && args[len(args)-len(rest)-1] == "--"; ended {
+			return append(names, rest...), done, true
+		}
+		if len(rest) == 0 {
+			break
+		}
+		names, args = append(names, rest[0]), rest[1:]
+	}
+	return names, done, true
+}
+
+func (c *command) badFlag(flags *flag.FlagSet, err error) int {
+	var known []string
+	flags.VisitAll(func(f *flag.Flag) { known = append(known, "-"+f.Name) })
+	text := err.Error()
+	if name, found := strings.CutPrefix(text, "flag provided but not defined: "); found {
+		remedy := nearest.Remedy(name, known)
+		if remedy == "" {
+			remedy = "see lyewright help " + flags.Name()
+		}
+		return c.usage(name, "is not an option of "+flags.Name(), remedy)
+	}
+	return c.usage("", text, "see lyewright help "+flags.Name())
+}

@@ -1,0 +1,100 @@
+// Package jsonwrite writes JSON with a fixed key order and numbers digit for
+// digit as they are given.
+package jsonwrite
+
+import (
+	"encoding/json"
+	"strconv"
+	"unicode/utf8"
+)
+
+// Writer collects a JSON text.
+type Writer struct {
+	buffer []byte
+	comma  bool // something stands before at this level
+}
+
+// New gives a writer with room for a usual batch.
+func New() *Writer { return &Writer{buffer: make([]byte, 0, 8<<10)} }
+
+// Bytes gives what was written.
+func (w *Writer) Bytes() []byte { return w.buffer }
+
+func (w *Writer) next() {
+	if w.comma {
+		w.buffer = append(w.buffer, ',')
+	}
+	w.comma = true
+}
+
+func (w *Writer) key(key string) {
+	w.next()
+	if key != "" { // in a list there is none
+		w.buffer = append(w.buffer, '"')
+		w.buffer = append(w.buffer, key...)
+		w.buffer = append(w.buffer, '"', ':')
+	}
+}
+
+// Object writes an object; an empty key writes it as an item of a list.
+func (w *Writer) Object(key string, members func()) { w.nest(key, '{', '}', members) }
+
+// List writes a list; its items are written with empty keys.
+func (w *Writer) List(key string, items func()) { w.nest(key, '[', ']', items) }
+
+func (w *Writer) nest(key string, open, shut byte, inside func()) {
+	w.key(key)
+	w.buffer = append(w.buffer, open)
+	w.comma = false
+	inside()
+	w.buffer = append(w.buffer, shut)
+	w.comma = true
+}
+
+// Text writes a text.
+func (w *Writer) Text(key, text string) {
+	w.key(key)
+	w.buffer = appendText(w.buffer, text)
+}
+
+// Number writes the digits of a number; no digits leave its key out.
+func (w *Writer) Number(key, digits string) {
+	if digits != "" {
+		w.key(key)
+		w.buffer = append(w.buffer, digits...)
+	}
+}
+
+// Int writes a whole number.
+func (w *Writer) Int(key string, n int) {
+	w.key(key)
+	w.buffer = strconv.AppendInt(w.buffer, int64(n), 10)
+}
+
+// Bool writes true or false.
+func (w *Writer) Bool(key string, b bool) {
+	w.key(key)
+	w.buffer = strconv.AppendBool(w.buffer, b)
+}
+
+// appendText quotes a text. Most need no escapes; the others go through
+// encoding/json, which also escapes <, > and & for use in HTML.
+func appendText(dst []byte, text string) []byte {
+	plain := utf8.ValidString(text)
+	for i := 0; plain && i < len(text); i++ {
+		switch c := text[i]; {
+		case c < ' ', c == '"', c == '\\', c == '<', c == '>', c == '&', c == 0xE2: // U+2028 and U+2029 begin with E2
+			plain = false
+		}
+	}
+	if plain {
+		dst = append(dst, '"')
+		dst = append(dst, text...)
+		return append(dst, '"')
+	}
+	quoted, err := json.Marshal(text)
+	if err != nil {
+		panic("jsonwrite: a string does not marshal: " + err.Error())
+	}
+	return append(dst, quoted...)
+}

@@ -1,0 +1,84 @@
+// Package nearest finds the known names that a mistyped one may have meant.
+package nearest
+
+import (
+	"slices"
+	"strings"
+)
+
+// Names returns at most three of the known names that lie near a mistyped
+// one, the nearest first, equals in the given order. Near is within a third
+// of the name's letters changed, added, dropped or swapped with a neighbour,
+// or one name being a whole-word part of the other.
+func Names(name string, known []string) []string {
+	const longest = 64
+	if name == "" || len(name) > longest {
+		return nil
+	}
+	name = strings.ToLower(name)
+	type candidate struct {
+		name     string
+		distance int
+	}
+	var near []candidate
+	for _, k := range known {
+		d := distance(name, strings.ToLower(k))
+		switch {
+		case d <= max(1, len(name)/3):
+		case within(name, k) || within(k, name):
+			d = len(name)/3 + 1
+		default:
+			continue
+		}
+		near = append(near, candidate{k, d})
+	}
+	slices.SortStableFunc(near, func(a, b candidate) int { return a.distance - b.distance })
+	var names []string
+	for _, c := range near[:min(3, len(near))] {
+		names = append(names, c.name)
+	}
+	return names
+}
+
+// within reports whether part stands in whole as one or more of its words.
+func within(part, whole string) bool {
+	return strings.Contains("-"+strings.ReplaceAll(whole, " ", "-")+"-", "-"+strings.ReplaceAll(part, " ", "-")+"-")
+}
+
+// distance counts the letters changed, added, dropped or swapped between two
+// words (optimal string alignment).
+func distance(a, b string) int {
+	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range last {
+		last[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			cost := 1
+			if a[i-1] == b[j-1] {
+				cost = 0
+			}
+			row[j] = min(last[j]+1, row[j-1]+1, last[j-1]+cost)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				row[j] = min(row[j], before[j-2]+1)
+			}
+		}
+		before, last, row = last, row, before
+	}
+	return last[len(b)]
+}
+
+// Remedy says which of the known names may have been meant, or "" when none
+// is near.
+func Remedy(name string, known []string) string {
+	near := Names(name, known)
+	switch len(near) {
+	case 0:
+		return ""
+	case 1:
+		return "did you mean " + near[0] + "?"
+	default:
+		return "did you mean " + strings.Join(near[:len(near)-1], ", ") + " or " + near[len(near)-1] + "?"
+	}
+}

@@ -1,0 +1,131 @@
+package nearest_test
+
+import (
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/lyewright/internal/nearest"
+	"github.com/google/go-cmp/cmp"
+)
+
+var oils = []string{
+	"almond", "castor", "cocoa-butter", "coconut", "jojoba", "lard", "lauric-acid", "olive", "palm", "palm-kernel", "palm-olein",
+	"palm-stearin", "peanut", "safflower", "safflower-high-oleic", "shea-butter", "sunflower", "sunflower-high-oleic", "sunflower-mid-oleic",
+}
+
+func TestMistypedNameOffersTheOneThatWasMeantFirst(t *testing.T) {
+	tests := []struct{ name, meant string }{
+		{"oliv", "olive"},   // a letter dropped
+		{"olivve", "olive"}, // added
+		{"olize", "olive"},  // changed
+		{"oilve", "olive"},  // swapped
+		{"OLIVE", "olive"},  // in capitals
+		{"cocnut", "coconut"},
+		{"suflower-high-oleic", "sunflower-high-oleic"},
+		{"sunflower high oleic", "sunflower-high-oleic"},
+		{"shea", "shea-butter"}, // a whole word of it
+		{"olive oil", "olive"},  // a word too many
+	}
+	for _, test := range tests {
+		got := nearest.Names(test.name, oils)
+		if len(got) == 0 || got[0] != test.meant {
+			t.Errorf("%q offers %q, want %q first", test.name, got, test.meant)
+		}
+	}
+}
+
+func TestUnrelatedNameOffersNothing(t *testing.T) {
+	for _, name := range []string{"", "xylophone", "q", "beef dripping", "liv", strings.Repeat("olive-", 11)} {
+		if got := nearest.Names(name, oils); got != nil {
+			t.Errorf("%q offers %q", name, got)
+		}
+		if got := nearest.Remedy(name, oils); got != "" {
+			t.Errorf("%q: %s", name, got)
+		}
+	}
+	if got := nearest.Names("olive", nil); got != nil {
+		t.Errorf("nothing known offers %q", got)
+	}
+}
+
+func TestNearIsWithinAThirdOfTheLetters(t *testing.T) {
+	tests := []struct {
+		name, known string
+		near        bool
+	}{
+		{"abcdef", "abcdxy", true}, // two of six
+		{"abcdef", "abcxyz", false},
+		{"abcde", "abcdx", true}, // one of five
+		{"abcde", "abcxy", false},
+		{"abcdef", "abdcfe", true},  // two swaps
+		{"abcdef", "badcfe", false}, // three
+		{"ab", "ax", true},          // one change is always near
+		{"ab", "xy", false},
+		{"abcdef", "abcdefgh", true}, // two added
+		{"abcdef", "abcdefghi", false},
+	}
+	for _, test := range tests {
+		if got := nearest.Names(test.name, []string{test.known}); (len(got) == 1) != test.near {
+			t.Errorf("%q near %q is %t", test.name, test.known, !test.near)
+		}
+	}
+}
+
+func TestOneSlipIsAlwaysNear(t *testing.T) {
+	source := rand.New(rand.NewPCG(50, 2026))
+	for range 5_000 {
+		known := oils[source.IntN(len(oils))]
+		typed := []byte(known)
+		at := source.IntN(len(typed) - 1)
+		switch source.IntN(4) {
+		case 0:
+			typed = slices.Delete(typed, at, at+1)
+		case 1:
+			typed = slices.Insert(typed, at, 'z')
+		case 2:
+			typed[at] = 'z'
+		default:
+			typed[at], typed[at+1] = typed[at+1], typed[at]
+		}
+		if got := nearest.Names(string(typed), []string{known}); !slices.Equal(got, []string{known}) {
+			t.Fatalf("%q is not near %q", typed, known)
+		}
+	}
+}
+
+func TestNearestComesFirstAndEqualsStayInOrder(t *testing.T) {
+	tests := []struct {
+		name  string
+		known []string
+		want  []string
+	}{
+		{"abcdef", []string{"abcdxy", "abcdex", "abcdef"}, []string{"abcdef", "abcdex", "abcdxy"}},
+		{"abcdef", []string{"abcdez", "abcdex", "abcdey"}, []string{"abcdez", "abcdex", "abcdey"}},
+		{"abcdef", []string{"abcdxy", "abcdew", "abcdex", "abcdey"}, []string{"abcdew", "abcdex", "abcdey"}},   // at most three
+		{"palm", []string{"palm-kernel", "plam", "palm-olein"}, []string{"plam", "palm-kernel", "palm-olein"}}, // a word of it comes last
+	}
+	for _, test := range tests {
+		if diff := cmp.Diff(test.want, nearest.Names(test.name, test.known)); diff != "" {
+			t.Errorf("near %q (-want +got):\n%s", test.name, diff)
+		}
+	}
+}
+
+func TestRemedyNamesWhatIsNear(t *testing.T) {
+	tests := []struct {
+		known []string
+		want  string
+	}{
+		{[]string{"abcdex"}, "did you mean abcdex?"},
+		{[]string{"abcdex", "abcdey"}, "did you mean abcdex or abcdey?"},
+		{[]string{"abcdex", "abcdey", "abcdez"}, "did you mean abcdex, abcdey or abcdez?"},
+		{[]string{"quite"}, ""},
+	}
+	for _, test := range tests {
+		if got := nearest.Remedy("abcdef", test.known); got != test.want {
+			t.Errorf("%q, want %q", got, test.want)
+		}
+	}
+}

@@ -1,0 +1,312 @@
+// Package strictjson reads JSON (RFC 8259) into a small tree that remembers
+// where everything stood. Beyond the grammar it refuses what encoding/json lets
+// pass: repeated keys, text that is not UTF-8, halves of surrogate pairs,
+// anything after the value, and nesting or objects beyond a bound.
+package strictjson
+
+import (
+	"encoding/json"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+)
+
+// Kind is the kind of a JSON value.
+type Kind uint8
+
+const (
+	Null Kind = iota
+	Bool
+	Number
+	String
+	Array
+	Object
+)
+
+// Name gives the kind in English, with its article.
+func (k Kind) Name() string {
+	return [...]string{"null", "true or false", "a bare number", "a text", "a list", "an object"}[k]
+}
+
+// Node is a JSON value and where it begins.
+type Node struct {
+	Kind    Kind
+	Text    string // of a String, decoded; of a Number, as written
+	Offset  int    // in bytes from the beginning of the text
+	Items   []Node
+	Members []Member
+}
+
+// Member is a key of an object and its value.
+type Member struct {
+	Key    string
+	Offset int // of the key
+	Value  Node
+}
+
+// Get finds the value of a key; nil where there is none.
+func (n *Node) Get(key string) *Node {
+	for i := range n.Members {
+		if n.Members[i].Key == key {
+			return &n.Members[i].Value
+		}
+	}
+	return nil
+}
+
+// Error says what is wrong with a JSON text, and where.
+type Error struct {
+	Path           string // of the value, where it is known
+	Offset         int
+	Reason, Remedy string
+}
+
+// inside puts a key or an index before the path of what is wrong.
+func (e *Error) inside(step string) *Error {
+	if e.Path != "" && e.Path[0] != '[' {
+		step += "."
+	}
+	e.Path = step + e.Path
+	return e
+}
+
+// mostKeys bounds an object, so that looking for repeated keys stays cheap.
+const mostKeys = 200
+
+// Parse reads a whole JSON text. Values may nest to the given depth.
+func Parse(text []byte, depth int) (Node, *Error) {
+	if bad := invalidUTF8(text); bad >= 0 {
+		return Node{}, &Error{Offset: bad, Reason: "is not UTF-8 here", Remedy: "save the file as UTF-8"}
+	}
+	p := parser{text: string(text), depth: depth}
+	if strings.HasPrefix(p.text, "\uFEFF") {
+		return Node{}, &Error{Reason: "begins with a byte order mark", Remedy: "save the file as UTF-8 without one"}
+	}
+	if p.space(); p.at == len(p.text) {
+		return Node{}, &Error{Reason: "is empty", Remedy: "write a formula"}
+	}
+	node, err := p.value(0)
+	if err != nil {
+		return Node{}, err
+	}
+	if p.space(); p.at < len(p.text) {
+		return Node{}, &Error{Offset: p.at, Reason: "has more after its end", Remedy: "put one formula in a file, or one to a line"}
+	}
+	return node, nil
+}
+
+func invalidUTF8(text []byte) int {
+	if utf8.Valid(text) {
+		return -1
+	}
+	for i := 0; ; {
+		r, size := utf8.DecodeRune(text[i:])
+		if r == utf8.RuneError && size == 1 {
+			return i
+		}
+		i += size
+	}
+}
+
+type parser struct {
+	text  string
+	at    int
+	depth int
+}
+
+// space skips white space.
+func (p *parser) space() {
+	for p.at < len(p.text) {
+		switch p.text[p.at] {
+		case ' ', '\t', '\r', '\n':
+			p.at++
+		default:
+			return
+		}
+	}
+}
+
+// wrong says that the text is not JSON here, and what is wanted instead. The
+// path of an error is filled in on the way out.
+func (p *parser) wrong(wanted string) *Error {
+	if p.at == len(p.text) {
+		return &Error{Offset: p.at, Reason: "ends too early", Remedy: "close every bracket and quotation mark"}
+	}
+	r, _ := utf8.DecodeRuneInString(p.text[p.at:])
+	return &Error{Offset: p.at, Reason: "is not JSON here: " + strconv.QuoteRune(r) + " where " + wanted + " is needed", Remedy: "look for a missing comma, bracket or quotation mark"}
+}
+
+// byte takes one byte if it comes next.
+func (p *parser) byte(c byte) bool {
+	if p.at < len(p.text) && p.text[p.at] == c {
+		p.at++
+		return true
+	}
+	return false
+}
+
+// word takes a literal name.
+func (p *parser) word(word string) bool {
+	if strings.HasPrefix(p.text[p.at:], word) {
+		p.at += len(word)
+		return true
+	}
+	return false
+}
+
+func (p *parser) value(depth int) (Node, *Error) {
+	p.space()
+	node := Node{Offset: p.at}
+	if p.at == len(p.text) {
+		return node, p.wrong("a value")
+	}
+	var err *Error
+	switch c := p.text[p.at]; {
+	case c == '"':
+		node.Kind = String
+		node.Text, err = p.string()
+	case c == '{' || c == '[':
+		if depth == p.depth {
+			return node, &Error{Offset: p.at, Reason: "is nested too deeply", Remedy: "a formula nests to " + strconv.Itoa(p.depth) + " levels at most"}
+		}
+		p.at++
+		if c == '{' {
+			node.Kind = Object
+			err = p.object(&node, depth+1)
+		} else {
+			node.Kind = Array
+			err = p.array(&node, depth+1)
+		}
+	case c == '-' || c >= '0' && c <= '9':
+		node.Kind = Number
+		node.Text, err = p.number()
+	case p.word("true"), p.word("false"):
+		node.Kind = Bool
+	case p.word("null"):
+		node.Kind = Null
+	default:
+		err = p.wrong("a value")
+	}
+	return node, err
+}
+
+func (p *parser) array(node *Node, depth int) *Error {
+	if p.space(); p.byte(']') {
+		return nil
+	}
+	for {
+		item, err := p.value(depth)
+		if err != nil {
+			return err.inside("[" + strconv.Itoa(len(node.Items)) + "]")
+		}
+		node.Items = append(node.Items, item)
+		if p.space(); p.byte(']') {
+			return nil
+		}
+		if !p.byte(',') {
+			return p.wrong("a comma or ]")
+		}
+	}
+}
+
+func (p *parser) object(node *Node, depth int) *Error {
+	if p.space(); p.byte('}') {
+		return nil
+	}
+	for {
+		p.space()
+		member := Member{Offset: p.at}
+		if p.at == len(p.text) || p.text[p.at] != '"' {
+			return p.wrong("a key in quotation marks")
+		}
+		var err *Error
+		if member.Key, err = p.string(); err != nil {
+			return err
+		}
+		if node.Get(member.Key) != nil {
+			return &Error{Path: member.Key, Offset: member.Offset, Reason: "stands twice", Remedy: "leave one of them out"}
+		}
+		if len(node.Members) == mostKeys {
+			return &Error{Offset: member.Offset, Reason: "has more than " + strconv.Itoa(mostKeys) + " keys", Remedy: "leave out what is not part of a formula"}
+		}
+		if p.space(); !p.byte(':') {
+			return p.wrong("a colon").inside(member.Key)
+		}
+		if member.Value, err = p.value(depth); err != nil {
+			return err.inside(member.Key)
+		}
+		node.Members = append(node.Members, member)
+		if p.space(); p.byte('}') {
+			return nil
+		}
+		if !p.byte(',') {
+			return p.wrong("a comma or }")
+		}
+	}
+}
+
+// string reads a text. One without escapes is a piece of the whole; the others
+// are decoded by encoding/json.
+func (p *parser) string() (string, *Error) {
+	start, escaped := p.at, false
+	for p.at++; p.at < len(p.text); p.at++ {
+		switch c := p.text[p.at]; {
+		case c == '"':
+			p.at++
+			if !escaped {
+				return p.text[start+1 : p.at-1], nil
+			}
+			return p.unescape(start)
+		case c == '\\':
+			escaped = true
+			p.at++
+		case c < ' ':
+			return "", p.wrong("a text without raw control characters")
+		}
+	}
+	p.at = len(p.text)
+	return "", p.wrong("a quotation mark")
+}
+
+func (p *parser) unescape(start int) (decoded string, _ *Error) {
+	raw := p.text[start:p.at]
+	if err := json.Unmarshal([]byte(raw), &decoded); err != nil {
+		return "", &Error{Offset: start, Reason: "is not JSON here: " + err.Error(), Remedy: `write \\ for a backslash`}
+	}
+	// Half of a surrogate pair is mended silently to U+FFFD.
+	meant := strings.Count(raw, "\uFFFD") + strings.Count(strings.ToLower(raw), `\ufffd`)
+	if strings.Count(decoded, "\uFFFD") != meant {
+		return "", &Error{Offset: start, Reason: "has half of a surrogate pair", Remedy: "write the character itself"}
+	}
+	return decoded, nil
+}
+
+// number reads a number as it is written.
+func (p *parser) number() (string, *Error) {
+	start := p.at
+	p.byte('-')
+	if !p.byte('0') && !p.digits() {
+		return "", p.wrong("a digit")
+	}
+	if p.byte('.') && !p.digits() {
+		return "", p.wrong("a digit")
+	}
+	if p.byte('e') || p.byte('E') {
+		if !p.byte('+') {
+			p.byte('-')
+		}
+		if !p.digits() {
+			return "", p.wrong("a digit")
+		}
+	}
+	return p.text[start:p.at], nil
+}
+
+// digits takes one digit or more.
+func (p *parser) digits() bool {
+	start := p.at
+	for p.at < len(p.text) && p.text[p.at] >= '0' && p.text[p.at] <= '9' {
+		p.at++
+	}
+	return p.at > start
+}

@@ -1,0 +1,93 @@
+package soap_test
+
+import (
+	"os"
+	"testing"
+
+	"example.com/lyewright/soap"
+)
+
+// The measure of the house: eight oils, two alkalis, three parts with carriers,
+// and findings of every severity.
+func readBench(b *testing.B) []byte {
+	text, err := os.ReadFile("../testdata/formulas/benchmark.json")
+	if err != nil {
+		b.Fatal(err)
+	}
+	return text
+}
+
+func BenchmarkBatch(b *testing.B) {
+	f, _, err := soap.ParseFormula(readBench(b))
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := f.Batch(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkTextToJSON(b *testing.B) {
+	text := readBench(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		f, _, err := soap.ParseFormula(text)
+		if err != nil {
+			b.Fatal(err)
+		}
+		batch, err := f.Batch()
+		if err != nil {
+			b.Fatal(err)
+		}
+		if _, err := batch.MarshalJSON(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkParse(b *testing.B) {
+	text := readBench(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, _, err := soap.ParseFormula(text); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkAtLeast(b *testing.B) {
+	f, _, err := soap.ParseFormula(readBench(b))
+	if err != nil {
+		b.Fatal(err)
+	}
+	f.Oils = f.Oils[:3]
+	f.Oils[2].Share, f.Oils[2].Rest = f.Oils[2].Share.Sub(f.Oils[2].Share), true
+	f.Oils[2] = soap.OilLine{Oil: f.Oils[2].Oil, Rest: true}
+	f.Superfat = soap.Superfat{AtLeast: f.Superfat.Planned}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := f.Batch(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkToJSON(b *testing.B) {
+	f, _, err := soap.ParseFormula(readBench(b))
+	if err != nil {
+		b.Fatal(err)
+	}
+	batch, err := f.Batch()
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := batch.MarshalJSON(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,155 @@
+package soap
+
+import (
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/lyewright/units"
+)
+
+// The bounds of a formula. More is refused before it costs anything.
+const (
+	mostOils      = 100
+	mostParts     = 50
+	mostAdditions = 50  // in a part
+	mostName      = 200 // bytes
+)
+
+// Check says what is wrong with a formula on its face: everything missing, out
+// of its bounds, or at odds with something else, all together. The error is
+// [Faults]. What only the working shows, [Formula.Batch] says.
+func (f Formula) Check() error {
+	c := checker{f: &f}
+	c.check()
+	faults := make(Faults, len(c.found))
+	for i, found := range c.found {
+		faults[i] = found.Fault
+	}
+	return faults.orNil()
+}
+
+// checker collects faults together with the inputs each was found from, so
+// that the reader can drop those whose inputs it could not read.
+type checker struct {
+	f     *Formula
+	found []checked
+}
+
+type checked struct {
+	Fault
+	inputs []string // paths besides the fault's own; "[]" stands for any index
+}
+
+func (c *checker) fault(t trail, text, reason, remedy string, kind error, inputs ...string) {
+	c.found = append(c.found, checked{Fault{Path: t.String(), Text: text, Reason: reason, Remedy: remedy, Kind: kind}, inputs})
+}
+
+func (c *checker) check() {
+	c.name(top("formula"), c.f.Name)
+	c.oils()
+	c.alkalis()
+	c.superfat()
+	c.water()
+	c.size()
+	c.scales()
+	c.parts()
+}
+
+// name checks a name that is needed.
+func (c *checker) name(t trail, name string) {
+	if name == "" {
+		c.fault(t, "", "is missing", "give it a name", ErrMissing)
+		return
+	}
+	if reason, remedy := nameFault(name); reason != "" {
+		c.fault(t, name, reason, remedy, ErrRange)
+	}
+}
+
+// nameFault says what is wrong with a name, "" if nothing is.
+func nameFault(name string) (reason, remedy string) {
+	if len(name) > mostName {
+		return "is " + strconv.Itoa(len(name)) + " bytes long", "use at most 200 bytes"
+	}
+	if strings.TrimSpace(name) == "" {
+		return "is blank", "write a name"
+	}
+	if !utf8.ValidString(name) {
+		return "is not UTF-8", "write it in UTF-8"
+	}
+	for _, r := range name {
+		switch {
+		case unicode.IsControl(r):
+			return "has a control character", "write plain letters"
+		case r == '\u2028' || r == '\u2029':
+			return "has a line separator", "write it in one line"
+		case unicode.Is(unicode.Bidi_Control, r):
+			return "has a bidirectional control", "leave it out"
+		}
+	}
+	return "", ""
+}
+
+func percentText(r units.Ratio) string { return r.PercentText(12) + " %" }
+
+// itemPath is the path of an item of a list.
+func itemPath(list string, i int) string { return list + "[" + strconv.Itoa(i) + "]" }
+
+// percent checks a percentage over zero and up to a bound. Zero is allowed
+// where zero is true, the bound itself where it is not below.
+func (c *checker) percent(t trail, value units.Ratio, most int, zero, below bool) {
+	limit := units.Percent(most)
+	switch over := value.Compare(limit); {
+	case value.Sign() < 0 || value.Sign() == 0 && !zero:
+		c.fault(t, percentText(value), "is not above 0 %", "", ErrRange)
+	case over > 0 || over == 0 && below:
+		reason, remedy := "is above "+strconv.Itoa(most)+" %", "write at most "+strconv.Itoa(most)+" %"
+		if below {
+			reason, remedy = "is not below "+strconv.Itoa(most)+" %", ""
+		}
+		c.fault(t, percentText(value), reason, remedy, ErrRange)
+	}
+}
+
+// plain checks a plain number over zero and up to a bound.
+func (c *checker) plain(t trail, value units.Ratio, most int) {
+	switch {
+	case value.Sign() <= 0:
+		c.fault(t, value.Text(12), "is not above 0", "", ErrRange)
+	case value.Compare(units.Whole(most)) > 0:
+		c.fault(t, value.Text(12), "is above "+strconv.Itoa(most), "write at most "+strconv.Itoa(most), ErrRange)
+	}
+}
+
+// mass checks a mass over zero and up to a tonne.
+func (c *checker) mass(t trail, value units.Mass) {
+	switch {
+	case value.Sign() <= 0:
+		c.fault(t, value.String(), "is not above 0 g", "", ErrRange)
+	case value.Compare(units.Grams(units.Tonne)) > 0:
+		c.fault(t, value.String(), "is more than a tonne", "write at most 1000 kg", ErrRange)
+	}
+}
+
+// exactlyOne checks that one of several alternatives is given.
+func (c *checker) exactlyOne(t trail, remedy string, given ...bool) bool {
+	n := 0
+	for _, g := range given {
+		if g {
+			n++
+		}
+	}
+	switch n {
+	case 1:
+		return true
+	case 0:
+		c.fault(t, "", "is missing", remedy, ErrMissing)
+	default:
+		c.fault(t, "", "is given in more than one way", remedy, ErrConflict)
+	}
+	return false
+}
+
+func whole(share units.Ratio) bool { return share.Equal(units.Whole(1)) }

@@ -1,0 +1,135 @@
+package soap
+
+import (
+	"strconv"
+
+	"example.com/lyewright/units"
+)
+
+func (c *checker) alkalis() {
+	lines, list := c.f.Alkalis, top("alkali")
+	if len(lines) == 0 {
+		c.fault(list, "", "is missing", `list one or two, such as [{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "99 %"}}]`, ErrMissing)
+		return
+	}
+	if len(lines) > 2 {
+		c.fault(list, "", "has "+strconv.Itoa(len(lines))+" lines", "list one or two", ErrRange)
+		return
+	}
+	for i := range lines {
+		l, t := &lines[i], list.item(i)
+		if l.Alkali != SodiumHydroxide && l.Alkali != PotassiumHydroxide {
+			c.fault(t.at("kind"), "", "is missing", "write sodium-hydroxide or potassium-hydroxide", ErrMissing)
+		} else if i == 1 && lines[0].Alkali == l.Alkali {
+			c.fault(t.at("kind"), l.Alkali.String(), "stands twice", "put both into one line", ErrConflict, "alkali[].kind")
+		}
+		c.purity(t.at("purity"), l)
+		switch {
+		case len(lines) == 1 && l.Saponifies.Given():
+			c.fault(t.at("saponifies"), percentText(l.Saponifies), "is given although there is one alkali", "leave it out", ErrConflict)
+		case len(lines) == 2 && !l.Saponifies.Given():
+			c.fault(t.at("saponifies"), "", "is missing", "with two alkalis, say what share of the saponification each does", ErrMissing)
+		case l.Saponifies.Given():
+			c.percent(t.at("saponifies"), l.Saponifies, 100, false, true)
+		}
+	}
+	if len(lines) == 2 && lines[0].Saponifies.Given() && lines[1].Saponifies.Given() {
+		if total := lines[0].Saponifies.Add(lines[1].Saponifies); !whole(total) {
+			c.fault(list, percentText(total), "is what the two saponify together", "let the two add up to 100 %", ErrRange, "alkali[].saponifies")
+		}
+	}
+}
+
+func (c *checker) purity(t trail, l *AlkaliLine) {
+	purity := l.Purity
+	switch {
+	case l.assumed():
+		if l.Alkali == PotassiumHydroxide {
+			c.fault(t, "", "is missing", "potassium hydroxide is sold with 10 to 15 % of water: give the hydroxide of this lot", ErrMissing)
+		}
+	case !purity.Given():
+		c.fault(t, "", "lacks an end of its range", `give both "low" and "high", or one value`, ErrMissing)
+	case purity.High.Compare(units.Whole(1)) > 0:
+		c.fault(t, percentText(purity.High), "is above 100 %", "an assay above 100 % counts carbonate as hydroxide: use the certificate form", ErrRange)
+	case purity.Low.Compare(units.Percent(50)) < 0:
+		c.fault(t, percentText(purity.Low), "is below 50 % of hydroxide", "that is a stock lye, not an alkali to weigh dry; stock lye is not yet known to this version", ErrRange)
+	case !purity.Ordered():
+		c.fault(t, "", "is out of order", "let low, typical and high rise, or stay equal", ErrRange)
+	}
+}
+
+func (c *checker) superfat() {
+	s, t := c.f.Superfat, top("superfat")
+	if !c.exactlyOne(t, `write a percentage such as "5 %", or {"at_least": "2 %"}`, s.Planned.Given(), s.AtLeast.Given()) {
+		return
+	}
+	if s.Planned.Given() {
+		c.percent(t, s.Planned, 100, true, true)
+		return
+	}
+	c.percent(t.at("at_least"), s.AtLeast, 100, true, true)
+	rangeless := func(oil Oil, input string) {
+		if oil.planned() && !oil.HasRange() {
+			c.fault(t.at("at_least"), oil.ID(), "has no range of saponification values, so no worst case can be promised", "give the oil a range, or plan the superfat", ErrConflict, input)
+		}
+	}
+	for i := range c.f.Oils {
+		rangeless(c.f.Oils[i].Oil, itemPath("oils", i))
+	}
+	for i, p := range c.f.Parts {
+		for kind := Colourant; kind <= Additive; kind++ {
+			for j, a := range p.additions(kind) {
+				if a.Carrier.In == InOil && c.f.lineOf(a.Carrier.Oil.ID()) < 0 {
+					rangeless(a.Carrier.Oil, itemPath(itemPath("parts", i)+"."+kind.list(), j)+".carrier")
+				}
+			}
+		}
+	}
+}
+
+func (c *checker) water() {
+	w, t := c.f.Water, top("water")
+	if !c.exactlyOne(t, "give one of lye_concentration, per_alkali and per_oils",
+		w.LyeConcentration.Given(), w.PerAlkali.Given(), w.PerOils.Given()) {
+		return
+	}
+	switch {
+	case w.LyeConcentration.Given():
+		c.percent(t.at("lye_concentration"), w.LyeConcentration, 100, false, true)
+	case w.PerAlkali.Given():
+		c.plain(t.at("per_alkali"), w.PerAlkali, 100)
+	default:
+		c.percent(t.at("per_oils"), w.PerOils, 1000, false, false)
+	}
+}
+
+func (c *checker) size() {
+	s, t := c.f.Size, top("size")
+	masses := len(c.f.Oils) > 0
+	for i := range c.f.Oils {
+		masses = masses && c.f.Oils[i].Mass.Sign() != 0
+	}
+	oils, batter := s.Oils.Sign() != 0, s.Batter.Sign() != 0
+	switch {
+	case masses && (oils || batter):
+		c.fault(t, "", "is given although every oil has a mass", "leave it out, or give shares", ErrConflict)
+	case masses:
+	case !c.exactlyOne(t, `give one of oils and batter, such as {"oils": "800 g"}`, oils, batter):
+	case oils:
+		c.mass(t.at("oils"), s.Oils)
+	default:
+		c.mass(t.at("batter"), s.Batter)
+	}
+}
+
+func (c *checker) scales() {
+	t := top("scale")
+	c.scale(t.at("oils"), c.f.Scale)
+	c.scale(t.at("small"), c.f.Small)
+}
+
+func (c *checker) scale(t trail, division units.Mass) {
+	if division.Sign() != 0 && (division.Compare(units.Milligrams(1)) < 0 || division.Compare(units.Grams(100)) > 0) {
+		c.fault(t, division.String(), "is not between 1 mg and 100 g", "write what the scale's display counts in", ErrRange)
+	}
+}

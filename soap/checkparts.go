@@ -1,0 +1,105 @@
+package soap
+
+import (
+	"strconv"
+
+	"example.com/lyewright/units"
+)
+
+func (c *checker) parts() {
+	parts, list := c.f.Parts, top("parts")
+	if len(parts) > mostParts {
+		c.fault(list, "", "are "+strconv.Itoa(len(parts)), "list at most 50", ErrRange)
+		return
+	}
+	for i := range parts {
+		p, t := &parts[i], list.item(i)
+		c.name(t.at("part"), p.Name)
+		for j := range i {
+			if p.Name != "" && parts[j].Name == p.Name {
+				c.fault(t.at("part"), p.Name, "stands twice, first at "+itemPath("parts", j), "give each part a name of its own", ErrConflict, itemPath("parts", j)+".part")
+				break
+			}
+		}
+		switch {
+		case p.Rest && p.Share.Given():
+			c.fault(t.at("share"), "", "is given in more than one way", `give a percentage or "rest"`, ErrConflict)
+		case !p.Rest && !p.Share.Given():
+			c.fault(t.at("share"), "", "is missing", `give a percentage of the batter, or "rest"`, ErrMissing)
+		case !p.Rest:
+			c.percent(t.at("share"), p.Share, 100, false, false)
+		}
+		c.additions(t, p)
+	}
+	if len(parts) > 0 {
+		c.sharesAddUp("parts", len(parts), func(i int) (units.Ratio, bool) { return parts[i].Share, parts[i].Rest })
+	}
+}
+
+func (c *checker) additions(part trail, p *Part) {
+	if n := len(p.Colourants) + len(p.Fragrances) + len(p.Additives); n > mostAdditions {
+		c.fault(part, "", "has "+strconv.Itoa(n)+" additions", "use at most 50 in a part", ErrRange)
+		return
+	}
+	for kind := Colourant; kind <= Additive; kind++ {
+		additions, list := p.additions(kind), part.at(kind.list())
+		for i := range additions {
+			a, t := &additions[i], list.item(i)
+			c.name(t.at(kind.String()), a.Name)
+			for j := range i {
+				if a.Name != "" && additions[j].Name == a.Name {
+					first := itemPath(list.String(), j)
+					c.fault(t.at(kind.String()), a.Name, "stands twice in this part, first at "+first, "put both into one line", ErrConflict, first+"."+kind.String())
+					break
+				}
+			}
+			c.load(t.at("load"), &a.Load)
+			c.carrier(t.at("carrier"), &a.Carrier)
+		}
+	}
+}
+
+func (c *checker) load(t trail, load *Load) {
+	switch {
+	case !c.exactlyOne(t, `write "3 % of oils", "3 % of batter" or a mass`, load.OfOils.Given(), load.OfBatter.Given(), load.Mass.Sign() != 0):
+	case load.OfOils.Given():
+		c.percent(t, load.OfOils, 100, false, false)
+	case load.OfBatter.Given():
+		c.percent(t, load.OfBatter, 100, false, false)
+	default:
+		c.mass(t, load.Mass)
+	}
+}
+
+func (c *checker) carrier(t trail, carrier *Carrier) {
+	if carrier.In == NoLiquid {
+		if carrier.Ratio.Given() || carrier.From != Usual {
+			c.fault(t.at("liquid"), "", "is missing", "write water, glycerin or an oil", ErrMissing)
+		}
+		return
+	}
+	if !carrier.Ratio.Given() {
+		c.fault(t.at("ratio"), "", "is missing", `give the parts of carrier to one, such as "2"`, ErrMissing)
+	} else {
+		c.plain(t.at("ratio"), carrier.Ratio, 1000)
+	}
+	switch {
+	case carrier.In == InGlycerin && carrier.From == FromFormula:
+		c.fault(t.at("from"), "formula", "takes glycerin that the formula does not have", `write "extra", or leave it out`, ErrConflict)
+	case carrier.In == InOil:
+		c.carrierOil(t, carrier)
+	}
+}
+
+func (c *checker) carrierOil(t trail, carrier *Carrier) {
+	switch oil := carrier.Oil; {
+	case oil.row == nil:
+		c.fault(t.at("liquid"), "", "is missing", "name the oil", ErrMissing)
+	case c.f.lineOf(oil.ID()) >= 0:
+	case carrier.From == FromFormula:
+		c.fault(t.at("liquid"), oil.ID(), "is to come from the formula, which does not have it", `add it to the oils, or write "from": "extra"`,
+			ErrConflict, "oils", "oils[].oil", t.String()+".from")
+	case !oil.planned():
+		c.fault(t.at("liquid"), oil.ID(), "has no published saponification value", "choose another oil, or bring its value on a line of the formula", ErrMissing, "oils[].oil")
+	}
+}

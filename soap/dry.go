@@ -1,0 +1,46 @@
+package soap
+
+import "example.com/lyewright/units"
+
+// dryPot gives what is left of the pot when all water is gone: oils and pure
+// hydroxide, less the water that free acids form.
+func (s *solved) dryPot() units.Mass {
+	one := units.Whole(1)
+	var left, acid units.Sum
+	for i := range s.oils {
+		left = left.Plus(s.inPot(i), one)
+		acid = acid.Plus(s.inPot(i), s.f.Oils[i].Oil.FreeAcid())
+	}
+	for i := range s.alkalis {
+		left = left.Add(s.alkalis[i].Hydroxide())
+	}
+	return left.Mass(units.Nearest).Sub(waterFormed(acid))
+}
+
+// dryOwn gives what a part's additions leave: all of them, and carriers other
+// than water.
+func (s *solved) dryOwn(part int) units.Mass {
+	var left units.Mass
+	var acid units.Sum
+	for i := range s.loads[part] {
+		l := &s.loads[part][i]
+		left = left.Add(l.mass)
+		switch l.addition.Carrier.In {
+		case InOil:
+			acid = acid.Plus(l.carrier, l.oil.FreeAcid())
+			left = left.Add(l.carrier)
+		case InGlycerin:
+			left = left.Add(l.carrier)
+		}
+	}
+	return left.Sub(waterFormed(acid))
+}
+
+// waterFormed gives the water that free acids form as they are neutralised, a
+// mole for each; the acids are given as the KOH they demand.
+func waterFormed(acid units.Sum) units.Mass {
+	if acid.Sign() == 0 {
+		return units.Mass{}
+	}
+	return acid.Scale(units.Whole(molarWater), units.Whole(molarKOH), units.Nearest)
+}

@@ -1,0 +1,252 @@
+package soap
+
+import (
+	"slices"
+
+	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
+)
+
+func commonSource() cite.Source { return cite.Source{How: cite.CommonPractice} }
+
+// freeAlkaliLimit is the most free caustic alkali in a combination bar, 0.05 %
+// as NaOH.
+func freeAlkaliLimit() (units.Ratio, cite.Source) {
+	return units.MustRatio("0.05 %"), cite.Source{Title: "ASTM D2179, combination (soap and surfactant) toilet bar", Edition: "65 (1990)e1, withdrawn", Place: "clause 5.1, free alkali as NaOH", How: cite.Read}
+}
+
+// findings judges a batch: most severe first, then in input order.
+func findings(s *solved, b *Batch) []Finding {
+	j := judge{s: s, b: b, found: make([]Finding, 0, 16)}
+	j.oils()
+	j.alkalis()
+	j.superfat()
+	j.lye()
+	for i := range b.Parts {
+		j.part(i)
+	}
+	slices.SortStableFunc(j.found, func(a, b Finding) int { return int(b.Severity) - int(a.Severity) })
+	return j.found
+}
+
+type judge struct {
+	s     *solved
+	b     *Batch
+	found []Finding
+}
+
+func (j *judge) add(f Finding) { j.found = append(j.found, f) }
+
+func (j *judge) oils() {
+	var waxes units.Mass
+	var waxNames, recalled []string
+	for i := range j.b.Oils {
+		oil := j.b.Oils[i].Oil
+		if oil.Kind() == Wax {
+			waxes = waxes.Add(j.b.Oils[i].Total())
+			waxNames = append(waxNames, oil.Name())
+		}
+		if oil.recalled() {
+			recalled = append(recalled, oil.Name())
+		}
+	}
+	for i := range j.s.loads {
+		for _, l := range j.s.loads[i] {
+			if l.addition.Carrier.In != InOil || l.line >= 0 {
+				continue
+			}
+			if l.oil.Kind() == Wax && !slices.Contains(waxNames, l.oil.Name()) {
+				waxNames = append(waxNames, l.oil.Name())
+			}
+			if l.oil.recalled() && !slices.Contains(recalled, l.oil.Name()) {
+				recalled = append(recalled, l.oil.Name())
+			}
+		}
+	}
+	if len(waxNames) > 0 {
+		f := Finding{Code: "wax-reacts-slowly", Subject: "oils", Limit: units.Percent(3), Unit: "%", Source: commonSource(), Names: waxNames}
+		f.Value, _ = waxes.Per(j.b.OilsTotal)
+		if f.Value.Compare(f.Limit) > 0 {
+			f.Severity = Warning
+		}
+		j.add(f)
+	}
+	if len(recalled) > 0 {
+		j.add(Finding{Code: "figure-from-memory", Subject: "oils", Source: cite.Source{How: cite.Memory}, Names: recalled})
+	}
+	list := top("oils")
+	for i := range j.b.Oils {
+		t := list.item(i)
+		j.oilValue(t, j.b.Oils[i].Oil)
+		j.coarse(t, j.b.Oils[i].Oil.Name(), j.b.Oils[i].Weighing)
+	}
+}
+
+// oilValue judges where an oil's saponification value comes from.
+func (j *judge) oilValue(t trail, oil Oil) {
+	row := oil.get()
+	j.rangeless(t, oil)
+	value := func(code string) Finding {
+		return Finding{Code: code, Subject: t.String(), Value: row.saponification.Typical, Unit: "mg KOH/g", Names: []string{row.name}, Source: oil.ValueSource()}
+	}
+	if row.choice == Own && !row.ranged {
+		j.add(value("saponification-single"))
+	}
+	if row.replaced {
+		j.add(value("saponification-replaced"))
+	}
+	if row.ranged && row.choice != Own && row.kind != Wax && row.profileValue.Given() {
+		apart := row.middle.Sub(row.profileValue)
+		if apart.Sign() < 0 {
+			apart = row.profileValue.Sub(row.middle)
+		}
+		if limit := thousandths(15); apart.Compare(row.middle.Times(limit)) > 0 {
+			f := value("typical-disputed")
+			f.Value, f.Limit, f.Unit = apart.Over(row.middle), limit, "%"
+			j.add(f)
+		}
+	}
+}
+
+// rangeless judges an oil that no published range stands behind.
+func (j *judge) rangeless(t trail, oil Oil) {
+	row := oil.get()
+	if row.ranged || row.choice == Own {
+		return
+	}
+	f := Finding{Severity: Warning, Subject: t.String(), Value: row.saponification.Typical, Unit: "mg KOH/g", Names: []string{row.name}, Source: oil.ValueSource()}
+	if row.builtIn && !row.replaced {
+		f.Code = "range-missing"
+		j.add(f)
+	}
+	if row.choice == Estimated {
+		f.Code = "value-computed"
+		j.add(f)
+	}
+}
+
+// recalled reports whether the oil's value rests on figures that nobody saw.
+func (o Oil) recalled() bool {
+	row := o.get()
+	switch row.choice {
+	case Own:
+		return false
+	case Estimated:
+		return row.builtIn && !row.replaced && row.profileHow == cite.Memory
+	case Capped:
+		return row.how == cite.Memory || row.profileHow == cite.Memory
+	default:
+		return row.how == cite.Memory
+	}
+}
+
+func (j *judge) alkalis() {
+	list := top("alkali")
+	for i := range j.b.Alkalis {
+		a := &j.b.Alkalis[i]
+		t := list.item(i)
+		f := Finding{Subject: t.String(), Value: a.Purity.Typical, Unit: "%", Names: []string{a.Alkali.String()}}
+		switch {
+		case j.s.f.Alkalis[i].assumed():
+			f.Code, f.Severity = "purity-assumed", Warning
+			f.Limit, f.Source = purityFloor(), purityFloorSource()
+			j.add(f)
+		case a.Purity.Single():
+			f.Code, f.Source = "purity-single", cite.Source{How: cite.Given}
+			j.add(f)
+		}
+		j.coarse(t, a.Alkali.String(), a.Weighing)
+	}
+}
+
+func (j *judge) superfat() {
+	plan := j.b.Superfat.Planned
+	f := Finding{Code: "superfat-unusual", Subject: "superfat", Value: plan, Unit: "%", Source: commonSource()}
+	switch least, most := units.Percent(2), units.Percent(10); {
+	case plan.Compare(least) < 0:
+		f.Limit = least
+		j.add(f)
+	case plan.Compare(most) > 0:
+		f.Limit = most
+		j.add(f)
+	}
+}
+
+func (j *judge) lye() {
+	f := Finding{Subject: "water", Value: j.b.Lye.Concentration, Unit: "%", Source: commonSource()}
+	switch weak, strong := units.Percent(25), units.Percent(45); {
+	case f.Value.Compare(strong) > 0:
+		f.Code, f.Limit = "lye-strong", strong
+		j.add(f)
+	case f.Value.Compare(weak) < 0:
+		f.Code, f.Limit = "lye-weak", weak
+		j.add(f)
+	}
+	j.coarse(top("water"), "water", j.b.Water.Weighing)
+}
+
+func (j *judge) part(i int) {
+	p := &j.b.Parts[i]
+	list := top("parts")
+	t := list.item(i)
+	names := []string{p.Name}
+	if p.Superfat.LikelyLow.Sign() < 0 {
+		j.add(Finding{Code: "superfat-likely-negative", Severity: Danger, Subject: t.String(), Value: p.Superfat.LikelyLow, Limit: units.Whole(0), Unit: "%", Source: cite.Source{How: cite.Computed}, Names: names})
+	}
+	if free := p.Superfat.FreeAlkaliWorst; free.Given() {
+		f := Finding{Code: "free-alkali-worst", Subject: t.String(), Value: free, Unit: "%", Names: names}
+		f.Limit, f.Source = freeAlkaliLimit()
+		if free.Compare(f.Limit) > 0 {
+			f.Severity = Warning
+		}
+		j.add(f)
+	}
+	// The alkali was born rounded down, which must not show as a shift.
+	shift := p.Superfat.Planned.Sub(j.b.Superfat.Planned).Round(9, units.Nearest)
+	if limit := thousandths(5); shift.Compare(limit) > 0 || units.Whole(0).Sub(shift).Compare(limit) > 0 {
+		j.add(Finding{Code: "part-superfat-shifted", Subject: t.String(), Value: shift, Limit: limit, Unit: "points", Source: cite.Source{How: cite.Computed}, Names: names})
+	}
+	for k := range p.Additions {
+		a, l := &p.Additions[k], &j.s.loads[i][k]
+		kind := t.at(a.Kind.list())
+		line := kind.item(l.index)
+		j.add(Finding{Code: unjudged(a.Kind), Subject: line.String(), Names: []string{a.Name}, Source: cite.Source{How: cite.Given}})
+		j.coarse(line, a.Name, a.Weighing)
+		if a.Carrier == nil {
+			continue
+		}
+		if a.Carrier.In == InOil && l.line < 0 {
+			j.rangeless(line.at("carrier"), a.Carrier.Oil)
+		}
+		j.coarse(line.at("carrier"), a.Carrier.Name, a.Carrier.Weighing)
+	}
+}
+
+func unjudged(kind AdditionKind) string {
+	switch kind {
+	case Fragrance:
+		return "fragrance-unjudged"
+	case Additive:
+		return "additive-unjudged"
+	default:
+		return "colourant-unjudged"
+	}
+}
+
+// coarse judges a line to weigh that its scale changes by over 2 %.
+func (j *judge) coarse(t trail, name string, w Weighing) {
+	change := w.Weigh.Sub(w.Mass)
+	if change.Sign() < 0 {
+		change = w.Mass.Sub(w.Weigh)
+	}
+	limit := units.Percent(2)
+	if change.Compare(w.Mass.Times(limit, units.Down)) <= 0 {
+		return
+	}
+	f := Finding{Code: "rounding-coarse", Subject: t.String(), Limit: limit, Unit: "%", Source: commonSource(), Names: []string{name}}
+	f.Value, _ = change.Per(w.Mass)
+	if w.Weigh.Sign() == 0 {
+		f.Severity = Warning
+	}
+	j.add(f)
+}

@@ -1,0 +1,244 @@
+package soap
+
+import "example.com/lyewright/units"
+
+// Formula is what the maker wants, field for field as in a formula file. It is
+// plain data: build one from typed values, or read one with [ReadFormula].
+// [Formula.Check] says what is wrong with it, [Formula.Batch] works it out.
+type Formula struct {
+	Name     string       // 1 to 200 bytes
+	Oils     []OilLine    // 1 to 100, each oil once
+	Alkalis  []AlkaliLine // one or two
+	Superfat Superfat
+	Water    Water
+	Size     Size
+	Parts    []Part // at most 50; none means one part named "whole"
+
+	// Scale is the division of the scale that oils are weighed on, Small that
+	// of the scale for everything else (alkali, water, colourants, fragrances,
+	// carriers, additives): 1 mg to 100 g, 0.1 g where zero.
+	Scale, Small units.Mass
+}
+
+// OilLine is one oil of a formula. Either every line has a share of all the
+// oils, and they add up to 100 % (one line may take the rest), or every line
+// has a mass.
+type OilLine struct {
+	Oil   Oil
+	Share units.Ratio // of all oils, over 0 % to 100 %
+	Rest  bool        // the share is what the others leave
+	Mass  units.Mass  // over 0 g, to a tonne
+}
+
+// Superfat is the share of the oils' saponification demand that is left
+// without alkali: exactly one of its fields.
+type Superfat struct {
+	// Planned at typical values, 0 % or more and below 100 %.
+	Planned units.Ratio
+	// AtLeast asks for the smallest planned value, rounded up to 0.000001 %,
+	// at which neither the batch nor any part lies below it in the worst case.
+	AtLeast units.Ratio
+}
+
+// Size says how much is made: exactly one of its fields, or none where the
+// oil lines have masses.
+type Size struct {
+	Oils   units.Mass // mass of all oils, over 0 g, to a tonne
+	Batter units.Mass // mass of what is in the pot, over 0 g, to a tonne
+}
+
+// Part is a part of the batter with what is added to it alone.
+type Part struct {
+	Name  string
+	Share units.Ratio // of the batter, over 0 % to 100 %
+	Rest  bool        // the share is what the other parts leave
+
+	// What is added, each name once in its list; 50 in all at most.
+	Colourants, Fragrances, Additives []Addition
+}
+
+// Addition is a colourant, a fragrance or an additive of a part.
+type Addition struct {
+	Name    string
+	Load    Load
+	Carrier Carrier // the zero value: none
+}
+
+// Load is how much of an addition goes into a part: exactly one of its fields.
+type Load struct {
+	OfOils   units.Ratio // of the part's share of all the formula's oils, over 0 % to 100 %
+	OfBatter units.Ratio // of the part's share of what is in the pot, over 0 % to 100 %
+	Mass     units.Mass  // over 0 g, to a tonne
+}
+
+// Liquid is what an addition is dispersed in. The zero value is none.
+type Liquid uint8
+
+const (
+	NoLiquid Liquid = iota
+	InWater
+	InGlycerin
+	InOil
+)
+
+// From says where a carrier comes from. The zero value is Usual.
+type From uint8
+
+const (
+	// Usual: water comes from the formula, everything else is extra.
+	Usual From = iota
+	// FromFormula takes the carrier out of what the formula already has: water
+	// out of the lye water, oil out of that oil's own line. The alkali is still
+	// worked out on all the oils.
+	FromFormula
+	// Extra adds the carrier on top of the formula.
+	Extra
+)
+
+// String gives the word a formula file uses: "formula", "extra"; empty for
+// Usual.
+func (f From) String() string {
+	switch f {
+	case FromFormula:
+		return "formula"
+	case Extra:
+		return "extra"
+	default:
+		return ""
+	}
+}
+
+// Carrier is the liquid an addition is dispersed in before it goes into the
+// part.
+type Carrier struct {
+	In    Liquid
+	Oil   Oil         // of InOil. An oil of the formula takes the value it has there
+	Ratio units.Ratio // parts of carrier to one of the addition, by mass: over 0, to 1000
+	From  From
+}
+
+// fromFormula reports whether the carrier is taken out of the formula.
+func (c Carrier) fromFormula() bool {
+	return c.From == FromFormula || c.From == Usual && c.In == InWater
+}
+
+// liquid is the carrier's name as a formula file writes it.
+func (c Carrier) liquid() string {
+	switch c.In {
+	case InWater:
+		return "water"
+	case InGlycerin:
+		return "glycerin"
+	case InOil:
+		return c.Oil.ID()
+	default:
+		return ""
+	}
+}
+
+// AdditionKind says what an addition is.
+type AdditionKind uint8
+
+const (
+	Colourant AdditionKind = iota
+	Fragrance
+	Additive
+)
+
+// String gives "colourant", "fragrance" or "additive".
+func (k AdditionKind) String() string {
+	switch k {
+	case Fragrance:
+		return "fragrance"
+	case Additive:
+		return "additive"
+	default:
+		return "colourant"
+	}
+}
+
+// list is the key of the kind's list in a formula file.
+func (k AdditionKind) list() string {
+	switch k {
+	case Fragrance:
+		return "fragrances"
+	case Additive:
+		return "additives"
+	default:
+		return "colourants"
+	}
+}
+
+// additions lists the additions of a kind.
+func (p Part) additions(kind AdditionKind) []Addition {
+	switch kind {
+	case Fragrance:
+		return p.Fragrances
+	case Additive:
+		return p.Additives
+	default:
+		return p.Colourants
+	}
+}
+
+// ownName is the name of the one part of a formula without parts.
+const ownName = "whole"
+
+// parts lists the parts with their shares, the rest worked out.
+func (f Formula) parts() []Part {
+	if len(f.Parts) == 0 {
+		return []Part{{Name: ownName, Share: units.Whole(1)}}
+	}
+	parts := append([]Part(nil), f.Parts...)
+	shares := make([]units.Ratio, len(parts))
+	rest := -1
+	for i, p := range parts {
+		shares[i] = p.Share
+		if p.Rest {
+			rest = i
+		}
+	}
+	if rest >= 0 {
+		parts[rest].Share = remainder(shares, rest)
+	}
+	return parts
+}
+
+// oilShares lists the shares of the oil lines, the rest worked out.
+func (f Formula) oilShares() []units.Ratio {
+	shares := make([]units.Ratio, len(f.Oils))
+	rest := -1
+	for i, line := range f.Oils {
+		shares[i] = line.Share
+		if line.Rest {
+			rest = i
+		}
+	}
+	if rest >= 0 {
+		shares[rest] = remainder(shares, rest)
+	}
+	return shares
+}
+
+// remainder gives what all shares but one leave of a whole.
+func remainder(shares []units.Ratio, but int) units.Ratio {
+	left := units.Whole(1)
+	for i, share := range shares {
+		if i != but {
+			left = left.Sub(share)
+		}
+	}
+	return left
+}
+
+// Scales gives the divisions of the two scales, 0.1 g where they are not given.
+func (f Formula) Scales() (oils, small units.Mass) {
+	oils, small = f.Scale, f.Small
+	if oils.Sign() == 0 {
+		oils = units.Milligrams(100)
+	}
+	if small.Sign() == 0 {
+		small = units.Milligrams(100)
+	}
+	return oils, small
+}

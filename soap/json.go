@@ -1,0 +1,160 @@
+package soap
+
+import (
+	"example.com/lyewright/internal/jsonwrite"
+	"example.com/lyewright/units"
+)
+
+// MarshalJSON writes the batch as one JSON object of schema batch/1: masses in
+// grams with at most six decimals, shares in percent. A missing figure is a
+// missing key; keys may be added, but a key never changes its meaning.
+func (b Batch) MarshalJSON() ([]byte, error) {
+	w := jsonWriter{jsonwrite.New()}
+	w.Object("", func() { w.batch(&b) })
+	return w.Bytes(), nil
+}
+
+// MarshalJSON writes the faults as one JSON object of schema error/1.
+func (fs Faults) MarshalJSON() ([]byte, error) {
+	w := jsonWriter{jsonwrite.New()}
+	w.Object("", func() { w.faults(fs) })
+	return w.Bytes(), nil
+}
+
+type jsonWriter struct{ *jsonwrite.Writer }
+
+func (w jsonWriter) mass(key string, m units.Mass)   { w.Number(key, m.Text(units.Gram, 6)) }
+func (w jsonWriter) share(key string, r units.Ratio) { w.Number(key, r.PercentText(6)) }
+
+func (w jsonWriter) weighing(m Weighing) {
+	w.mass("mass_g", m.Mass)
+	w.mass("weigh_g", m.Weigh)
+}
+
+func (w jsonWriter) batch(b *Batch) {
+	w.Text("schema", "batch/1")
+	w.Text("data_edition", DataEdition())
+	w.Text("formula", b.Formula.Name)
+	w.List("oils", func() {
+		for i := range b.Oils {
+			o := &b.Oils[i]
+			w.Object("", func() {
+				w.Text("oil", o.Oil.ID())
+				w.Text("name", o.Oil.Name())
+				w.weighing(o.Weighing)
+				w.mass("withheld_g", o.Withheld)
+			})
+		}
+	})
+	w.List("alkali", func() {
+		for i := range b.Alkalis {
+			a := &b.Alkalis[i]
+			w.Object("", func() {
+				w.Text("kind", a.Alkali.String())
+				w.share("purity_pct", a.Purity.Typical)
+				w.weighing(a.Weighing)
+			})
+		}
+	})
+	w.Object("water", func() {
+		w.mass("asked_g", b.Water.Asked)
+		w.weighing(b.Water.Weighing)
+		w.mass("withheld_g", b.Water.Withheld)
+	})
+	w.Object("lye", func() {
+		w.share("concentration_pct", b.Lye.Concentration)
+		w.Number("water_per_alkali", b.Lye.WaterPerAlkali.Text(6))
+		w.mass("mass_g", b.Lye.Mass)
+	})
+	w.mass("batter_g", b.Batter)
+	w.mass("poured_g", b.Poured)
+	w.mass("dry_g", b.Dry)
+	w.outlook(&b.Superfat)
+	w.List("parts", func() {
+		for i := range b.Parts {
+			w.Object("", func() { w.part(&b.Parts[i]) })
+		}
+	})
+	w.List("findings", func() {
+		for i := range b.Findings {
+			w.Object("", func() { w.finding(&b.Findings[i]) })
+		}
+	})
+}
+
+func (w jsonWriter) outlook(o *Outlook) {
+	w.Object("superfat", func() {
+		w.share("planned_pct", o.Planned)
+		w.share("low_pct", o.Low)
+		w.share("likely_low_pct", o.LikelyLow)
+		w.share("likely_high_pct", o.LikelyHigh)
+		w.share("high_pct", o.High)
+		w.Bool("complete", o.Complete)
+		w.share("free_alkali_worst_pct", o.FreeAlkaliWorst)
+	})
+}
+
+func (w jsonWriter) part(p *PartBatch) {
+	w.Text("part", p.Name)
+	w.share("share_pct", p.Share)
+	w.mass("batter_g", p.Batter)
+	w.mass("oils_g", p.Oils)
+	w.mass("water_g", p.Water)
+	w.mass("poured_g", p.Poured)
+	w.mass("dry_g", p.Dry)
+	w.outlook(&p.Superfat)
+	w.List("additions", func() {
+		for i := range p.Additions {
+			a := &p.Additions[i]
+			w.Object("", func() {
+				w.Text("name", a.Name)
+				w.Text("kind", a.Kind.String())
+				w.weighing(a.Weighing)
+				if c := a.Carrier; c != nil {
+					w.Text("carrier", c.Name)
+					w.mass("carrier_g", c.Mass)
+					w.mass("carrier_weigh_g", c.Weigh)
+					w.Text("from", c.From.String())
+				}
+			})
+		}
+	})
+}
+
+func (w jsonWriter) finding(f *Finding) {
+	w.Text("code", f.Code)
+	w.Text("severity", f.Severity.String())
+	w.Text("subject", f.Subject)
+	w.Text("message", f.Message())
+	switch f.Unit {
+	case "":
+	case "mg KOH/g":
+		w.Number("value", f.Value.MilligramsPerGramText(6))
+		w.Number("limit", f.Limit.MilligramsPerGramText(6))
+		w.Text("unit", f.Unit)
+	default:
+		w.share("value", f.Value)
+		w.share("limit", f.Limit)
+		w.Text("unit", f.Unit)
+	}
+	w.Text("source", f.Source.String())
+}
+
+func (w jsonWriter) faults(fs Faults) {
+	w.Text("schema", "error/1")
+	w.List("errors", func() {
+		for i := range fs {
+			f := &fs[i]
+			w.Object("", func() {
+				w.Text("path", f.Path)
+				w.Text("text", f.Text)
+				w.Text("reason", f.Reason)
+				w.Text("remedy", f.Remedy)
+				if f.Line > 0 {
+					w.Int("line", f.Line)
+					w.Int("column", f.Column)
+				}
+			})
+		}
+	})
+}

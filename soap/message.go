@@ -1,0 +1,71 @@
+package soap
+
+import (
+	"strings"
+
+	"example.com/lyewright/units"
+)
+
+// Message is the finding in a sentence, written when asked for. Its wording may
+// change; Code does not.
+func (f Finding) Message() string {
+	name, value, limit := strings.Join(f.Names, "; "), f.figure(f.Value), f.figure(f.Limit)
+	switch f.Code {
+	case "superfat-likely-negative":
+		return name + ": the superfat may well be below zero, " + value + " at the low end of what is likely. The bar could burn skin. Raise the superfat, or use oils and alkali with known values."
+	case "free-alkali-worst":
+		return name + ": in the worst case " + value + " of the dry mass is left as free alkali (NaOH); a published limit for bars is " + limit + ". Test a bar before it is used."
+	case "part-superfat-shifted":
+		return name + ": carriers move the planned superfat by " + value + " from the batch's."
+	case "superfat-unusual":
+		if f.Value.Compare(f.Limit) < 0 {
+			return "A superfat of " + value + " leaves less room for error than is usual (" + limit + " or more)."
+		}
+		return "A superfat of " + value + " is more than is usual (" + limit + " or less): a soft bar that may turn rancid."
+	case "purity-assumed":
+		return name + ": no purity is given. It is planned at " + value + ", with " + limit + " as the low end; give the certificate's figures, or titrate the lot."
+	case "purity-single":
+		return name + ": one purity is given, " + value + ", so the worst case leaves the bottle out."
+	case "range-missing":
+		return name + ": no range of saponification values is published. " + value + " is taken as exact, and the worst case leaves it out."
+	case "value-computed":
+		return name + ": the saponification value, " + value + ", is computed from the fatty acids; no measured value stands behind it."
+	case "saponification-single":
+		return name + ": the saponification value is given as " + value + " without a range. It is taken as exact, and the worst case leaves it out."
+	case "saponification-replaced":
+		return name + ": the saponification value given, " + value + ", is used in place of the built-in one."
+	case "typical-disputed":
+		return name + ": the middle of the published range and the value of the oil's own fatty acids lie " + value + " apart. Titrate the lot, or ask for its certificate."
+	case "wax-reacts-slowly":
+		return name + " (" + value + " of the oils): a wax, whose esters a cold process may leave as they are. Its value is taken as a range that begins at its free acid."
+	case "figure-from-memory":
+		return name + ": the saponification value used was recalled from its source, not seen there."
+	case "lye-strong":
+		return "The lye as mixed is " + value + ", above " + limit + ": it grows hotter, and trace comes fast."
+	case "lye-weak":
+		return "The lye as mixed is " + value + ", below " + limit + ": trace comes slowly, and the bars shrink as they dry."
+	case "rounding-coarse":
+		if f.Severity == Warning {
+			return name + ": cannot be weighed on this scale, where it rounds to nothing."
+		}
+		return name + ": the scale changes the mass by " + value + "; a finer one would help."
+	case "colourant-unjudged", "fragrance-unjudged", "additive-unjudged":
+		return name + ": weighed, but not judged. Its limits, its behaviour and its own chemistry are not known here."
+	default:
+		return f.Code
+	}
+}
+
+// figure writes a value with its unit.
+func (f Finding) figure(r units.Ratio) string {
+	switch f.Unit {
+	case "%":
+		return r.PercentText(2) + " %"
+	case "points":
+		return r.PercentText(2) + " points"
+	case "mg KOH/g":
+		return r.MilligramsPerGramText(1) + " mg KOH/g"
+	default:
+		return r.Text(2)
+	}
+}

@@ -1,0 +1,222 @@
+package soap
+
+import (
+	_ "embed"
+	"strings"
+
+	"example.com/lyewright/internal/nearest"
+	"example.com/lyewright/internal/refdata"
+	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
+)
+
+//go:embed data/oils.txt
+var oilTable string
+
+//go:embed data/sources.txt
+var sourceTable string
+
+// DataEdition is the date of the built-in tables. A number that the library
+// gives may change only with it.
+func DataEdition() string { return refdata.Edition(oilTable) }
+
+// Oils lists the built-in oils in order of id.
+func Oils() []Oil {
+	var oils []Oil
+	for stanza := range refdata.Stanzas(oilTable) {
+		oils = append(oils, readOil(stanza))
+	}
+	return oils
+}
+
+// LookUpOil finds a built-in oil by its id, such as "olive". The error is a
+// [Fault] (path "oil") that offers the nearest known ids.
+func LookUpOil(id string) (Oil, error) {
+	oil, found := builtIn(id)
+	if !found {
+		return Oil{}, unknownOil(id)
+	}
+	return oil, nil
+}
+
+func builtIn(id string) (oil Oil, found bool) {
+	stanza, found := refdata.Stanza(oilTable, "oil", id)
+	if !found {
+		return Oil{}, false
+	}
+	return readOil(stanza), true
+}
+
+func unknownOil(id string) Fault {
+	remedy := nearest.Remedy(id, oilIDs())
+	if remedy == "" {
+		remedy = `bring its own "saponification" in mg KOH/g, or see the list of oils`
+	}
+	return Fault{Path: "oil", Text: id, Reason: "is not a built-in oil", Remedy: remedy, Kind: ErrUnknown}
+}
+
+func oilIDs() []string {
+	var ids []string
+	for stanza := range refdata.Stanzas(oilTable) {
+		line, _, _ := strings.Cut(stanza, "\n")
+		ids = append(ids, refdata.Field(line, 1))
+	}
+	return ids
+}
+
+// readOil reads a stanza of the table. The table is part of the program and
+// its tests read every row, so a fault in it is a fault of the program.
+func readOil(stanza string) Oil {
+	row := &oilRow{builtIn: true, stanza: stanza}
+	var sv, acid tableRange
+	for line := range refdata.Lines(stanza) {
+		key, value, _ := strings.Cut(line, "\t")
+		switch key {
+		case "oil":
+			row.id = value
+		case "name":
+			row.name = value
+		case "latin":
+			row.latin = value
+		case "kind":
+			row.kind = kindOf(value)
+		case "inci":
+			row.inci = refdata.Field(value, 0)
+		case "saponification":
+			sv = readRange(value, " mg/g")
+		case "acid-value":
+			acid = readRange(value, " mg/g")
+		case "iodine":
+			iodine := readRange(value, "%")
+			row.iodineLow, row.iodineHigh = iodine.low, iodine.high
+		case "profile-value":
+			row.profileValue = units.MustRatio(refdata.Field(value, 0) + " mg/g")
+			row.profileHow = cite.ParseHow(refdata.Field(value, 1))
+			row.profileKey, row.profilePlace = refdata.Field(value, 2), refdata.Field(value, 3)
+		}
+	}
+	if acid.low.Given() && acid.high.Given() {
+		row.freeAcid = units.Between(acid.low, acid.high).Middle()
+	}
+	row.plan(sv, acid)
+	return Oil{row: row}
+}
+
+// plan chooses the value to plan at, as the comment of Oil.Saponification says.
+func (row *oilRow) plan(sv, acid tableRange) {
+	printed := sv
+	switch {
+	case row.kind == Acid && acid.high.Given():
+		printed = acid
+	case row.kind == Wax && sv.high.Given():
+		printed.low = acid.low.Or(units.Whole(0))
+	}
+	row.how, row.sourceKey, row.sourcePlace = printed.how, printed.key, printed.place
+	if !printed.high.Given() {
+		if row.profileValue.Given() {
+			row.saponification = units.Exactly(row.profileValue)
+			row.choice, row.how = Estimated, cite.Computed
+		}
+		return
+	}
+	row.saponification = units.Between(printed.low, printed.high)
+	row.middle = row.saponification.Middle()
+	row.saponification.Typical = row.middle
+	row.ranged = row.kind == Wax || !row.saponification.Single()
+	if row.kind != Wax && row.profileValue.Given() && row.profileValue.Compare(row.middle) < 0 {
+		row.choice = Capped
+		row.saponification.Typical = row.profileValue
+		if row.ranged && row.profileValue.Compare(printed.low) < 0 {
+			row.choice = Floor
+			row.saponification.Typical = printed.low
+		}
+	}
+	if !row.ranged {
+		row.saponification = units.Exactly(row.saponification.Typical)
+	}
+}
+
+// tableRange is two ends as the table gives them; either may be missing.
+type tableRange struct {
+	low, high  units.Ratio
+	how        cite.How
+	key, place string // of the source
+}
+
+func readRange(value, unit string) tableRange {
+	end := func(n int) units.Ratio {
+		if text := refdata.Field(value, n); text != "" {
+			return units.MustRatio(text + unit)
+		}
+		return units.Ratio{}
+	}
+	return tableRange{
+		low: end(0), high: end(1), how: cite.ParseHow(refdata.Field(value, 2)),
+		key: refdata.Field(value, 3), place: refdata.Field(value, 4),
+	}
+}
+
+func kindOf(word string) Kind {
+	for k := VegetableOil; k < Acid; k++ {
+		if k.String() == word {
+			return k
+		}
+	}
+	return Acid
+}
+
+// figureUnits are the figures of the table in their order there, with the unit
+// in which they are published and the one in which they are read.
+var figureUnits = [...]struct{ name, unit, suffix string }{
+	{"saponification", "mg KOH/g", " mg/g"},
+	{"acid-value", "mg KOH/g", " mg/g"},
+	{"iodine", "g iodine/100 g", "%"},
+	{"density", "", ""},
+	{"unsaponifiable", "g/kg", " mg/g"},
+}
+
+func readFigures(stanza string) []Figure {
+	var figures []Figure
+	for line := range refdata.Lines(stanza) {
+		key, value, _ := strings.Cut(line, "\t")
+		for _, known := range figureUnits {
+			if key != known.name {
+				continue
+			}
+			ends := readRange(value, known.suffix)
+			f := Figure{
+				Name: key, Low: ends.low, High: ends.high, Unit: known.unit,
+				Source: sourceOf(refdata.Field(value, 3), refdata.Field(value, 4), ends.how),
+				Remark: refdata.Field(value, 5),
+			}
+			if f.Unit == "" {
+				f.Unit, f.Remark = f.Remark, ""
+			}
+			figures = append(figures, f)
+		}
+	}
+	return figures
+}
+
+func readNotes(stanza string) []string {
+	var notes []string
+	for line := range refdata.Lines(stanza) {
+		switch key, value, _ := strings.Cut(line, "\t"); key {
+		case "missing":
+			notes = append(notes, "No "+refdata.Field(value, 0)+": "+refdata.Field(value, 1)+".")
+		case "note":
+			notes = append(notes, value)
+		}
+	}
+	return notes
+}
+
+func sourceOf(key, place string, how cite.How) cite.Source {
+	line, _ := refdata.Line(sourceTable, key)
+	return cite.Source{
+		Title:   refdata.Field(line, 1),
+		Edition: refdata.Field(line, 2),
+		Place:   place,
+		How:     how,
+	}
+}

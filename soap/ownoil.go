@@ -1,0 +1,227 @@
+package soap
+
+import (
+	"example.com/lyewright/internal/nearest"
+	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
+)
+
+// OwnOil is an oil of the caller's own: a lot with its certificate or its
+// titration, or a composition. Turn it into an [Oil] with its Oil method.
+type OwnOil struct {
+	ID   string // the name the formula calls it by, 1 to 200 bytes
+	Name string // the ID where empty
+	INCI string // the name for an ingredient list
+
+	// Saponification is the alkali it demands: a ratio of 0.005 to 0.45, that
+	// is 5 to 450 mg KOH per g. A range of no width is taken as exact, and no
+	// worst case is known of it.
+	Saponification units.Range
+
+	// Profile, in place of Saponification, is its composition: the fatty acids
+	// and their shares, 90 % of the acids or more. The value is then computed
+	// as glycerides, less the unsaponifiable matter, and has no range.
+	Profile []AcidShare
+
+	Unsaponifiables units.Ratio // of the oil, with Profile: 0 % to 100 %
+	Iodine          units.Ratio // times 100: g of iodine per 100 g, 0 to 300
+	Density         units.Ratio // g/mL, 0.7 to 1.2
+}
+
+// Oil checks the figures and gives the oil. The error is [Faults], with the
+// keys of a formula file's oil line as paths.
+func (o OwnOil) Oil() (Oil, error) { return o.on("", true) }
+
+// WithSaponification gives the oil with a value of the caller's own in place of
+// the built-in one. A range of no width is taken as exact. The error is
+// [Faults].
+func (o Oil) WithSaponification(value units.Range) (Oil, error) {
+	if o.row == nil {
+		return Oil{}, Faults{{Path: "oil", Reason: "is missing", Remedy: "look one up, or bring an own oil", Kind: ErrMissing}}
+	}
+	own := OwnOil{ID: o.ID(), Saponification: value}
+	row := *o.row
+	faults := own.apply(&row)
+	row.replaced = row.builtIn
+	if len(faults) > 0 {
+		return Oil{}, faults
+	}
+	return Oil{row: &row}, nil
+}
+
+// on gives the own oil, on the row of a built-in one where base names such.
+// needed says that a value is brought or there must be one; a built-in oil
+// without any figure of the caller's own is just looked up.
+func (o OwnOil) on(base string, needed bool) (Oil, error) {
+	if built, found := builtIn(base); found {
+		if o.plain() && !needed {
+			return built, nil
+		}
+		row := *built.row
+		row.replaced = needed
+		if faults := o.apply(&row); len(faults) > 0 {
+			return Oil{}, faults
+		}
+		return Oil{row: &row}, nil
+	}
+	if !needed {
+		return Oil{}, Faults{unknownOil(base)}
+	}
+	row := &oilRow{id: o.ID, name: o.ID}
+	var faults Faults
+	if reason, remedy := nameFault(o.ID); o.ID == "" {
+		faults = append(faults, Fault{Path: "oil", Reason: "is missing", Remedy: "give it a name", Kind: ErrMissing})
+	} else if reason != "" {
+		faults = append(faults, Fault{Path: "oil", Text: o.ID, Reason: reason, Remedy: remedy, Kind: ErrRange})
+	}
+	if !o.Saponification.Given() && o.Profile == nil {
+		faults = append(faults, Fault{Path: "saponification", Reason: "is missing", Remedy: "give its value in mg KOH/g, or its profile", Kind: ErrMissing})
+	}
+	faults = append(faults, o.apply(row)...)
+	if len(faults) > 0 {
+		return Oil{}, faults
+	}
+	return Oil{row: row}, nil
+}
+
+// plain reports whether nothing but the id is given.
+func (o OwnOil) plain() bool {
+	return o.Name == "" && o.INCI == "" && !o.Unsaponifiables.Given() && !o.Iodine.Given() && !o.Density.Given()
+}
+
+// apply checks the figures and writes them into a row.
+func (o OwnOil) apply(row *oilRow) Faults {
+	c := ownChecker{}
+	given := cite.Source{How: cite.Given}
+	if o.Name != "" {
+		c.name("name", o.Name)
+		row.name = o.Name
+	}
+	if o.INCI != "" {
+		c.name("inci", o.INCI)
+		row.inci = o.INCI
+	}
+	value := o.Saponification
+	if value.Low.Given() || value.High.Given() || value.Typical.Given() {
+		c.saponification(value)
+		row.saponification = units.Range{Low: value.Low, Typical: value.Plan(), High: value.High}
+		row.ranged = !value.Single()
+		row.choice, row.how = Own, cite.Given
+		row.figures = append(row.figures, Figure{Name: "saponification", Low: value.Low, High: value.High, Unit: "mg KOH/g", Source: given})
+		if o.Profile != nil {
+			c.fault("profile", "", "is given beside a saponification value", "give one of the two", ErrConflict)
+		}
+	} else if o.Profile != nil {
+		computed := c.profile(o.Profile, o.Unsaponifiables)
+		row.saponification, row.ranged = units.Exactly(computed), false
+		row.profileValue, row.own = computed, o.Profile
+		row.choice, row.how = Estimated, cite.Computed
+	}
+	if o.Unsaponifiables.Given() {
+		c.between("unsaponifiables", o.Unsaponifiables, units.Whole(0), units.Whole(1), o.Unsaponifiables.PercentText(12)+" %", "0 % and 100 %")
+		row.figures = append(row.figures, Figure{Name: "unsaponifiable", Low: o.Unsaponifiables, High: o.Unsaponifiables, Unit: "g/kg", Source: given})
+	}
+	if o.Iodine.Given() {
+		c.between("iodine", o.Iodine, units.Whole(0), units.Whole(3), o.Iodine.PercentText(12), "0 and 300 g of iodine per 100 g")
+		row.iodineLow, row.iodineHigh = o.Iodine, o.Iodine
+		row.figures = append(row.figures, Figure{Name: "iodine", Low: o.Iodine, High: o.Iodine, Unit: "g iodine/100 g", Source: given})
+	}
+	if o.Density.Given() {
+		c.between("density", o.Density, thousandths(700), thousandths(1200), o.Density.Text(12)+" g/mL", "0.7 and 1.2 g/mL")
+		row.figures = append(row.figures, Figure{Name: "density", Low: o.Density, High: o.Density, Unit: "g/mL", Source: given})
+	}
+	return c.faults
+}
+
+type ownChecker struct{ faults Faults }
+
+func (c *ownChecker) fault(path, text, reason, remedy string, kind error) {
+	c.faults = append(c.faults, Fault{Path: path, Text: text, Reason: reason, Remedy: remedy, Kind: kind})
+}
+
+func (c *ownChecker) name(path, name string) {
+	if reason, remedy := nameFault(name); reason != "" {
+		c.fault(path, name, reason, remedy, ErrRange)
+	}
+}
+
+func (c *ownChecker) between(path string, value, low, high units.Ratio, text, bounds string) bool {
+	if value.Compare(low) < 0 || value.Compare(high) > 0 {
+		c.fault(path, text, "is not between "+bounds, "", ErrRange)
+		return false
+	}
+	return true
+}
+
+func (c *ownChecker) saponification(value units.Range) {
+	if !value.Given() {
+		c.fault("saponification", "", "lacks an end of its range", `give both "low" and "high", or one value`, ErrMissing)
+		return
+	}
+	for _, v := range []units.Ratio{value.Low, value.Plan(), value.High} {
+		text := v.MilligramsPerGramText(12)
+		if v.Compare(units.MilligramsPerGram(1)) < 0 {
+			// Some books print grams of alkali per gram of oil instead.
+			c.fault("saponification", text, "is too small for mg KOH/g: it looks like grams of alkali per gram of oil",
+				"write milligrams of KOH per gram; grams of KOH per gram times 1000, grams of NaOH per gram times 1402.7", ErrRange)
+			return
+		}
+		if !c.between("saponification", v, units.MilligramsPerGram(5), units.MilligramsPerGram(450), text, "5 and 450 mg KOH/g") {
+			return
+		}
+	}
+	if !value.Ordered() {
+		c.fault("saponification", "", "is out of order", "let low, typical and high rise, or stay equal", ErrRange)
+	}
+}
+
+// profile checks a composition and computes the saponification value.
+func (c *ownChecker) profile(acids []AcidShare, unsaponifiables units.Ratio) units.Ratio {
+	before := len(c.faults)
+	var known []string
+	for _, acid := range FattyAcids() {
+		known = append(known, acid.Symbol)
+	}
+	for i, share := range acids {
+		path := "profile." + share.Acid
+		if _, found := LookUpAcid(share.Acid); !found {
+			remedy := nearest.Remedy(share.Acid, known)
+			if remedy == "" {
+				remedy = `name it by chain length and double bonds, such as "C18:1"`
+			}
+			c.fault(path, share.Acid, "is not a fatty acid that is known", remedy, ErrUnknown)
+		}
+		for j := range i {
+			if acids[j].Acid == share.Acid {
+				c.fault(path, share.Acid, "stands twice", "put both into one", ErrConflict)
+			}
+		}
+		for _, v := range []units.Ratio{share.Low, share.High} {
+			if !c.between(path, v, units.Whole(0), units.Whole(1), v.PercentText(12)+" %", "0 % and 100 %") {
+				break
+			}
+		}
+	}
+	if len(c.faults) > before {
+		return units.Ratio{}
+	}
+	p := Profile{Acids: acids}
+	coverage := p.Coverage()
+	switch text := coverage.PercentText(12) + " %"; {
+	case coverage.Compare(leastCoverage()) < 0:
+		c.fault("profile", text, "of the fatty acids is named, less than 90 %", "name more of them, or give the saponification value", ErrRange)
+		return units.Ratio{}
+	case coverage.Compare(units.Percent(110)) > 0:
+		c.fault("profile", text, "is what the acids add up to", "shares of one oil add up to 100 %, give or take what analysis leaves open", ErrRange)
+		return units.Ratio{}
+	}
+	value := p.unrounded()
+	if unsaponifiables.Given() {
+		value = value.Times(unsaponifiables.Rest())
+	}
+	value = value.Round(9, units.Nearest)
+	if value.Compare(units.MilligramsPerGram(5)) < 0 {
+		c.fault("unsaponifiables", unsaponifiables.PercentText(12)+" %", "leaves almost nothing to saponify: "+value.MilligramsPerGramText(3)+" mg KOH/g", "at least 5 mg KOH/g is needed", ErrRange)
+	}
+	return value
+}

@@ -1,0 +1,316 @@
+package soap
+
+import (
+	"errors"
+	"io"
+	"slices"
+	"strings"
+
+	"example.com/lyewright/internal/nearest"
+	"example.com/lyewright/internal/strictjson"
+	"example.com/lyewright/units"
+)
+
+// MostBytes is the size of the largest formula file that is read, 1 MiB.
+const MostBytes = 1 << 20
+
+// mostDepth is how deep its values may nest.
+const mostDepth = 16
+
+// ReadFormula reads a formula file (JSON, version 1). It is strict: an unknown
+// or repeated key, a wrong unit or a missing field is an error. The error is
+// [Faults], with the reader's own and those of [Formula.Check] on what it could
+// read, sorted by place; or the reader's error where it could not be read at
+// all.
+func ReadFormula(r io.Reader) (Formula, error) {
+	text, err := io.ReadAll(io.LimitReader(r, MostBytes+1))
+	if err != nil {
+		return Formula{}, err
+	}
+	f, _, err := ParseFormula(text)
+	return f, err
+}
+
+// ParseFormula is ReadFormula on a text that is already there. It also returns
+// where everything stands, for those who report what they find later.
+func ParseFormula(text []byte) (Formula, Places, error) {
+	places := Places{text: text}
+	fail := func(f Fault) (Formula, Places, error) { return Formula{}, places, Faults{f} }
+	if len(text) > MostBytes {
+		return fail(Fault{Line: 1, Column: 1, Reason: "is larger than 1 MiB", Remedy: "a formula needs a few thousand bytes", Kind: ErrFormat})
+	}
+	root, bad := strictjson.Parse(text, mostDepth)
+	if bad != nil {
+		f := Fault{Path: bad.Path, Reason: bad.Reason, Remedy: bad.Remedy, Kind: ErrFormat}
+		f.Line, f.Column = places.position(bad.Offset)
+		return fail(f)
+	}
+	places.root = &root
+	r := reader{places: places}
+	f := r.formula(&spot{node: &root})
+	c := checker{f: &f}
+	c.check()
+	for _, found := range c.found {
+		if !r.touches(found) {
+			r.faults = append(r.faults, found.Fault)
+		}
+	}
+	if len(r.faults) > 0 {
+		return Formula{}, places, places.Place(r.faults)
+	}
+	return f, places, nil
+}
+
+// A spot is a value of the file and the trail that led to it.
+type spot struct {
+	trail
+	node *strictjson.Node
+}
+
+func (s *spot) path() string { return s.trail.String() }
+
+// item gives an item of a list.
+func (s *spot) item(i int) *spot {
+	return &spot{trail: s.trail.item(i), node: &s.node.Items[i]}
+}
+
+// at gives the value of a key, nil where there is none.
+func (s *spot) at(key string) *spot {
+	if s == nil || s.node.Kind != strictjson.Object {
+		return nil
+	}
+	node := s.node.Get(key)
+	if node == nil {
+		return nil
+	}
+	return &spot{trail: s.trail.at(key), node: node}
+}
+
+func (s *spot) is(kind strictjson.Kind) bool { return s != nil && s.node.Kind == kind }
+
+// reader turns a file into a formula and collects what is wrong with it.
+type reader struct {
+	places Places
+	faults Faults
+	meant  []string // paths of what a mistyped key probably meant
+	ids    []string // the ids of the formula's oil lines, read or not
+}
+
+func (r *reader) fault(s *spot, text, reason, remedy string, kind error) {
+	f := Fault{Path: s.path(), Text: clip(text), Reason: reason, Remedy: remedy, Kind: kind}
+	f.Line, f.Column = r.places.position(s.node.Offset)
+	r.faults = append(r.faults, f)
+}
+
+// clip cuts a text for a fault, so that no file can flood a log.
+func clip(text string) string {
+	if len(text) <= mostName {
+		return text
+	}
+	return strings.ToValidUTF8(text[:mostName], "") + "…"
+}
+
+// touches reports whether a fault of the check rests on something the reader
+// could not read.
+func (r *reader) touches(found checked) bool {
+	related := func(bad string) bool {
+		if within(bad, found.Path) || within(found.Path, bad) {
+			return true
+		}
+		for _, input := range found.inputs {
+			if plain := anyIndex(bad, input); within(plain, input) || within(input, plain) {
+				return true
+			}
+		}
+		return false
+	}
+	for _, f := range r.faults {
+		if f.Path != "" && related(f.Path) {
+			return true
+		}
+	}
+	return slices.ContainsFunc(r.meant, related)
+}
+
+// within reports whether a path is another or inside it. The path of a list
+// does not count as holding its lines: what is wrong with one line says
+// nothing of the list as a whole.
+func within(path, outer string) bool {
+	rest, ok := strings.CutPrefix(path, outer)
+	return ok && (rest == "" || rest[0] == '.')
+}
+
+// anyIndex writes a path's indices as "[]" where the pattern does.
+func anyIndex(path, pattern string) string {
+	if !strings.Contains(pattern, "[]") {
+		return path
+	}
+	var b strings.Builder
+	for {
+		open := strings.IndexByte(path, '[')
+		if open < 0 {
+			return b.String() + path
+		}
+		b.WriteString(path[:open] + "[]")
+		_, path, _ = strings.Cut(path[open:], "]")
+	}
+}
+
+// later lists the keys of chapters that this version does not know yet.
+func later(place string) string {
+	switch place {
+	case "formula":
+		return "acids temperature weighed markets materials gel pigments swatches embeds toppings"
+	case "alkali":
+		return "stock"
+	case "purity":
+		return "grade"
+	case "water":
+		return "liquids"
+	case "size":
+		return "vessels"
+	case "parts":
+		return "reserve loss work look target match"
+	case "addition":
+		return "margin"
+	case "carrier":
+		return "paste"
+	default:
+		return ""
+	}
+}
+
+// object checks that a value is an object with none but known keys. place is
+// what later calls it.
+func (r *reader) object(s *spot, place string, known ...string) bool {
+	if s.node.Kind != strictjson.Object {
+		r.fault(s, "", "is "+s.node.Kind.Name()+" where an object is needed", "write {…} with "+strings.Join(known, ", "), ErrFormat)
+		return false
+	}
+	for i := range s.node.Members {
+		m := &s.node.Members[i]
+		if slices.Contains(known, m.Key) {
+			continue
+		}
+		bad := &spot{trail: s.trail.at(m.Key), node: &strictjson.Node{Offset: m.Offset}}
+		if slices.Contains(strings.Fields(later(place)), m.Key) {
+			r.fault(bad, "", "is not yet known to this version", "leave it out", ErrUnknown)
+			continue
+		}
+		remedy := nearest.Remedy(m.Key, known)
+		if remedy == "" {
+			remedy = "the keys here are " + strings.Join(known, ", ")
+		}
+		for _, meant := range nearest.Names(m.Key, known) {
+			where := s.trail.at(meant)
+			r.meant = append(r.meant, where.String())
+		}
+		r.fault(bad, "", "is not a key of a formula", remedy, ErrUnknown)
+	}
+	return true
+}
+
+// list checks that a value is a list of at most so many items.
+func (r *reader) list(s *spot, most int, what string) bool {
+	if s.node.Kind != strictjson.Array {
+		r.fault(s, "", "is "+s.node.Kind.Name()+" where a list is needed", "write […]", ErrFormat)
+		return false
+	}
+	if len(s.node.Items) > most {
+		r.fault(s, "", "has more than "+units.Whole(most).Text(0)+" "+what, "use at most "+units.Whole(most).Text(0), ErrRange)
+		return false
+	}
+	return true
+}
+
+// text reads a text; empty where the value is missing or something else.
+func (r *reader) text(s *spot, example string) string {
+	if s == nil {
+		return ""
+	}
+	if s.node.Kind != strictjson.String {
+		r.fault(s, s.node.Text, "is "+s.node.Kind.Name()+" where a text is needed", "write it in quotation marks, such as "+units.Quote(example), ErrFormat)
+		return ""
+	}
+	return s.node.Text
+}
+
+// label reads a name.
+func (r *reader) label(s *spot) string {
+	name := r.text(s, "a name")
+	if s.is(strictjson.String) {
+		if name == "" {
+			r.fault(s, "", "is empty", "write a name", ErrMissing)
+		} else if reason, remedy := nameFault(name); reason != "" {
+			r.fault(s, name, reason, remedy, ErrRange)
+			return ""
+		}
+	}
+	return name
+}
+
+// word reads one of a few words; its index, or -1.
+func (r *reader) word(s *spot, words ...string) int {
+	text := r.text(s, words[0])
+	if i := slices.Index(words, text); i >= 0 {
+		return i
+	}
+	if s.is(strictjson.String) {
+		remedy := nearest.Remedy(text, words)
+		if remedy == "" {
+			remedy = "write " + strings.Join(words, " or ")
+		}
+		r.fault(s, text, "is not known here", remedy, ErrUnknown)
+	}
+	return -1
+}
+
+// ratio reads a ratio with one of the parsers of package units.
+func (r *reader) ratio(s *spot, parse func(string) (units.Ratio, error), example string) units.Ratio {
+	if s == nil {
+		return units.Ratio{}
+	}
+	text := r.text(s, example)
+	if !s.is(strictjson.String) {
+		return units.Ratio{}
+	}
+	value, err := parse(text)
+	if err != nil {
+		r.parseFault(s, err)
+	}
+	return value
+}
+
+func (r *reader) percent(s *spot) units.Ratio { return r.ratio(s, units.ParsePercent, "5 %") }
+func (r *reader) number(s *spot) units.Ratio  { return r.ratio(s, units.ParseNumber, "2") }
+
+// mass reads a mass above 0 g.
+func (r *reader) mass(s *spot) units.Mass {
+	if s == nil {
+		return units.Mass{}
+	}
+	text := r.text(s, "800 g")
+	if !s.is(strictjson.String) {
+		return units.Mass{}
+	}
+	return r.massOf(s, text)
+}
+
+func (r *reader) massOf(s *spot, text string) units.Mass {
+	value, err := units.ParseMass(text)
+	if err != nil {
+		r.parseFault(s, err)
+	} else if value.Sign() == 0 {
+		r.fault(s, text, "is not above 0 g", "", ErrRange)
+	}
+	return value
+}
+
+func (r *reader) parseFault(s *spot, err error) {
+	var bad *units.ParseError
+	if errors.As(err, &bad) {
+		r.fault(s, bad.Text, bad.Reason, bad.Remedy, bad.Kind)
+		return
+	}
+	r.fault(s, "", err.Error(), "", err)
+}

@@ -1,0 +1,93 @@
+package soap
+
+import (
+	"example.com/lyewright/internal/strictjson"
+	"example.com/lyewright/units"
+)
+
+func (r *reader) formula(s *spot) Formula {
+	var f Formula
+	if !r.object(s, "formula", "formula", "oils", "alkali", "superfat", "water", "size", "scale", "parts") {
+		return f
+	}
+	f.Name = r.label(s.at("formula"))
+	if oils := s.at("oils"); oils != nil && r.list(oils, mostOils, "oils") {
+		for i := range oils.node.Items {
+			f.Oils = append(f.Oils, r.oilLine(oils.item(i)))
+		}
+	}
+	if alkali := s.at("alkali"); alkali != nil && r.list(alkali, 2, "alkalis") {
+		for i := range alkali.node.Items {
+			f.Alkalis = append(f.Alkalis, r.alkaliLine(alkali.item(i)))
+		}
+	}
+	f.Superfat = r.superfat(s.at("superfat"))
+	if water := s.at("water"); water != nil && r.object(water, "water", "lye_concentration", "per_alkali", "per_oils") {
+		f.Water = Water{
+			LyeConcentration: r.percent(water.at("lye_concentration")),
+			PerAlkali:        r.number(water.at("per_alkali")),
+			PerOils:          r.percent(water.at("per_oils")),
+		}
+	}
+	if size := s.at("size"); size != nil && r.object(size, "size", "oils", "batter") {
+		f.Size = Size{Oils: r.mass(size.at("oils")), Batter: r.mass(size.at("batter"))}
+	}
+	f.Scale, f.Small = r.scales(s.at("scale"))
+	if parts := s.at("parts"); parts != nil && r.list(parts, mostParts, "parts") {
+		for i := range parts.node.Items {
+			f.Parts = append(f.Parts, r.part(parts.item(i), &f))
+		}
+		if len(parts.node.Items) == 0 {
+			r.fault(parts, "", "is an empty list", "list the parts, or leave it out for one part", ErrMissing)
+		}
+	}
+	return f
+}
+
+// scales reads the divisions of the two scales, or one text for both.
+func (r *reader) scales(s *spot) (oils, small units.Mass) {
+	if !r.textOr(s, "0.1 g") {
+		if s != nil && r.object(s, "", "oils", "small") {
+			return r.mass(s.at("oils")), r.mass(s.at("small"))
+		}
+		return units.Mass{}, units.Mass{}
+	}
+	both := r.mass(s)
+	c := checker{}
+	c.scale(s.trail, both)
+	for _, found := range c.found {
+		r.fault(s, found.Text, found.Reason, found.Remedy, found.Kind)
+		return units.Mass{}, units.Mass{}
+	}
+	return both, both
+}
+
+// textOr reports whether a value that may be a text or an object is a text; it
+// says so where the value is neither.
+func (r *reader) textOr(s *spot, example string) bool {
+	if s != nil && !s.is(strictjson.Object) {
+		r.text(s, example)
+	}
+	return s.is(strictjson.String)
+}
+
+// share reads a percentage, or "rest".
+func (r *reader) share(s *spot) (share units.Ratio, rest bool) {
+	if s.is(strictjson.String) && s.node.Text == "rest" {
+		return units.Ratio{}, true
+	}
+	return r.percent(s), false
+}
+
+func (r *reader) superfat(s *spot) Superfat {
+	switch {
+	case r.textOr(s, "6 %"):
+		return Superfat{Planned: r.percent(s)}
+	case s.is(strictjson.Object) && r.object(s, "", "at_least"):
+		if s.at("at_least") == nil {
+			r.fault(s, "", "is empty", `write {"at_least": "2 %"}`, ErrMissing)
+		}
+		return Superfat{AtLeast: r.percent(s.at("at_least"))}
+	}
+	return Superfat{}
+}

@@ -1,0 +1,124 @@
+package soap
+
+import (
+	"slices"
+	"strings"
+
+	"example.com/lyewright/internal/nearest"
+	"example.com/lyewright/internal/strictjson"
+	"example.com/lyewright/units"
+)
+
+func (r *reader) part(s *spot, f *Formula) Part {
+	var p Part
+	if !r.object(s, "parts", "part", "share", "colourants", "fragrances", "additives") {
+		return p
+	}
+	p.Name = r.label(s.at("part"))
+	p.Share, p.Rest = r.share(s.at("share"))
+	p.Colourants = r.additions(s, Colourant, f)
+	p.Fragrances = r.additions(s, Fragrance, f)
+	p.Additives = r.additions(s, Additive, f)
+	return p
+}
+
+func (r *reader) additions(part *spot, kind AdditionKind, f *Formula) []Addition {
+	list := part.at(kind.list())
+	if list == nil || !r.list(list, mostAdditions, kind.list()) {
+		return nil
+	}
+	additions := make([]Addition, 0, len(list.node.Items))
+	for i := range list.node.Items {
+		s := list.item(i)
+		var a Addition
+		if r.object(s, "addition", kind.String(), "load", "carrier") {
+			a.Name = r.label(s.at(kind.String()))
+			a.Load = r.load(s.at("load"))
+			a.Carrier = r.carrier(s.at("carrier"), f)
+		}
+		additions = append(additions, a)
+	}
+	return additions
+}
+
+func (r *reader) load(s *spot) Load {
+	text := r.text(s, "3 % of oils")
+	if !s.is(strictjson.String) {
+		return Load{}
+	}
+	amount, base, hasBase := strings.Cut(text, " of ")
+	if !hasBase {
+		switch {
+		case text == "max":
+			r.fault(s, text, "is not yet known to this version", `write "3 % of oils", "3 % of batter" or a mass`, ErrUnknown)
+		case strings.HasSuffix(text, "%"):
+			r.fault(s, text, "does not say of what it is a percentage", `write "`+text+` of oils" or "`+text+` of batter"`, units.ErrUnit)
+		default:
+			return Load{Mass: r.massOf(s, text)}
+		}
+		return Load{}
+	}
+	value, err := units.ParsePercent(amount)
+	if err != nil {
+		r.parseFault(s, err)
+		return Load{}
+	}
+	switch base {
+	case "oils":
+		return Load{OfOils: value}
+	case "batter":
+		return Load{OfBatter: value}
+	}
+	r.fault(s, text, "is a percentage of something unknown", `write "of oils" or "of batter"`, units.ErrUnit)
+	return Load{}
+}
+
+func (r *reader) carrier(s *spot, f *Formula) Carrier {
+	var c Carrier
+	if s == nil || !r.object(s, "carrier", "liquid", "ratio", "from") {
+		return c
+	}
+	c.Ratio = r.number(s.at("ratio"))
+	if from := s.at("from"); from != nil {
+		c.From = From(1 + r.word(from, FromFormula.String(), Extra.String()))
+	}
+	liquid := s.at("liquid")
+	if liquid == nil {
+		r.fault(s, "", "does not say which liquid", `write "liquid": "water", "glycerin" or an oil`, ErrMissing)
+		return Carrier{}
+	}
+	switch name := r.text(liquid, "water"); name {
+	case "":
+		r.meant = append(r.meant, liquid.path())
+		if liquid.is(strictjson.String) {
+			r.fault(liquid, "", "is empty", "write water, glycerin or an oil", ErrMissing)
+		}
+	case "water":
+		c.In = InWater
+	case "glycerin":
+		c.In = InGlycerin
+	default:
+		c.In = InOil
+		c.Oil = r.carrierOil(liquid, name, f)
+	}
+	return c
+}
+
+// carrierOil finds the oil of a carrier: one of the formula's, or a built-in.
+func (r *reader) carrierOil(s *spot, id string, f *Formula) Oil {
+	if line := slices.Index(r.ids, id); line >= 0 {
+		if f.Oils[line].Oil.row == nil {
+			r.meant = append(r.meant, s.path())
+		}
+		return f.Oils[line].Oil
+	}
+	oil, found := builtIn(id)
+	if !found {
+		remedy := nearest.Remedy(id, slices.Concat([]string{"water", "glycerin"}, r.ids, oilIDs()))
+		if remedy == "" {
+			remedy = "write water, glycerin, a built-in oil, or an oil of this formula"
+		}
+		r.fault(s, id, "is not a liquid that is known", remedy, ErrUnknown)
+	}
+	return oil
+}

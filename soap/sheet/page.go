@@ -1,0 +1,104 @@
+package sheet
+
+import (
+	"io"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"example.com/lyewright/units/cite"
+)
+
+// width is how many columns a page has.
+const width = 78
+
+// page collects a text, and the sources it cites.
+type page struct {
+	strings.Builder
+	sources []string
+}
+
+func (p *page) line(text string) {
+	p.WriteString(strings.TrimRight(text, " "))
+	p.WriteByte('\n')
+}
+
+func (p *page) heading(text string) {
+	p.line("")
+	p.line(strings.ToUpper(text))
+}
+
+// wrap writes a text over as many lines as it needs, the first behind a lead,
+// the others indented as far.
+func (p *page) wrap(lead, text string) {
+	indent := strings.Repeat(" ", utf8.RuneCountInString(lead))
+	line, used := lead, utf8.RuneCountInString(lead)
+	empty := true
+	for word := range strings.FieldsSeq(text) {
+		long := utf8.RuneCountInString(word)
+		if !empty && used+1+long > width {
+			p.line(line)
+			line, used, empty = indent, len(indent), true
+		}
+		if !empty {
+			line += " "
+			used++
+		}
+		line += word
+		used += long
+		empty = false
+	}
+	p.line(line)
+}
+
+// cite gives the key of a source, listed at the foot of the page; nothing where
+// the figure comes from the formula itself.
+func (p *page) cite(source cite.Source) string {
+	if source.Title == "" && source.How != cite.CommonPractice {
+		return ""
+	}
+	text := source.String()
+	for i, known := range p.sources {
+		if known == text {
+			return key(i)
+		}
+	}
+	p.sources = append(p.sources, text)
+	return key(len(p.sources) - 1)
+}
+
+func key(i int) string { return "[" + strconv.Itoa(i+1) + "]" }
+
+// foot lists the sources that were cited.
+func (p *page) foot() {
+	if len(p.sources) == 0 {
+		return
+	}
+	p.heading("Sources")
+	for i, source := range p.sources {
+		p.wrap(pad(key(i), -5), source)
+	}
+}
+
+func (p *page) writeTo(w io.Writer) error {
+	_, err := io.WriteString(w, p.String())
+	return err
+}
+
+// pad fills a text with spaces to a width: on its left, or on its right where
+// the width is negative.
+func pad(text string, width int) string {
+	space := func(n int) string { return strings.Repeat(" ", max(0, n-utf8.RuneCountInString(text))) }
+	if width < 0 {
+		return text + space(-width)
+	}
+	return space(width) + text
+}
+
+// shorten cuts a name that would break a column.
+func shorten(text string, most int) string {
+	if utf8.RuneCountInString(text) <= most {
+		return text
+	}
+	return string([]rune(text)[:most-1]) + "…"
+}

@@ -1,0 +1,253 @@
+package sheet
+
+import (
+	"io"
+	"strings"
+
+	"example.com/lyewright/soap"
+	"example.com/lyewright/units"
+)
+
+// Write prints the sheet of a batch as text of 78 columns, masses in the given
+// unit. The error is the writer's.
+func Write(w io.Writer, b soap.Batch, unit units.Unit) error {
+	s := newSheet(b, unit)
+	s.title()
+	s.findings("Before you weigh", soap.Danger, soap.Warning)
+	s.oils()
+	s.lye()
+	s.parts()
+	s.superfat()
+	s.composition()
+	s.findings("Worth knowing", soap.Note, soap.Note)
+	s.findings("Once more, before it is used", soap.Danger, soap.Danger)
+	s.foot()
+	return s.writeTo(w)
+}
+
+type sheet struct {
+	page
+	b            soap.Batch
+	unit         units.Unit
+	scale, small units.Mass
+}
+
+func newSheet(b soap.Batch, unit units.Unit) *sheet {
+	scale, small := b.Formula.Scales()
+	return &sheet{b: b, unit: unit, scale: scale, small: small}
+}
+
+func (s *sheet) title() {
+	s.wrap("", s.b.Formula.Name)
+	s.line("Batch sheet, data edition " + soap.DataEdition())
+	s.line("Scales: " + s.division(s.scale) + " for oils, " + s.division(s.small) + " for everything else")
+}
+
+func (s *sheet) division(m units.Mass) string { return m.Text(s.unit, 6) + " " + s.unit.String() }
+
+// findings prints the findings of one severity down to another.
+func (s *sheet) findings(heading string, from, to soap.Severity) {
+	first := true
+	for _, f := range s.b.Findings {
+		if f.Severity > from || f.Severity < to {
+			continue
+		}
+		if first {
+			s.heading(heading)
+			first = false
+		}
+		lead := pad(strings.ToUpper(f.Severity.String()), -9)
+		if f.Severity == soap.Note {
+			lead = "-  "
+		}
+		s.wrap(lead, f.Message()+" "+s.cite(f.Source))
+	}
+}
+
+// The columns of a line to weigh: box, name, mass, percentage.
+const (
+	nameColumn = 46
+	massColumn = 12
+	restColumn = 14
+)
+
+// header prints the heading of a table of weighings.
+func (s *sheet) header(of string) {
+	s.line(pad("", 4+nameColumn) + pad(s.unit.String(), massColumn) + pad(of, restColumn))
+}
+
+// weigh prints a line to weigh, with a box to tick.
+func (s *sheet) weigh(name, mass, rest string) { s.row("[ ] ", name, mass, rest) }
+
+// total prints a line that is not weighed.
+func (s *sheet) total(name, mass, rest string) { s.row("    ", name, mass, rest) }
+
+func (s *sheet) row(box, name, mass, rest string) {
+	s.line(box + pad(shorten(name, nameColumn-1), -nameColumn) + pad(mass, massColumn) + pad(rest, restColumn))
+}
+
+func (s *sheet) oils() {
+	s.heading("Oils")
+	s.wrap("", "Melt what is solid and weigh all oils into one pot, of stainless steel or heat-proof plastic.")
+	s.header("% of all oils")
+	column := columnFor(s.unit, s.scale)
+	held := units.Mass{}
+	for _, o := range s.b.Oils {
+		share, _ := o.Total().Per(s.b.OilsTotal)
+		s.weigh(o.Oil.Name(), column.mass(o.Weigh), share.PercentFixed(1))
+		held = held.Add(o.Withheld)
+	}
+	s.total("Oils into the pot", column.sum(), "")
+	if held.Sign() > 0 {
+		s.wrap("", "Held back for carriers, and weighed with their parts:")
+		for _, o := range s.b.Oils {
+			if o.Withheld.Sign() > 0 {
+				s.total(o.Oil.Name(), o.Withheld.Fixed(s.unit, columnFor(s.unit, s.small).places), "")
+			}
+		}
+	}
+}
+
+func (s *sheet) lye() {
+	s.heading("Lye")
+	s.wrap("", "Alkali burns skin and can blind. Wear tight goggles, alkali-proof gloves and long sleeves; keep children and animals away; work in fresh air. "+
+		"Use heat-proof plastic (PP, HDPE) or stainless steel: no aluminium, tin, zinc or thin glass.")
+	s.header("% hydroxide")
+	column := columnFor(s.unit, s.small)
+	s.weigh("Water", column.mass(s.b.Water.Weigh), "")
+	for _, a := range s.b.Alkalis {
+		s.weigh(alkaliName(a.Alkali), column.mass(a.Weigh), a.Purity.Typical.PercentText(2))
+	}
+	s.total("Lye", column.sum(), "")
+	s.wrap("", "Add the alkali to the water a little at a time, never the water to the alkali: it grows very hot. "+
+		"On skin or in eyes, rinse at once with plenty of running water for 15 minutes or more, and get medical help; do not neutralise on the skin, and do not make anyone vomit who swallowed it.")
+	s.line("Lye as mixed: " + s.b.Lye.Concentration.PercentText(2) + " % (alkali as weighed, of the lye)")
+	if s.b.Water.Withheld.Sign() > 0 {
+		s.line("Water held back for carriers: " + s.b.Water.Withheld.Fixed(s.unit, column.places) + " " + s.unit.String())
+	}
+}
+
+func alkaliName(a soap.Alkali) string {
+	if a == soap.PotassiumHydroxide {
+		return "Potassium hydroxide (KOH)"
+	}
+	return "Sodium hydroxide (NaOH)"
+}
+
+func (s *sheet) parts() {
+	s.heading("Batter and parts")
+	then := ""
+	if len(s.b.Parts) > 1 {
+		then = ", then divide the batter"
+	}
+	s.wrap("", "Join oils and lye and stir to a light trace"+then+".")
+	poured := columnFor(s.unit, s.small)
+	for i := range s.b.Parts {
+		p := &s.b.Parts[i]
+		column := columnFor(s.unit, s.small)
+		s.line("")
+		s.line(p.Name)
+		s.header("")
+		if len(s.b.Parts) > 1 {
+			s.weigh("Batter, "+p.Share.PercentText(4)+" % of the pot", column.mass(p.Batter.Round(s.small, units.Nearest)), "")
+		} else {
+			s.total("Batter, the whole pot", column.mass(p.Batter.Round(s.small, units.Nearest)), "")
+		}
+		for _, a := range p.Additions {
+			s.weigh(a.Name, column.mass(a.Weigh), a.Kind.String())
+			if c := a.Carrier; c != nil {
+				s.weigh("  in "+carrierName(c), column.mass(c.Weigh), carrierFrom(c))
+			}
+		}
+		s.total("Poured", column.sum(), "")
+		poured.total += column.total
+	}
+	if len(s.b.Parts) > 1 {
+		s.line("")
+		s.total("Poured in all", poured.sum(), "")
+	}
+	if s.hasColourants() {
+		s.line("")
+		s.wrap("", "Weigh powders without raising dust, or wet them first; wear a dust mask where dust cannot be helped.")
+	}
+}
+
+func carrierName(c *soap.CarrierWeighing) string {
+	if c.In == soap.InOil {
+		return c.Oil.Name()
+	}
+	return c.Name
+}
+
+func carrierFrom(c *soap.CarrierWeighing) string {
+	if c.From == soap.FromFormula {
+		return "held back"
+	}
+	return "extra"
+}
+
+func (s *sheet) hasColourants() bool {
+	for i := range s.b.Parts {
+		for _, a := range s.b.Parts[i].Additions {
+			if a.Kind == soap.Colourant {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (s *sheet) superfat() {
+	s.heading("How sure the superfat is")
+	s.wrap("", "Share of the saponification left without alkali, in %. Likely: all ranges and scales taken together (coverage factor 2). Worst: every one at its unlucky end.")
+	s.line(pad("", -30) + pad("planned", 10) + pad("likely", 18) + pad("worst", 18))
+	s.outlook("batch", s.b.Superfat)
+	for i := range s.b.Parts {
+		p := &s.b.Parts[i]
+		// One part without oil of its own says nothing that the batch does not.
+		if len(s.b.Parts) > 1 || p.Superfat.Planned.PercentFixed(2) != s.b.Superfat.Planned.PercentFixed(2) {
+			s.outlook(p.Name, p.Superfat)
+		}
+	}
+	if !s.b.Superfat.Complete {
+		s.wrap("", "Not complete: an oil has no range and was taken as exact.")
+	}
+	s.line("")
+	s.line("Dry mass, when all water is gone: " + s.figure(s.b.Dry))
+	s.wrap("", "Test a bar before it is used or given away. The labels and safety data sheets of what you bought, and local rules, come before this sheet.")
+}
+
+func (s *sheet) figure(m units.Mass) string {
+	return m.Fixed(s.unit, columnFor(s.unit, s.small).places) + " " + s.unit.String()
+}
+
+func (s *sheet) outlook(name string, o soap.Outlook) {
+	span := func(low, high units.Ratio) string { return low.PercentFixed(2) + " to " + high.PercentFixed(2) }
+	s.line(pad(shorten(name, 29), -30) + pad(o.Planned.PercentFixed(2), 10) +
+		pad(span(o.LikelyLow, o.LikelyHigh), 18) + pad(span(o.Low, o.High), 18))
+}
+
+func (s *sheet) composition() {
+	c := s.b.Composition()
+	s.heading("What the oils are made of")
+	if c.Iodine.Given() {
+		s.line("Iodine value " + c.Iodine.Low.PercentFixed(1) + " to " + c.Iodine.High.PercentFixed(1) + " g of iodine per 100 g of oils")
+	} else {
+		var names []string
+		for _, oil := range c.Missing {
+			names = append(names, oil.Name())
+		}
+		s.wrap("", "Iodine value not known: none is published for "+strings.Join(names, ", ")+".")
+	}
+	if len(c.Acids) == 0 {
+		return
+	}
+	s.line(pad("Fatty acid", -nameColumn) + pad("% of the fatty acids", 24))
+	for _, share := range c.Acids {
+		acid, _ := soap.LookUpAcid(share.Acid)
+		s.line(pad(acid.Symbol, -9) + pad(shorten(acid.Name, nameColumn-10), 9-nameColumn) + pad(share.Low.PercentFixed(1)+" to "+share.High.PercentFixed(1), 24))
+	}
+	if c.Named.Compare(units.Whole(1)) < 0 {
+		s.wrap("", "Of the oils, "+c.Named.PercentText(1)+" % by mass have fatty acids that are known; the rest is left out.")
+	}
+}

@@ -1,0 +1,219 @@
+package sheet
+
+import (
+	"io"
+	"strings"
+
+	"example.com/lyewright/soap"
+	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
+)
+
+// A Step is one step of the working: a formula, the numbers put into it, and
+// what comes out.
+type Step struct {
+	Of      string // what is worked out: an oil, an alkali, a part
+	Formula string // in words
+	Figures string // the formula with its numbers
+	Result  string // with its unit
+	Because string // where the numbers come from, in words
+	Sources []cite.Source
+}
+
+// Working gives every step from the formula to the masses and the planned
+// superfat, in the order in which they are worked out. Masses are in grams.
+func Working(b soap.Batch) []Step {
+	w := working{b: b}
+	for _, o := range b.Oils {
+		w.oil(o)
+	}
+	w.add(Step{
+		Of: "All oils", Formula: "demand of the batch = the sum of the oils' demands",
+		Figures: strings.Join(w.demands, " + "), Result: grams(w.demand) + " g KOH",
+	})
+	for _, a := range b.Alkalis {
+		w.alkali(a)
+	}
+	w.water()
+	w.pot()
+	for i := range b.Parts {
+		w.part(&b.Parts[i])
+	}
+	return w.steps
+}
+
+type working struct {
+	b       soap.Batch
+	steps   []Step
+	demand  units.Sum
+	demands []string
+}
+
+func (w *working) add(s Step) { w.steps = append(w.steps, s) }
+
+// grams prints a sum to the hundred-thousandth of a gram: enough to follow.
+func grams(s units.Sum) string { return s.Mass(units.Nearest).Text(units.Gram, 5) }
+
+func (w *working) oil(o soap.OilWeighing) {
+	value := o.Oil.Saponification()
+	demand := units.Sum{}.Plus(o.Total(), value.Typical)
+	w.demand = w.demand.Add(demand)
+	w.demands = append(w.demands, grams(demand))
+	w.add(Step{
+		Of: o.Oil.Name(), Formula: "demand = mass × saponification value / 1000",
+		Figures: o.Total().Text(units.Gram, 6) + " × " + milligrams(value.Typical) + " / 1000",
+		Result:  grams(demand) + " g KOH",
+		Because: because(o.Oil), Sources: valueSources(o.Oil),
+	})
+}
+
+func milligrams(r units.Ratio) string { return r.MilligramsPerGramText(6) }
+
+// valueSources gives the sources of the value an oil is planned at.
+func valueSources(oil soap.Oil) []cite.Source {
+	sources := []cite.Source{oil.ValueSource()}
+	if oil.Choice() == soap.Capped || oil.Choice() == soap.Floor {
+		sources = append(sources, oil.ProfileSource())
+	}
+	return sources
+}
+
+// because says why an oil is planned at its value.
+func because(oil soap.Oil) string {
+	value := oil.Saponification()
+	span := milligrams(value.Low) + " to " + milligrams(value.High)
+	acids := "the value of its own fatty acids (" + milligrams(oil.ProfileValue()) + ")"
+	switch oil.Choice() {
+	case soap.Capped:
+		if !oil.HasRange() {
+			return acids + ", below the one figure published (" + milligrams(oil.Middle()) + ")"
+		}
+		return acids + ", below the middle (" + milligrams(oil.Middle()) + ") of the published range, " + span
+	case soap.Floor:
+		return "the low end of the published range, " + span + ": " + acids + " lies below it"
+	case soap.Estimated:
+		return "computed from its fatty acids; no value is published"
+	case soap.Own:
+		if !oil.HasRange() {
+			return "given with the formula, without a range"
+		}
+		return "given with the formula, from a range of " + span
+	}
+	switch {
+	case oil.Kind() == soap.Wax:
+		return "a wax: the middle between what it may take up at the least and at the most, " + span
+	case !oil.HasRange():
+		return "the one figure published"
+	case oil.ProfileValue().Given():
+		return "the middle of the published range, " + span + "; " + acids + " lies above it"
+	default:
+		return "the middle of the published range, " + span
+	}
+}
+
+func (w *working) alkali(a soap.AlkaliWeighing) {
+	purity := "purity " + a.Purity.Typical.PercentText(6) + " %, between " + a.Purity.Low.PercentText(6) + " and " + a.Purity.High.PercentText(6) + " %"
+	if a.Purity.Single() {
+		purity = "purity " + a.Purity.Typical.PercentText(6) + " %, one figure"
+	}
+	w.add(Step{
+		Of:      alkaliName(a.Alkali),
+		Formula: "mass = demand × (1 − superfat) × share saponified × M / (M of KOH × purity), rounded down",
+		Figures: grams(w.demand) + " × (1 − " + w.b.Superfat.Planned.Text(8) + ") × " + a.Saponifies.Text(6) + " × " + a.Alkali.MolarMass().Text(3) +
+			" / (" + soap.PotassiumHydroxide.MolarMass().Text(3) + " × " + a.Purity.Typical.Text(8) + ")",
+		Result:  a.Mass.Text(units.Gram, 5) + " g " + a.Alkali.Symbol() + " as weighed",
+		Because: purity, Sources: []cite.Source{soap.AtomicWeights()},
+	})
+}
+
+func (w *working) water() {
+	s := Step{Of: "Water", Result: w.b.Water.Asked.Text(units.Gram, 5) + " g asked for"}
+	var alkali units.Mass
+	for _, a := range w.b.Alkalis {
+		alkali = alkali.Add(a.Mass)
+	}
+	rule := w.b.Formula.Water
+	switch {
+	case rule.LyeConcentration.Given():
+		c := rule.LyeConcentration.Text(8)
+		s.Formula = "water = alkali × (1 − concentration) / concentration"
+		s.Figures = alkali.Text(units.Gram, 5) + " × (1 − " + c + ") / " + c
+	case rule.PerAlkali.Given():
+		s.Formula = "water = alkali × water per alkali"
+		s.Figures = alkali.Text(units.Gram, 5) + " × " + rule.PerAlkali.Text(8)
+	default:
+		s.Formula = "water = oils × water per oils"
+		s.Figures = w.b.OilsTotal.Text(units.Gram, 5) + " × " + rule.PerOils.Text(8)
+	}
+	if w.b.Water.Withheld.Sign() > 0 {
+		s.Because = "of it " + w.b.Water.Withheld.Text(units.Gram, 5) + " g is held back for carriers, which leaves " + w.b.Water.Mass.Text(units.Gram, 5) + " g for the lye"
+	}
+	w.add(s)
+}
+
+func (w *working) pot() {
+	var figures []string
+	for _, o := range w.b.Oils {
+		figures = append(figures, o.Mass.Text(units.Gram, 5))
+	}
+	for _, a := range w.b.Alkalis {
+		figures = append(figures, a.Mass.Text(units.Gram, 5))
+	}
+	w.add(Step{
+		Of: "Batter", Formula: "batter = oils in the pot + alkali + lye water",
+		Figures: strings.Join(append(figures, w.b.Water.Mass.Text(units.Gram, 5)), " + "),
+		Result:  w.b.Batter.Text(units.Gram, 5) + " g in the pot",
+	})
+}
+
+func (w *working) part(p *soap.PartBatch) {
+	var alkali, held, own units.Sum
+	for _, a := range w.b.Alkalis {
+		inKOH := soap.PotassiumHydroxide.MolarMass().Over(a.Alkali.MolarMass())
+		alkali = alkali.Add(a.Hydroxide().Times(inKOH))
+	}
+	for _, o := range w.b.Oils {
+		held = held.Plus(o.Withheld, o.Oil.Saponification().Typical)
+	}
+	for _, a := range p.Additions {
+		if c := a.Carrier; c != nil && c.In == soap.InOil {
+			own = own.Plus(c.Mass, c.Oil.Saponification().Typical)
+		}
+	}
+	share := p.Share.Text(6)
+	w.add(Step{
+		Of:      "Superfat of " + p.Name,
+		Formula: "1 − share × alkali / (share × (demand − demand of oil held back) + demand of the part's own oil), all as KOH",
+		Figures: "1 − " + share + " × " + grams(alkali) + " / (" + share + " × (" + grams(w.demand) + " − " + grams(held) + ") + " + grams(own) + ")",
+		Result:  p.Superfat.Planned.PercentText(4) + " %",
+	})
+}
+
+// WriteWorking prints the working of a batch as text of 78 columns. The error
+// is the writer's.
+func WriteWorking(w io.Writer, b soap.Batch) error {
+	var p page
+	p.heading("Working")
+	p.wrap("", "Masses in g, saponification values in mg KOH per g of oil, M in g/mol. A demand is the KOH that would saponify everything.")
+	formula := ""
+	for _, s := range Working(b) {
+		if s.Formula != formula {
+			p.line("")
+			p.wrap("", s.Formula)
+			formula = s.Formula
+		}
+		p.line("")
+		p.wrap("  ", s.Of)
+		p.wrap("    = ", s.Figures)
+		p.wrap("    = ", s.Result)
+		because := s.Because
+		for _, source := range s.Sources {
+			because += " " + p.cite(source)
+		}
+		if because != "" {
+			p.wrap("    ", because)
+		}
+	}
+	p.foot()
+	return p.writeTo(w)
+}

@@ -1,0 +1,154 @@
+package units_test
+
+import (
+	"errors"
+	"math/big"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"example.com/lyewright/units"
+)
+
+// quantities are the seeds of both targets.
+var quantities = []string{
+	"800 g", "1.2 kg", "500 mg", "28.2 oz", "1.1 lb", // every unit of mass
+	"6.5 %", "6.5%", "196.5 mg/g", "3", // every spelling of a ratio
+	"", " ", ".", "-", " 5 g", "5  g", "5 g ", "5 ", // nothing, and spaces where none belong
+	"1000 kg", "1000000.000000001 g", // the bound of a mass, and a nanogram beyond
+	"0.0000000005 g", "0.0000000004999999999999999999999999 g", // half a nanogram, and a hair less
+	"18446744073.7095516155 g", "9223372036.854775808 g", // where 64 bits end
+	"9223372.036854775807", "9223372.036854775808", // where a narrow ratio ends
+	"123456789012345678", "1234567890123456.7", "123456789012345.67 %", // 18 bytes: the short way of reading, and one more
+	"0.000000000001 %", "0.0000000001", "0.000000000001", "0.0000000000001", // either side of 10^-12
+	"9999999999999999.9999999999999999999999999999999999 mg/g",   // the longest number
+	"0.00000000000000000000000000000000001", "12345678901234567", // one digit too many
+	"-5 g", "+5 g", "1e9 g", "1E5", "1e999999999", "1,5 g", "1.2.3", ".5", "5.", "0x10 g", "NaN", "Inf", // what other parsers take
+	"٥ g", "−5 g", "5\u00a0g", "5 \xff", "\xff", "5 g\x00", // beyond ASCII
+	"5 fl oz", "5 mL", "5 mg/", "5 %%", // nearly units
+}
+
+// numberOf cuts a text that was accepted into its number and its unit, in
+// another way than the package does.
+func numberOf(t *testing.T, text string) (*big.Rat, string) {
+	t.Helper()
+	number := strings.TrimRight(text, "gkmolbz%/ ")
+	if strings.Trim(number, "0123456789.") != "" {
+		t.Fatalf("%q is accepted", text)
+	}
+	return rat(t, number), strings.TrimPrefix(text[len(number):], " ")
+}
+
+func checkFault(t *testing.T, text string, err error) {
+	t.Helper()
+	var fault *units.ParseError
+	if !errors.As(err, &fault) {
+		t.Fatalf("%q: %v is not a *ParseError", text, err)
+	}
+	if !errors.Is(err, units.ErrSyntax) && !errors.Is(err, units.ErrUnit) && !errors.Is(err, units.ErrSize) {
+		t.Errorf("%q: %v is of no kind", text, err)
+	}
+	if fault.Text != text || fault.Reason == "" || fault.Remedy == "" {
+		t.Errorf("%q: %+v", text, fault)
+	}
+	// Forty bytes of \x00 become 160, twice over with the unit.
+	if len(err.Error()) > 600 || !utf8.ValidString(err.Error()) {
+		t.Errorf("%q: the error is %q", text, err)
+	}
+}
+
+func FuzzParseMass(f *testing.F) {
+	for _, text := range quantities {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		m, err := units.ParseMass(text)
+		if err != nil {
+			checkFault(t, text, err)
+			if m != (units.Mass{}) {
+				t.Errorf("%q: %v stands beside the error", text, m)
+			}
+			return
+		}
+		if m.Sign() < 0 || m.Compare(units.Grams(units.Tonne)) > 0 {
+			t.Errorf("%q is %v", text, m)
+		}
+		number, symbol := numberOf(t, text)
+		unit, ok := units.ParseUnit(symbol)
+		if !ok {
+			t.Fatalf("%q is accepted with the unit %q", text, symbol)
+		}
+		if want := plain(times(number, rat(t, gramsOf[unit])), 9) + " g"; m.String() != want {
+			t.Errorf("%q is %v, want %s", text, m, want)
+		}
+		if back := mass(t, m.String()); back != m {
+			t.Errorf("%v reads back as %v", m, back)
+		}
+		for _, unit := range allUnits {
+			printed := m.Text(unit, 9)
+			back, err := units.ParseMass(printed + unit.String())
+			if errors.Is(err, units.ErrSize) && m.Compare(units.Grams(units.Tonne-1)) > 0 {
+				continue // a tonne in ounces may round up beyond a tonne
+			}
+			if err != nil || back.Text(unit, 9) != printed {
+				t.Errorf("%v is %s %v, which reads back as %v, %v", m, printed, unit, back, err)
+			}
+		}
+	})
+}
+
+func FuzzParseRatio(f *testing.F) {
+	for _, text := range quantities {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		r, err := units.ParseRatio(text)
+		percent, percentErr := units.ParsePercent(text)
+		number, numberErr := units.ParseNumber(text)
+		milligrams, milligramsErr := units.ParseMilligramsPerGram(text)
+		for _, read := range []struct {
+			r   units.Ratio
+			err error
+		}{{r, err}, {percent, percentErr}, {number, numberErr}, {milligrams, milligramsErr}} {
+			if read.r.Given() == (read.err != nil) {
+				t.Errorf("%q gives %v and the error %v", text, read.r, read.err)
+			}
+			if read.err != nil {
+				checkFault(t, text, read.err)
+			}
+		}
+		if err != nil {
+			if percentErr == nil || numberErr == nil || milligramsErr == nil {
+				t.Errorf("%q is refused as a ratio and yet read", text)
+			}
+			return
+		}
+		digits, symbol := numberOf(t, text)
+		var own units.Ratio // by the reader of the spelling
+		var printed string
+		scale := big.NewRat(1, 1)
+		switch symbol {
+		case "%":
+			own, printed, scale = percent, r.PercentText(34)+" %", big.NewRat(1, 100)
+		case "mg/g":
+			own, printed, scale = milligrams, r.MilligramsPerGramText(34)+" mg/g", big.NewRat(1, 1000)
+		case "":
+			own, printed = number, r.Text(34)
+			if !milligrams.Equal(r.Times(units.MilligramsPerGram(1))) {
+				t.Errorf("%q is %v as milligrams per gram", text, milligrams)
+			}
+		}
+		if (percentErr == nil) != (symbol == "%") || (numberErr == nil) != (symbol == "") || (milligramsErr == nil) != (symbol == "" || symbol == "mg/g") {
+			t.Errorf("%q: %v, %v, %v", text, percentErr, numberErr, milligramsErr)
+		}
+		if !own.Equal(r) {
+			t.Errorf("%q is %v, and %v by its own reader", text, r, own)
+		}
+		if exactly(t, r).Cmp(times(digits, scale)) != 0 {
+			t.Errorf("%q is %s", text, r.Text(34))
+		}
+		if back, err := units.ParseRatio(printed); err != nil || !back.Equal(r) {
+			t.Errorf("%q is written %s, which reads back as %v, %v", text, printed, back, err)
+		}
+	})
+}

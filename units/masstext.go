@@ -1,0 +1,100 @@
+package units
+
+import (
+	"math/bits"
+	"strconv"
+	"strings"
+)
+
+// ParseMass reads a mass with its unit, such as "800 g", "1.2 kg", "500 mg",
+// "28.2 oz" or "1.1 lb"; the space may be left out. It is rounded to the
+// nearest nanogram. Negative masses, exponents and digit grouping are refused,
+// and so is more than a tonne. The error is a [*ParseError].
+func ParseMass(text string) (Mass, error) {
+	n, symbol, fault := split(text)
+	if fault != nil {
+		return Mass{}, fault
+	}
+	unit, ok := ParseUnit(symbol)
+	if !ok {
+		return Mass{}, massUnitFault(text, symbol)
+	}
+	ng, ok := n.times(unit.nanograms())
+	if !ok || ng > Tonne*nanogramsPerGram {
+		return Mass{}, &ParseError{Text: text, Reason: "is more than a tonne", Remedy: "write at most 1000 kg", Kind: ErrSize}
+	}
+	return Mass{ng}, nil
+}
+
+func massUnitFault(text, symbol string) *ParseError {
+	const units = "write g, kg, mg, oz or lb"
+	fault := &ParseError{Text: text, Kind: ErrUnit, Remedy: units}
+	switch {
+	case symbol == "":
+		fault.Reason = "has no unit"
+		fault.Remedy += `, such as "` + text + ` g"`
+	case symbol == "%":
+		fault.Reason = "is a percentage where a mass is needed"
+	case strings.HasPrefix(symbol, "mL"), strings.HasPrefix(symbol, "ml"), strings.HasPrefix(symbol, "fl"):
+		fault.Reason = "is a volume where a mass is needed"
+		fault.Remedy = "weigh it, and " + units
+	default:
+		fault.Reason = "has an unknown unit of mass, " + Quote(symbol)
+	}
+	return fault
+}
+
+// String gives the mass exactly, in grams: "800 g", "0.000000001 g".
+func (m Mass) String() string {
+	return m.Text(Gram, 9) + " g"
+}
+
+// Text gives the mass in a unit without its symbol, with at most the given
+// number of decimals (0 to 9, of milligrams 0 to 6): nearest, halves away from zero, no trailing
+// zeros.
+func (m Mass) Text(unit Unit, most int) string {
+	var buffer [32]byte
+	return string(m.append(buffer[:0], unit, most, true))
+}
+
+// Fixed gives the mass in a unit without its symbol, with exactly the given
+// number of decimals (0 to 9, of milligrams 0 to 6), so that a column lines up on the point.
+func (m Mass) Fixed(unit Unit, decimals int) string {
+	var buffer [32]byte
+	return string(m.append(buffer[:0], unit, decimals, false))
+}
+
+func (m Mass) append(dst []byte, unit Unit, decimals int, trim bool) []byte {
+	finest := 9
+	if unit == Milligram {
+		finest = 6 // a nanogram
+	}
+	decimals = min(max(decimals, 0), finest)
+	hi, lo := bits.Mul64(magnitude(m.ng), pow10[decimals])
+	n, _ := quotient128(hi, lo, uint64(unit.nanograms()), false, Nearest)
+	if m.ng < 0 && n != 0 {
+		dst = append(dst, '-')
+	}
+	return appendDigits(dst, uint64(n), decimals, trim)
+}
+
+// appendDigits writes n × 10^−decimals.
+func appendDigits(dst []byte, n uint64, decimals int, trim bool) []byte {
+	for trim && decimals > 0 && n%10 == 0 {
+		n /= 10
+		decimals--
+	}
+	if decimals == 0 {
+		return strconv.AppendUint(dst, n, 10)
+	}
+	dst = strconv.AppendUint(dst, n/pow10[decimals], 10)
+	dst = append(dst, '.')
+	tail := len(dst)
+	dst = strconv.AppendUint(dst, n%pow10[decimals], 10)
+	for len(dst) < tail+decimals {
+		dst = append(dst, 0)
+		copy(dst[tail+1:], dst[tail:])
+		dst[tail] = '0'
+	}
+	return dst
+}
