@@ -38,11 +38,21 @@ func TestHalfANanogramGoesTheWayThatIsNamed(t *testing.T) {
 		how  units.Rounding
 		want int64
 	}{
-		{3, units.Nearest, 2}, {3, units.Down, 1}, {3, units.Up, 2},
-		{1, units.Nearest, 1}, {1, units.Down, 0}, {1, units.Up, 1},
-		{-3, units.Nearest, -2}, {-3, units.Down, -2}, {-3, units.Up, -1},
-		{-1, units.Nearest, -1}, {-1, units.Down, -1}, {-1, units.Up, 0},
-		{4, units.Nearest, 2}, {4, units.Down, 2}, {4, units.Up, 2},
+		{3, units.Nearest, 2},
+		{3, units.Down, 1},
+		{3, units.Up, 2},
+		{1, units.Nearest, 1},
+		{1, units.Down, 0},
+		{1, units.Up, 1},
+		{-3, units.Nearest, -2},
+		{-3, units.Down, -2},
+		{-3, units.Up, -1},
+		{-1, units.Nearest, -1},
+		{-1, units.Down, -1},
+		{-1, units.Up, 0},
+		{4, units.Nearest, 2},
+		{4, units.Down, 2},
+		{4, units.Up, 2},
 	}
 	for _, test := range tests {
 		if got := nanograms(t, test.ng).Times(half, test.how); got != nanograms(t, test.want) {

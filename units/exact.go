@@ -27,7 +27,7 @@ func quotient128(hi, lo, divisor uint64, negative bool, how Rounding) (whole int
 		if r >= divisor-r {
 			doubled = 1
 		}
-		if how.stepsUp(negative, doubled) {
+		if how.stepsUp(negative, doubled) && q < 1<<63 {
 			q++
 		}
 	}

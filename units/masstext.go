@@ -32,7 +32,7 @@ func massUnitFault(text, symbol string) *ParseError {
 	switch {
 	case symbol == "":
 		fault.Reason = "has no unit"
-		fault.Remedy += `, such as "` + text + ` g"`
+		fault.Remedy += ", such as " + Quote(text+" g")
 	case symbol == "%":
 		fault.Reason = "is a percentage where a mass is needed"
 	case strings.HasPrefix(symbol, "mL"), strings.HasPrefix(symbol, "ml"), strings.HasPrefix(symbol, "fl"):

@@ -1,7 +1,9 @@
 package units
 
 import (
+	"math/big"
 	"math/bits"
+	"strings"
 
 	"github.com/shopspring/decimal"
 )
@@ -92,13 +94,15 @@ func split(text string) (number, string, *ParseError) {
 	return n, unit, nil
 }
 
-// decimal gives the number exactly. Its digits are bounded by split.
+// decimal gives the number exactly. Its digits are checked and bounded by
+// split; the decimal library's own reader heeds a package variable.
 func (n number) decimal() decimal.Decimal {
-	d, err := decimal.NewFromString(n.text)
-	if err != nil {
-		panic("units: digits already checked do not parse: " + err.Error())
+	digits := strings.Replace(n.text, ".", "", 1)
+	coefficient, ok := new(big.Int).SetString(digits, 10)
+	if !ok {
+		panic("units: digits already checked do not parse: " + digits)
 	}
-	return d
+	return decimal.NewFromBigInt(coefficient, -int32(n.decimals))
 }
 
 // times gives the number times a whole factor, rounded to a whole number,

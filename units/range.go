@@ -18,7 +18,7 @@ func (r Range) Given() bool { return r.Low.Given() && r.High.Given() }
 func (r Range) Single() bool { return r.Given() && r.Low.Equal(r.High) }
 
 // Middle gives the mean of the two ends.
-func (r Range) Middle() Ratio { return r.Low.Add(r.High).Over(Whole(2)) }
+func (r Range) Middle() Ratio { return r.Low.Add(r.High).Times(Percent(50)) }
 
 // Plan gives the value to plan at: Typical, or the middle where that is not
 // given.

@@ -185,13 +185,13 @@ func (r Ratio) Fraction() (numerator, denominator int64, ok bool) {
 // Rest gives 1 − r: what is left of a whole.
 func (r Ratio) Rest() Ratio { return Whole(1).Sub(r) }
 
-// Round gives r at the given number of decimals (at least 0); of a percentage
+// Round gives r at the given number of decimals (0 to 34); of a percentage
 // that is two fewer, so that places 8 leaves six decimals of a percent.
 func (r Ratio) Round(places int, how Rounding) Ratio {
 	if !r.given {
 		return r
 	}
-	places = max(places, 0)
+	places = min(max(places, 0), mostDecimals)
 	if r.wide == nil {
 		if places >= 12 {
 			return r

@@ -92,7 +92,7 @@ func ratioUnitFault(text, symbol, want, meaning string) *ParseError {
 	switch _, mass := ParseUnit(symbol); {
 	case symbol == "":
 		fault.Reason = "has no unit"
-		fault.Remedy = "write " + strconv.Quote(text+" "+want) + " if " + meaning + " is meant"
+		fault.Remedy = "write " + Quote(text+" "+want) + " if " + meaning + " is meant"
 		return fault
 	case mass:
 		fault.Reason = "is a mass where " + meaning + " is needed"

@@ -181,7 +181,7 @@ func (s source) ratioText() string {
 		"0.0000000000005",                      // half of it: wide
 		"0.0000000000000000000000000000000001", // the least that is read
 		"9223372.036854775807",                 // 2^63 − 1 in units of 10^-12
-		"9223372.036854775809",                 // beyond it, of either sign
+		"9223372.036854775808",                 // the first beyond it; with a minus it still fits
 		"9999999999999999.9999999999999999999999999999999999",
 		"0.3333333333333333333333333333333333",
 		"0.5000000000000000000000000000000000", // wide by its spelling only

@@ -49,6 +49,13 @@ func results() string {
 		fmt.Fprintln(&b, m, err)
 		masses = append(masses, m)
 	}
+	// More digits, and more decimals, than the short way of reading takes.
+	for _, text := range []string{"1.123456789012345678901", "0.1234567890123456", "1234567890123456.1234567890123456789012345678901234"} {
+		r, err := units.ParseRatio(text)
+		m, massErr := units.ParseMass(text + " mg")
+		fmt.Fprintln(&b, r.Text(34), err, m, massErr)
+		ratios = append(ratios, r)
+	}
 	for i, r := range ratios {
 		fmt.Fprintln(&b, i, r, r.Text(34), r.PercentText(20), r.PercentFixed(3), r.PercentFixed(30), r.MilligramsPerGramText(20), r.Sign(), r.Float(), r.Rest().Text(34))
 		fmt.Fprintln(&b, units.Between(r, units.Percent(3)).Middle().Text(34))

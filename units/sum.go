@@ -12,6 +12,7 @@ import (
 // is rounded; it becomes a Mass by one rounding at its end. The zero value is
 // 0 g.
 type Sum struct {
+	_ [0]func() // as in Ratio: sums are compared with Compare
 	// Two's complement in units of 10^-21 g (a nanogram times 10^-12); wide,
 	// where it is set, holds the whole sum instead, in grams.
 	hi   int64

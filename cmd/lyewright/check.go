@@ -60,9 +60,15 @@ func faultCode(f soap.Fault) string {
 		err  error
 		code string
 	}{
-		{soap.ErrUnknown, "unknown-name"}, {soap.ErrMissing, "missing"}, {soap.ErrConflict, "conflict"},
-		{soap.ErrRange, "out-of-bounds"}, {soap.ErrFormat, "wrong-form"}, {soap.ErrImpossible, "impossible"},
-		{units.ErrSyntax, "not-a-quantity"}, {units.ErrUnit, "wrong-unit"}, {units.ErrSize, "out-of-bounds"},
+		{soap.ErrUnknown, "unknown-name"},
+		{soap.ErrMissing, "missing"},
+		{soap.ErrConflict, "conflict"},
+		{soap.ErrRange, "out-of-bounds"},
+		{soap.ErrFormat, "wrong-form"},
+		{soap.ErrImpossible, "impossible"},
+		{units.ErrSyntax, "not-a-quantity"},
+		{units.ErrUnit, "wrong-unit"},
+		{units.ErrSize, "out-of-bounds"},
 	} {
 		if errors.Is(f, kind.err) {
 			return kind.code

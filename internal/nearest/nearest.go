@@ -15,17 +15,18 @@ func Names(name string, known []string) []string {
 	if name == "" || len(name) > longest {
 		return nil
 	}
-	name = strings.ToLower(name)
 	type candidate struct {
 		name     string
 		distance int
 	}
 	var near []candidate
+	name = strings.ToLower(name)
 	for _, k := range known {
-		d := distance(name, strings.ToLower(k))
+		lower := strings.ToLower(k)
+		d := distance(name, lower)
 		switch {
 		case d <= max(1, len(name)/3):
-		case within(name, k) || within(k, name):
+		case within(name, lower) || within(lower, name):
 			d = len(name)/3 + 1
 		default:
 			continue

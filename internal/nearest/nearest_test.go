@@ -36,6 +36,14 @@ func TestMistypedNameOffersTheOneThatWasMeantFirst(t *testing.T) {
 	}
 }
 
+func TestWholeWordIsFoundWhateverItsCase(t *testing.T) {
+	for _, name := range []string{"oleic", "OLEIC"} {
+		if got := nearest.Names(name, []string{"Sunflower high-Oleic oil"}); len(got) != 1 {
+			t.Errorf("%q offers %q", name, got)
+		}
+	}
+}
+
 func TestUnrelatedNameOffersNothing(t *testing.T) {
 	for _, name := range []string{"", "xylophone", "q", "beef dripping", "liv", strings.Repeat("olive-", 11)} {
 		if got := nearest.Names(name, oils); got != nil {

@@ -13,7 +13,7 @@ import (
 // first blank line is the table's header.
 func Stanza(table, key, id string) (stanza string, found bool) {
 	_, body, _ := strings.Cut(table, "\n\n")
-	return find(body, "\n\n", key+"\t", id)
+	return find(strings.TrimRight(body, "\n"), "\n\n", key+"\t", id)
 }
 
 // Line returns the line of a table whose first field is id. Lines are sorted
@@ -22,7 +22,7 @@ func Line(table, id string) (line string, found bool) {
 	for strings.HasPrefix(table, "#") {
 		_, table, _ = strings.Cut(table, "\n")
 	}
-	return find(table, "\n", "", id)
+	return find(strings.TrimRight(table, "\n"), "\n", "", id)
 }
 
 func find(body, separator, prefix, id string) (string, bool) {
@@ -43,7 +43,7 @@ func find(body, separator, prefix, id string) (string, bool) {
 		switch strings.Compare(id, name) {
 		case 0:
 			record, _, _ := strings.Cut(body[start:], separator)
-			return strings.TrimRight(record, "\n"), true
+			return record, true
 		case -1:
 			body = body[:max(0, start-len(separator))]
 		default:

@@ -123,7 +123,7 @@ func TestRecordIsFoundInTablesOfEverySize(t *testing.T) {
 			lineOf[id], stanzaOf[id] = line, stanza
 		}
 		for _, end := range []string{"", "\n"} {
-			table := "# comment\n#\n" + strings.Join(lines, "\n")
+			table := "# comment\n#\n" + strings.Join(lines, "\n") + end
 			checkAll(t, lineOf, func(id string) (string, bool) { return refdata.Line(table, id) })
 			table = "# comment\n# a\tb\n\n" + strings.Join(stanzas, "\n\n") + end
 			checkAll(t, stanzaOf, func(id string) (string, bool) { return refdata.Stanza(table, "oil", id) })

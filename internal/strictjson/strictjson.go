@@ -8,6 +8,7 @@ import (
 	"encoding/json"
 	"strconv"
 	"strings"
+	"unicode/utf16"
 	"unicode/utf8"
 )
 
@@ -273,12 +274,35 @@ func (p *parser) unescape(start int) (decoded string, _ *Error) {
 	if err := json.Unmarshal([]byte(raw), &decoded); err != nil {
 		return "", &Error{Offset: start, Reason: "is not JSON here: " + err.Error(), Remedy: `write \\ for a backslash`}
 	}
-	// Half of a surrogate pair is mended silently to U+FFFD.
-	meant := strings.Count(raw, "\uFFFD") + strings.Count(strings.ToLower(raw), `\ufffd`)
-	if strings.Count(decoded, "\uFFFD") != meant {
+	if halfPair(raw) {
 		return "", &Error{Offset: start, Reason: "has half of a surrogate pair", Remedy: "write the character itself"}
 	}
 	return decoded, nil
+}
+
+// halfPair reports whether a quoted text has half of a surrogate pair, which
+// encoding/json mends silently to U+FFFD.
+func halfPair(raw string) bool {
+	unit := func(at int) rune {
+		if len(raw) < at+6 || raw[at] != '\\' || raw[at+1] != 'u' {
+			return 0
+		}
+		n, _ := strconv.ParseUint(raw[at+2:at+6], 16, 16)
+		return rune(n)
+	}
+	for i := 0; i < len(raw); i++ {
+		if raw[i] != '\\' {
+			continue
+		}
+		if first := unit(i); utf16.IsSurrogate(first) {
+			if utf16.DecodeRune(first, unit(i+6)) == utf8.RuneError {
+				return true
+			}
+			i += 6
+		}
+		i++ // what follows a backslash does not begin an escape
+	}
+	return false
 }
 
 // number reads a number as it is written.

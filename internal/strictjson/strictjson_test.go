@@ -61,6 +61,7 @@ func TestWhatEncodingJSONLetsPassIsRefusedWhereItStands(t *testing.T) {
 		{"two first halves", `"\ud83d\ud83d"`, "", 0, "surrogate"},
 		{"halves the wrong way round", `"\udca7\ud83d"`, "", 0, "surrogate"},
 		{"half beside a replacement character", `"\ufffd\ud83d"`, "", 0, "surrogate"},
+		{"half beside an escaped backslash", `"\\ufffd\ud83d"`, "", 0, "surrogate"},
 		{"half of a pair in a key", `{"\ud83d":1}`, "", 1, "surrogate"},
 		{"a byte that is not UTF-8", "{\"a\":\"b\xff\"}", "", 7, "UTF-8"},
 		{"a letter of Latin-1 in a key", "{\"\xe9\":1}", "", 2, "UTF-8"},
@@ -147,7 +148,8 @@ func TestPairsAndReplacementCharactersAreText(t *testing.T) {
 		`"\uD83D\uDCA7"`:           "\U0001f4a7",
 		`"\ufffd"`:                 "\ufffd",
 		`"\uFFFD` + "\ufffd" + `"`: "\ufffd\ufffd",
-		`"\\ud83d"`:                `\ud83d`, // a backslash and letters
+		`"\\ufffd\ufffd"`:          "\\ufffd\ufffd", // the letters, and the character
+		`"\\ud83d"`:                `\ud83d`,        // a backslash and letters
 		`"\"\\\/\b\f\n\r\t"`:       "\"\\/\b\f\n\r\t",
 		`"\u0000"`:                 "\x00",
 	} {
@@ -311,7 +313,7 @@ func FuzzParseJSON(f *testing.F) {
 		`{},`, `[1,,2]`, `[1 2]`, `{"a":1,}`, `{"a"::1}`, // commas and colons that a reader of tokens may skip
 		`{"a":1,"a":2}`, `{"a":1,"\u0061":2}`, `{"a":1,"A":2}`, // repeated keys, and what only looks so
 		`"\ud83d\udca7"`, `"\ud83d"`, `"\udca7\ud83d"`, `{"\ud800":1}`, // surrogates, whole and half
-		`"\\ud83d"`, `"\ufffd"`, "\"\ufffd\"", // what only looks like half of one
+		`"\\ud83d"`, `"\\ufffd\ufffd"`, `"\\ufffd\ud800"`, `"\ufffd"`, "\"\ufffd\"", // what only looks like half of one
 		"\"\xff\"", "\"\xed\xa0\x80\"", "\ufeff{}", // not UTF-8, a surrogate in UTF-8, a byte order mark
 		`01`, `-`, `1.`, `1e`, `-0`, `0e0`, `1E400`, // numbers at the edge of the grammar
 		"\"\x1f\"", "\"\x7f\"", `"\/"`, "\u00a01", // control characters and spaces
