@@ -112,6 +112,9 @@ func (c *command) open(name string) (io.ReadCloser, *soap.Fault) {
 // closeRead closes a file that was only read: nothing can be lost by it.
 func closeRead(file io.Closer) { _ = file.Close() }
 
+// errUnreadable marks the faults that end with exit status 3.
+var errUnreadable = errors.New("cannot be read")
+
 // unreadable makes a fault of a file that cannot be read.
 func unreadable(err error) soap.Fault {
 	var path *fs.PathError
@@ -119,14 +122,13 @@ func unreadable(err error) soap.Fault {
 	if errors.As(err, &path) {
 		reason = path.Err.Error()
 	}
-	return soap.Fault{Reason: "cannot be read: " + reason, Kind: err}
+	return soap.Fault{Reason: "cannot be read: " + reason, Kind: errUnreadable}
 }
 
 // statusOf gives the exit status that faults ask for.
 func statusOf(faults soap.Faults) int {
 	for _, f := range faults {
-		var path *fs.PathError
-		if errors.As(f.Kind, &path) {
+		if errors.Is(f.Kind, errUnreadable) {
 			return cannotIO
 		}
 	}

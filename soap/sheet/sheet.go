@@ -237,7 +237,7 @@ func (s *sheet) composition() {
 		for _, oil := range c.Missing {
 			names = append(names, oil.Name())
 		}
-		s.wrap("", "Iodine value not known: none is published for "+strings.Join(names, ", ")+".")
+		s.wrap("", "Iodine value not known: none is published for "+strings.Join(names, "; ")+".")
 	}
 	if len(c.Acids) == 0 {
 		return
