@@ -66,6 +66,7 @@ func (j *judge) oils() {
 	if len(waxNames) > 0 {
 		f := Finding{Code: "wax-reacts-slowly", Subject: "oils", Limit: units.Percent(3), Unit: "%", Source: commonSource(), Names: waxNames}
 		f.Value, _ = waxes.Per(j.b.OilsTotal)
+		f.Value = settled(f.Value)
 		if f.Value.Compare(f.Limit) > 0 {
 			f.Severity = Warning
 		}
@@ -173,7 +174,7 @@ func (j *judge) superfat() {
 }
 
 func (j *judge) lye() {
-	f := Finding{Subject: "water", Value: j.b.Lye.Concentration, Unit: "%", Source: commonSource()}
+	f := Finding{Subject: "water", Value: settled(j.b.Lye.Concentration), Unit: "%", Source: commonSource()}
 	switch weak, strong := units.Percent(25), units.Percent(45); {
 	case f.Value.Compare(strong) > 0:
 		f.Code, f.Limit = "lye-strong", strong
@@ -201,8 +202,7 @@ func (j *judge) part(i int) {
 		}
 		j.add(f)
 	}
-	// The alkali was born rounded down, which must not show as a shift.
-	shift := p.Superfat.Planned.Sub(j.b.Superfat.Planned).Round(9, units.Nearest)
+	shift := settled(p.Superfat.Planned.Sub(j.b.Superfat.Planned))
 	if limit := thousandths(5); shift.Compare(limit) > 0 || units.Whole(0).Sub(shift).Compare(limit) > 0 {
 		j.add(Finding{Code: "part-superfat-shifted", Subject: t.String(), Value: shift, Limit: limit, Unit: "points", Source: cite.Source{How: cite.Computed}, Names: names})
 	}
@@ -221,6 +221,10 @@ func (j *judge) part(i int) {
 		j.coarse(line.at("carrier"), a.Carrier.Name, a.Carrier.Weighing)
 	}
 }
+
+// settled drops the digits of a share that the birth of a mass, rounded to a
+// nanogram, may have moved: a lye asked for at a limit is not beyond it.
+func settled(share units.Ratio) units.Ratio { return share.Round(9, units.Nearest) }
 
 func unjudged(kind AdditionKind) string {
 	switch kind {

@@ -112,7 +112,11 @@ func (o OwnOil) apply(row *oilRow) Faults {
 			c.fault("profile", "", "is given beside a saponification value", "give one of the two", ErrConflict)
 		}
 	} else if o.Profile != nil {
-		computed := c.profile(o.Profile, o.Unsaponifiables)
+		unsaponifiables := o.Unsaponifiables
+		if unsaponifiables.Compare(units.Whole(1)) > 0 {
+			unsaponifiables = units.Ratio{} // said below
+		}
+		computed := c.profile(o.Profile, unsaponifiables)
 		row.saponification, row.ranged = units.Exactly(computed), false
 		row.profileValue, row.own = computed, o.Profile
 		row.choice, row.how = Estimated, cite.Computed

@@ -84,7 +84,7 @@ func (r *reader) superfat(s *spot) Superfat {
 	case r.textOr(s, "6 %"):
 		return Superfat{Planned: r.percent(s)}
 	case s.is(strictjson.Object) && r.object(s, "", "at_least"):
-		if s.at("at_least") == nil {
+		if len(s.node.Members) == 0 {
 			r.fault(s, "", "is empty", `write {"at_least": "2 %"}`, ErrMissing)
 		}
 		return Superfat{AtLeast: r.percent(s.at("at_least"))}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -67,6 +68,8 @@ func TestInputBeyondTheLimitsIsRefused(t *testing.T) {
 		"is nested too deeply":                strings.Repeat(`{"a":`, 17),
 		"has more than 200 keys":              `{` + strings.TrimSuffix(manyKeys(201), ",") + `}`,
 		"is too long for a quantity":          `{"size":{"oils":"` + strings.Repeat("9", 1<<19) + ` g"}}`,
+		"has more than 500 items":             `{"oils":[` + strings.Repeat(`{},`, 500) + `{}]}`,
+		"has a key of 201 bytes":              `{"` + strings.Repeat("k", 201) + `":1}`,
 		"is empty; write a formula":           "\n \n",
 		"has half of a surrogate pair":        `{"formula":"\ud800"}`,
 		"begins with a byte order mark; save": "\uFEFF{}",
@@ -84,7 +87,7 @@ func TestInputBeyondTheLimitsIsRefused(t *testing.T) {
 func manyKeys(n int) string {
 	var b strings.Builder
 	for i := range n {
-		b.WriteString(`"k` + strings.Repeat("x", i) + `":1,`)
+		fmt.Fprintf(&b, `"k%d":1,`, i)
 	}
 	return b.String()
 }

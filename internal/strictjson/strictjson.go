@@ -71,8 +71,13 @@ func (e *Error) inside(step string) *Error {
 	return e
 }
 
-// mostKeys bounds an object, so that looking for repeated keys stays cheap.
-const mostKeys = 200
+// Bounds far beyond any formula, so that a hostile text costs little: keys are
+// looked for one by one, and every value takes a hundred bytes.
+const (
+	mostKeys  = 200 // in an object
+	mostItems = 500 // in a list
+	mostKey   = 200 // bytes of a key
+)
 
 // Parse reads a whole JSON text. Values may nest to the given depth.
 func Parse(text []byte, depth int) (Node, *Error) {
@@ -200,6 +205,9 @@ func (p *parser) array(node *Node, depth int) *Error {
 		if err != nil {
 			return err.inside("[" + strconv.Itoa(len(node.Items)) + "]")
 		}
+		if len(node.Items) == mostItems {
+			return &Error{Offset: item.Offset, Reason: "has more than " + strconv.Itoa(mostItems) + " items", Remedy: "leave out what is not part of a formula"}
+		}
 		node.Items = append(node.Items, item)
 		if p.space(); p.byte(']') {
 			return nil
@@ -223,6 +231,9 @@ func (p *parser) object(node *Node, depth int) *Error {
 		var err *Error
 		if member.Key, err = p.string(); err != nil {
 			return err
+		}
+		if len(member.Key) > mostKey {
+			return &Error{Offset: member.Offset, Reason: "has a key of " + strconv.Itoa(len(member.Key)) + " bytes", Remedy: "leave out what is not part of a formula"}
 		}
 		if node.Get(member.Key) != nil {
 			return &Error{Path: member.Key, Offset: member.Offset, Reason: "stands twice", Remedy: "leave one of them out"}

@@ -1,0 +1,86 @@
+package soap_test
+
+import (
+	"encoding/json"
+	"errors"
+	"io"
+	"os/exec"
+	"slices"
+	"strings"
+	"testing"
+)
+
+const module = "example.com/lyewright"
+
+type goPackage struct {
+	ImportPath, Name                   string
+	Imports, TestImports, XTestImports []string
+}
+
+func goList(t *testing.T, args ...string) []goPackage {
+	t.Helper()
+	out, err := exec.Command("go", append([]string{"list", "-json"}, args...)...).Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var packages []goPackage
+	for decoder := json.NewDecoder(strings.NewReader(string(out))); ; {
+		var p goPackage
+		switch err := decoder.Decode(&p); {
+		case errors.Is(err, io.EOF):
+			return packages
+		case err != nil:
+			t.Fatal(err)
+		}
+		packages = append(packages, p)
+	}
+}
+
+// The rooms in their order: imports go only to earlier ones.
+var rooms = []string{
+	"/internal/refdata", "/internal/strictjson", "/internal/jsonwrite", "/internal/nearest",
+	"/units", "/units/cite", "/soap", "/soap/sheet", "/cmd/lyewright",
+}
+
+func TestImportsGoOnlyToEarlierRooms(t *testing.T) {
+	packages := goList(t, module+"/...")
+	if len(packages) != len(rooms) {
+		t.Errorf("%d packages, %d rooms: give the new one its place", len(packages), len(rooms))
+	}
+	for _, p := range packages {
+		floor := slices.Index(rooms, strings.TrimPrefix(p.ImportPath, module))
+		if floor < 0 {
+			t.Errorf("%s is not a room", p.ImportPath)
+		}
+		for _, imported := range p.Imports {
+			if room, ours := strings.CutPrefix(imported, module); ours && slices.Index(rooms, room) >= floor {
+				t.Errorf("%s imports %s, a later room", p.ImportPath, imported)
+			}
+		}
+	}
+}
+
+// A library package does not print, and reads no environment, file or clock.
+func TestTheLibraryTouchesNothingOutside(t *testing.T) {
+	forbidden := []string{"os", "os/exec", "log", "log/slog", "net", "net/http", "time", "math/rand", "math/rand/v2", "syscall", "flag", "fmt"}
+	for _, p := range goList(t, module+"/units/...", module+"/soap/...", module+"/internal/...") {
+		for _, imported := range p.Imports {
+			if slices.Contains(forbidden, imported) {
+				t.Errorf("%s imports %s", p.ImportPath, imported)
+			}
+		}
+	}
+}
+
+func TestImportersInheritTwoModulesAndNoMore(t *testing.T) {
+	out, err := exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{with .Module}}{{.Path}}{{end}}{{end}}", module+"/soap/...").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	modules := strings.Fields(string(out))
+	slices.Sort(modules)
+	modules = slices.Compact(modules)
+	if want := []string{module, "github.com/shopspring/decimal", "golang.org/x/exp"}; !slices.Equal(modules, want) {
+		t.Errorf("the library needs %v, want %v", modules, want)
+	}
+}
