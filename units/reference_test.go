@@ -30,12 +30,6 @@ func rat(t testing.TB, text string) *big.Rat {
 	return x
 }
 
-// grams gives a mass exactly, by way of its text.
-func grams(t testing.TB, m units.Mass) *big.Rat {
-	t.Helper()
-	return rat(t, strings.TrimSuffix(m.String(), " g"))
-}
-
 // exactly gives a ratio exactly, however many decimals it has: Text writes at
 // most 34, so it is scaled until nothing is cut off.
 func exactly(t testing.TB, r units.Ratio) *big.Rat {
