@@ -90,13 +90,13 @@ func (j *judge) oilValue(t trail, oil Oil) {
 	value := func(code string) Finding {
 		return Finding{Code: code, Subject: t.String(), Value: row.saponification.Typical, Unit: "mg KOH/g", Names: []string{row.name}, Source: oil.ValueSource()}
 	}
-	if row.choice == Own && !row.ranged {
+	if row.choice == AsGiven && !row.ranged {
 		j.add(value("saponification-single"))
 	}
 	if row.replaced {
 		j.add(value("saponification-replaced"))
 	}
-	if row.ranged && row.choice != Own && row.kind != Wax && row.profileValue.Given() {
+	if row.ranged && row.choice != AsGiven && row.kind != Wax && row.profileValue.Given() {
 		apart := row.middle.Sub(row.profileValue)
 		if apart.Sign() < 0 {
 			apart = row.profileValue.Sub(row.middle)
@@ -112,7 +112,7 @@ func (j *judge) oilValue(t trail, oil Oil) {
 // rangeless judges an oil that no published range stands behind.
 func (j *judge) rangeless(t trail, oil Oil) {
 	row := oil.get()
-	if row.ranged || row.choice == Own {
+	if row.ranged || row.choice == AsGiven {
 		return
 	}
 	f := Finding{Severity: Warning, Subject: t.String(), Value: row.saponification.Typical, Unit: "mg KOH/g", Names: []string{row.name}, Source: oil.ValueSource()}
@@ -120,7 +120,7 @@ func (j *judge) rangeless(t trail, oil Oil) {
 		f.Code = "range-missing"
 		j.add(f)
 	}
-	if row.choice == Estimated {
+	if row.choice == FromProfile {
 		f.Code = "value-computed"
 		j.add(f)
 	}
@@ -130,11 +130,11 @@ func (j *judge) rangeless(t trail, oil Oil) {
 func (o Oil) recalled() bool {
 	row := o.get()
 	switch row.choice {
-	case Own:
+	case AsGiven:
 		return false
-	case Estimated:
+	case FromProfile:
 		return row.builtIn && !row.replaced && row.profileHow == cite.Memory
-	case Capped:
+	case AtProfile:
 		return row.how == cite.Memory || row.profileHow == cite.Memory
 	default:
 		return row.how == cite.Memory

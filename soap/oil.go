@@ -31,31 +31,34 @@ func (k Kind) String() string {
 	}
 }
 
-// Choice says which value an oil is planned at.
+// Choice says which value an oil is planned at. The zero value is NoValue.
 type Choice uint8
 
 const (
-	Middle    Choice = iota // the middle of the published range
-	Capped                  // the value of the oil's own fatty acids, below that middle
-	Floor                   // the low end of the range: the acids' value lies below it
-	Estimated               // computed from the fatty acids alone: no value is published
-	Own                     // brought by the caller
+	NoValue     Choice = iota // nothing: neither a value nor enough of the acids is published
+	AtMiddle                  // the middle of the published range
+	AtProfile                 // the value of the oil's own fatty acids, below that middle
+	AtLowEnd                  // the low end of the range: the acids' value lies below it
+	FromProfile               // computed from the fatty acids alone: no value is published
+	AsGiven                   // brought by the caller
 )
 
-// String gives a word for tables and JSON: "middle", "profile",
+// String gives a word for tables and JSON: "none", "middle", "profile",
 // "low end", "computed", "own".
 func (c Choice) String() string {
 	switch c {
-	case Capped:
+	case AtProfile:
 		return "profile"
-	case Floor:
+	case AtLowEnd:
 		return "low end"
-	case Estimated:
+	case FromProfile:
 		return "computed"
-	case Own:
+	case AsGiven:
 		return "own"
-	default:
+	case AtMiddle:
 		return "middle"
+	default:
+		return "none"
 	}
 }
 
@@ -159,9 +162,9 @@ func (o Oil) How() cite.How { return o.get().how }
 func (o Oil) ValueSource() cite.Source {
 	row := o.get()
 	switch row.choice {
-	case Own:
+	case AsGiven:
 		return cite.Source{How: cite.Given}
-	case Estimated:
+	case FromProfile:
 		return sourceOf(row.profileKey, row.profilePlace, cite.Computed)
 	}
 	return sourceOf(row.sourceKey, row.sourcePlace, row.how)

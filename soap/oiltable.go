@@ -115,19 +115,20 @@ func (row *oilRow) plan(sv, acid tableRange) {
 	if !printed.high.Given() {
 		if row.profileValue.Given() {
 			row.saponification = units.Exactly(row.profileValue)
-			row.choice, row.how = Estimated, cite.Computed
+			row.choice, row.how = FromProfile, cite.Computed
 		}
 		return
 	}
 	row.saponification = units.Between(printed.low, printed.high)
 	row.middle = row.saponification.Middle()
 	row.saponification.Typical = row.middle
+	row.choice = AtMiddle
 	row.ranged = row.kind == Wax || !row.saponification.Single()
 	if row.kind != Wax && row.profileValue.Given() && row.profileValue.Compare(row.middle) < 0 {
-		row.choice = Capped
+		row.choice = AtProfile
 		row.saponification.Typical = row.profileValue
 		if row.ranged && row.profileValue.Compare(printed.low) < 0 {
-			row.choice = Floor
+			row.choice = AtLowEnd
 			row.saponification.Typical = printed.low
 		}
 	}

@@ -287,19 +287,19 @@ func TestEveryOilIsPlannedByTheRule(t *testing.T) {
 				}
 				continue
 			}
-			if times(whole(1000), ratioFrac(got.Typical)).Cmp(profile) != 0 || !got.Single() || oil.HasRange() || oil.Choice() != soap.Estimated || oil.How() != cite.Computed {
+			if times(whole(1000), ratioFrac(got.Typical)).Cmp(profile) != 0 || !got.Single() || oil.HasRange() || oil.Choice() != soap.FromProfile || oil.How() != cite.Computed {
 				t.Errorf("%s: planned at %v, choice %s, how %s, want %s computed without a range", oil.ID(), got, oil.Choice(), oil.How(), profile.FloatString(6))
 			}
 			continue
 		}
 		ends := [2]*big.Rat{times(whole(1000), ratioFrac(low)), times(whole(1000), ratioFrac(high))}
 		mid := over(plus(ends[0], ends[1]), whole(2))
-		typical, choice := mid, soap.Middle
+		typical, choice := mid, soap.AtMiddle
 		ranged := ends[0].Cmp(ends[1]) < 0
 		if oil.Kind() != soap.Wax && profile != nil && profile.Cmp(mid) < 0 {
-			typical, choice = profile, soap.Capped
+			typical, choice = profile, soap.AtProfile
 			if ranged && profile.Cmp(ends[0]) < 0 {
-				typical, choice = ends[0], soap.Floor
+				typical, choice = ends[0], soap.AtLowEnd
 			}
 		}
 		if !ranged {
@@ -411,16 +411,16 @@ func TestTheOddOilsArePlannedAsTheirFiguresAllow(t *testing.T) {
 		choice                 soap.Choice
 		why                    string
 	}{
-		{"jojoba", "0", "46.1", "92.2", true, soap.Middle, "a wax with one saponification value and an upper limit alone of acid: from 0 to 92.2"},
-		{"beeswax", "17", "60.5", "104", true, soap.Middle, "a wax with acid value 17 to 24, saponification value 87 to 104: from 17 to 104"},
-		{"lanolin", "0", "51", "102", true, soap.Middle, "a wax with an upper limit alone of acid: from 0"},
-		{"goose-fat", "194.40539", "194.40539", "194.40539", false, soap.Estimated, "no value is published: computed from 95 % of its acids"},
-		{"neem", "194.954416", "194.954416", "194.954416", false, soap.Capped, "one sample, 196.9, is no range; its profile caps it in full"},
-		{"illipe-borneo-tallow", "192.1", "192.1", "192.1", false, soap.Middle, "one sample below its profile"},
-		{"stearic-acid-95", "195", "197.216715", "200", true, soap.Capped, "free C18:0, 56105/284.484, below the middle 197.5 of the acid value"},
-		{"stearic-acid-50", "194", "203", "212", true, soap.Middle, "a profile of 50 % caps nothing"},
-		{"babassu", "245", "245", "256", true, soap.Floor, "its profile, 244.4, lies below the published range"},
-		{"macadamia", "", "", "", false, soap.Middle, "no value, and a profile of 79.5 %"},
+		{"jojoba", "0", "46.1", "92.2", true, soap.AtMiddle, "a wax with one saponification value and an upper limit alone of acid: from 0 to 92.2"},
+		{"beeswax", "17", "60.5", "104", true, soap.AtMiddle, "a wax with acid value 17 to 24, saponification value 87 to 104: from 17 to 104"},
+		{"lanolin", "0", "51", "102", true, soap.AtMiddle, "a wax with an upper limit alone of acid: from 0"},
+		{"goose-fat", "194.40539", "194.40539", "194.40539", false, soap.FromProfile, "no value is published: computed from 95 % of its acids"},
+		{"neem", "194.954416", "194.954416", "194.954416", false, soap.AtProfile, "one sample, 196.9, is no range; its profile caps it in full"},
+		{"illipe-borneo-tallow", "192.1", "192.1", "192.1", false, soap.AtMiddle, "one sample below its profile"},
+		{"stearic-acid-95", "195", "197.216715", "200", true, soap.AtProfile, "free C18:0, 56105/284.484, below the middle 197.5 of the acid value"},
+		{"stearic-acid-50", "194", "203", "212", true, soap.AtMiddle, "a profile of 50 % caps nothing"},
+		{"babassu", "245", "245", "256", true, soap.AtLowEnd, "its profile, 244.4, lies below the published range"},
+		{"macadamia", "", "", "", false, soap.NoValue, "no value, and a profile of 79.5 %"},
 	} {
 		oil := builtIn(t, c.id)
 		got := oil.Saponification()

@@ -106,7 +106,7 @@ func (o OwnOil) apply(row *oilRow) Faults {
 		c.saponification(value)
 		row.saponification = units.Range{Low: value.Low, Typical: value.Plan(), High: value.High}
 		row.ranged = !value.Single()
-		row.choice, row.how = Own, cite.Given
+		row.choice, row.how = AsGiven, cite.Given
 		row.figures = append(row.figures, Figure{Name: "saponification", Low: value.Low, High: value.High, Unit: "mg KOH/g", Source: given})
 		if o.Profile != nil {
 			c.fault("profile", "", "is given beside a saponification value", "give one of the two", ErrConflict)
@@ -119,7 +119,7 @@ func (o OwnOil) apply(row *oilRow) Faults {
 		computed := c.profile(o.Profile, unsaponifiables)
 		row.saponification, row.ranged = units.Exactly(computed), false
 		row.profileValue, row.own = computed, o.Profile
-		row.choice, row.how = Estimated, cite.Computed
+		row.choice, row.how = FromProfile, cite.Computed
 	}
 	if o.Unsaponifiables.Given() {
 		c.between("unsaponifiables", o.Unsaponifiables, units.Whole(0), units.Whole(1), o.Unsaponifiables.PercentText(12)+" %", "0 % and 100 %")

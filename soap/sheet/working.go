@@ -72,7 +72,7 @@ func milligrams(r units.Ratio) string { return r.MilligramsPerGramText(6) }
 // valueSources gives the sources of the value an oil is planned at.
 func valueSources(oil soap.Oil) []cite.Source {
 	sources := []cite.Source{oil.ValueSource()}
-	if oil.Choice() == soap.Capped || oil.Choice() == soap.Floor {
+	if oil.Choice() == soap.AtProfile || oil.Choice() == soap.AtLowEnd {
 		sources = append(sources, oil.ProfileSource())
 	}
 	return sources
@@ -84,16 +84,16 @@ func because(oil soap.Oil) string {
 	span := milligrams(value.Low) + " to " + milligrams(value.High)
 	acids := "the value of its own fatty acids (" + milligrams(oil.ProfileValue()) + ")"
 	switch oil.Choice() {
-	case soap.Capped:
+	case soap.AtProfile:
 		if !oil.HasRange() {
 			return acids + ", below the one figure published (" + milligrams(oil.Middle()) + ")"
 		}
 		return acids + ", below the middle (" + milligrams(oil.Middle()) + ") of the published range, " + span
-	case soap.Floor:
+	case soap.AtLowEnd:
 		return "the low end of the published range, " + span + ": " + acids + " lies below it"
-	case soap.Estimated:
+	case soap.FromProfile:
 		return "computed from its fatty acids; no value is published"
-	case soap.Own:
+	case soap.AsGiven:
 		if !oil.HasRange() {
 			return "given with the formula, without a range"
 		}
