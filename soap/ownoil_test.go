@@ -298,6 +298,9 @@ func TestATypedCarrierTakesTheValueOfItsLine(t *testing.T) {
 	if got := b.Parts[0].Superfat.Planned.PercentText(5); got != "6.86275" {
 		t.Errorf("planned %s %%, want 6.86275", got)
 	}
+	if got := rangeOf(b.Parts[0].Additions[0].Carrier.Oil.Saponification()); got != "169 170 171" {
+		t.Errorf("the jug's oil has %s", got)
+	}
 }
 
 // The file of a maker with a lot of lard. By hand: 1000 g at 196 mg/g are 196 g of
