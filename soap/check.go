@@ -23,11 +23,19 @@ const (
 func (f Formula) Check() error {
 	c := checker{f: &f}
 	c.check()
-	faults := make(Faults, len(c.found))
-	for i, found := range c.found {
-		faults[i] = found.Fault
+	return c.after(nil, nil).orNil()
+}
+
+// after adds what the check found to what is said already, but for what rests
+// on that: one mistake is said once. meant are paths that a mistyped key
+// probably meant.
+func (c *checker) after(said Faults, meant []string) Faults {
+	for i := range c.found {
+		if found := &c.found[i]; !found.touches(said, meant) {
+			said = append(said, found.Fault)
+		}
 	}
-	return faults.orNil()
+	return said
 }
 
 // checker collects faults together with the inputs each was found from, so

@@ -105,16 +105,21 @@ func (c *checker) water() {
 
 func (c *checker) size() {
 	s, t := c.f.Size, top("size")
-	masses := len(c.f.Oils) > 0
+	const remedy = `give one of oils and batter, such as {"oils": "800 g"}`
+	masses, shares := len(c.f.Oils) > 0, false
 	for i := range c.f.Oils {
-		masses = masses && c.f.Oils[i].Mass.Sign() != 0
+		l := &c.f.Oils[i]
+		masses = masses && l.Mass.Sign() != 0
+		shares = shares || l.Share.Given() || l.Rest
 	}
 	oils, batter := s.Oils.Sign() != 0, s.Batter.Sign() != 0
 	switch {
 	case masses && (oils || batter):
 		c.fault(t, "", "is given although every oil has a mass", "leave it out, or give shares", ErrConflict)
 	case masses:
-	case !c.exactlyOne(t, `give one of oils and batter, such as {"oils": "800 g"}`, oils, batter):
+	case !oils && !batter && !shares: // the oils may have been meant to have masses
+		c.fault(t, "", "is missing", remedy, ErrMissing, "oils[].mass")
+	case !c.exactlyOne(t, remedy, oils, batter):
 	case oils:
 		c.mass(t.at("oils"), s.Oils)
 	default:

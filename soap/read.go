@@ -50,13 +50,8 @@ func ParseFormula(text []byte) (Formula, Places, error) {
 	f := r.formula(&spot{node: &root})
 	c := checker{f: &f}
 	c.check()
-	for _, found := range c.found {
-		if !r.touches(found) {
-			r.faults = append(r.faults, found.Fault)
-		}
-	}
-	if len(r.faults) > 0 {
-		return Formula{}, places, places.Place(r.faults)
+	if faults := c.after(r.faults, r.meant); len(faults) > 0 {
+		return Formula{}, places, places.Place(faults)
 	}
 	return f, places, nil
 }
@@ -94,6 +89,7 @@ type reader struct {
 	faults Faults
 	meant  []string // paths of what a mistyped key probably meant
 	ids    []string // the ids of the formula's oil lines, read or not
+	lost   bool     // the id of some oil line could not be read
 }
 
 func (r *reader) fault(s *spot, text, reason, remedy string, kind error) {
@@ -110,9 +106,9 @@ func clip(text string) string {
 	return strings.ToValidUTF8(text[:mostName], "") + "…"
 }
 
-// touches reports whether a fault of the check rests on something the reader
-// could not read.
-func (r *reader) touches(found checked) bool {
+// touches reports whether a fault of the check rests on something that is
+// already said, or that the reader could not read.
+func (found *checked) touches(said Faults, meant []string) bool {
 	related := func(bad string) bool {
 		if within(bad, found.Path) || within(found.Path, bad) {
 			return true
@@ -124,12 +120,12 @@ func (r *reader) touches(found checked) bool {
 		}
 		return false
 	}
-	for _, f := range r.faults {
+	for _, f := range said {
 		if f.Path != "" && related(f.Path) {
 			return true
 		}
 	}
-	return slices.ContainsFunc(r.meant, related)
+	return slices.ContainsFunc(meant, related)
 }
 
 // within reports whether a path is another or inside it. The path of a list

@@ -267,7 +267,7 @@ func TestATypedFormulaHasTheFaultsOfItsFile(t *testing.T) {
 	}
 	want := []string{
 		"formula",
-		"oils[1].oil", "oils[2].oil", "oils[2].share", "oils",
+		"oils[1].oil", "oils[2].oil", "oils[2].share",
 		"alkali[0].purity", "alkali[1].kind", "alkali[1].saponifies",
 		"superfat", "water.per_alkali", "size.oils", "scale.oils",
 		"parts[0].part", "parts[0].share", "parts[1].share",

@@ -11,7 +11,9 @@ func (r *reader) formula(s *spot) Formula {
 		return f
 	}
 	f.Name = r.label(s.at("formula"))
-	if oils := s.at("oils"); oils != nil && r.list(oils, mostOils, "oils") {
+	if oils := s.at("oils"); oils != nil && !r.list(oils, mostOils, "oils") {
+		r.lost = true
+	} else if oils != nil {
 		for i := range oils.node.Items {
 			f.Oils = append(f.Oils, r.oilLine(oils.item(i)))
 		}
@@ -47,7 +49,7 @@ func (r *reader) formula(s *spot) Formula {
 // scales reads the divisions of the two scales, or one text for both.
 func (r *reader) scales(s *spot) (oils, small units.Mass) {
 	if !r.textOr(s, "0.1 g") {
-		if s != nil && r.object(s, "", "oils", "small") {
+		if s.is(strictjson.Object) && r.object(s, "", "oils", "small") {
 			return r.mass(s.at("oils")), r.mass(s.at("small"))
 		}
 		return units.Mass{}, units.Mass{}

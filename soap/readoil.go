@@ -2,6 +2,7 @@ package soap
 
 import (
 	"errors"
+	"slices"
 	"strings"
 
 	"example.com/lyewright/internal/strictjson"
@@ -11,7 +12,7 @@ import (
 func (r *reader) oilLine(s *spot) OilLine {
 	var line OilLine
 	if !r.object(s, "oils", "oil", "name", "share", "mass", "saponification", "profile", "unsaponifiables", "iodine", "density", "inci") {
-		r.ids = append(r.ids, "")
+		r.ids, r.lost = append(r.ids, ""), true
 		return line
 	}
 	line.Share, line.Rest = r.share(s.at("share"))
@@ -27,7 +28,9 @@ func (r *reader) oilLine(s *spot) OilLine {
 		Iodine:          r.iodine(s.at("iodine")),
 		Density:         r.density(s.at("density")),
 	}
-	if id == "" || len(r.faults) > before {
+	r.lost = r.lost || id == ""
+	meant := func(key string) bool { return slices.Contains(r.meant, s.path()+key) }
+	if id == "" || len(r.faults) > before || meant(".saponification") || meant(".profile") {
 		r.unsure(s)
 		return line
 	}

@@ -115,6 +115,10 @@ func (r *reader) carrierOil(s *spot, id string, f *Formula) Oil {
 	oil, found := builtIn(id)
 	if !found {
 		remedy := nearest.Remedy(id, slices.Concat([]string{"water", "glycerin"}, r.ids, oilIDs()))
+		if remedy == "" && r.lost { // it may be the oil that could not be read
+			r.meant = append(r.meant, s.path())
+			return oil
+		}
 		if remedy == "" {
 			remedy = "write water, glycerin, a built-in oil, or an oil of this formula"
 		}
