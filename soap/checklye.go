@@ -135,6 +135,6 @@ func (c *checker) scales() {
 
 func (c *checker) scale(t trail, division units.Mass) {
 	if division.Sign() != 0 && (division.Compare(units.Milligrams(1)) < 0 || division.Compare(units.Grams(100)) > 0) {
-		c.fault(t, division.String(), "is not between 1 mg and 100 g", "write what the scale's display counts in", ErrRange)
+		c.fault(t, division.String(), "is not between 1 mg and 100 g", "write the smallest step that the scale's display shows, such as \"0.1 g\"", ErrRange)
 	}
 }

@@ -37,7 +37,10 @@ func (f Finding) Message() string {
 	case "typical-disputed":
 		return name + ": the middle of the published range and the value of the oil's own fatty acids lie " + value + " apart. Titrate the lot, or ask for its certificate."
 	case "wax-reacts-slowly":
-		return name + " (" + value + " of the oils): a wax, whose esters a cold process may leave as they are. Its value is taken as a range that begins at its free acid."
+		if f.Value.Sign() > 0 {
+			name += " (" + value + " of the oils)"
+		}
+		return name + ": a wax, whose esters a cold process may leave as they are. Its value is taken as a range that begins at its free acid."
 	case "figure-from-memory":
 		return name + ": the saponification value used was recalled from its source, not seen there."
 	case "lye-strong":

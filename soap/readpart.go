@@ -59,6 +59,10 @@ func (r *reader) load(s *spot) Load {
 		return Load{}
 	}
 	value, err := units.ParsePercent(amount)
+	if _, mass := units.ParseMass(amount); err != nil && mass == nil {
+		r.fault(s, text, "is a mass of something", `write the mass alone, such as "`+amount+`"`, units.ErrUnit)
+		return Load{}
+	}
 	if err != nil {
 		r.parseFault(s, err)
 		return Load{}
