@@ -27,6 +27,18 @@ func (a Alkali) String() string {
 	}
 }
 
+// Name gives the name in English: "Sodium hydroxide", "Potassium hydroxide".
+func (a Alkali) Name() string {
+	switch a {
+	case SodiumHydroxide:
+		return "Sodium hydroxide"
+	case PotassiumHydroxide:
+		return "Potassium hydroxide"
+	default:
+		return ""
+	}
+}
+
 // Symbol gives the chemical formula: "NaOH", "KOH".
 func (a Alkali) Symbol() string {
 	switch a {
@@ -77,7 +89,7 @@ type AlkaliLine struct {
 
 	// Purity is the mass fraction of hydroxide in what is weighed, 50 % to
 	// 100 %. A carbonate in it is not hydroxide, although an assay counts it:
-	// see [CertificatePurity]. The zero Range is allowed for sodium hydroxide
+	// see [Certificate.Purity]. The zero Range is allowed for sodium hydroxide
 	// alone, and means planned at 100 %, and from 95.5 % up.
 	Purity units.Range
 
@@ -125,8 +137,9 @@ type Certificate struct {
 //
 // A certificate of limits says what may be in the bottle, not what is. Sodium
 // hydroxide is therefore planned at the high end unless Typical is given;
-// potassium hydroxide needs Typical. The error is [Faults], with the keys of a
-// formula file as paths.
+// potassium hydroxide needs Typical. Refused are limits out of order, a carbonate
+// that leaves no hydroxide, and a Typical outside what the limits allow. The
+// error is [Faults], with the keys of a formula file as paths.
 func (c Certificate) Purity(alkali Alkali) (units.Range, error) {
 	var faults Faults
 	whole, most := units.Whole(1), units.Percent(101)
@@ -145,6 +158,9 @@ func (c Certificate) Purity(alkali Alkali) (units.Range, error) {
 	if len(faults) == 0 && c.AssayMin.Compare(c.AssayMax) > 0 {
 		faults = append(faults, Fault{Path: "assay_min", Text: c.AssayMin.PercentText(10) + " %", Reason: "is above assay_max", Remedy: "give the lower limit first", Kind: ErrRange})
 	}
+	if alkali != SodiumHydroxide && alkali != PotassiumHydroxide {
+		faults = append(faults, Fault{Path: "kind", Reason: "is missing", Remedy: "say which hydroxide it is", Kind: ErrMissing})
+	}
 	if alkali == PotassiumHydroxide && !c.Typical.Given() {
 		faults = append(faults, Fault{Path: "typical", Reason: "is missing", Remedy: "potassium hydroxide is sold with 10 to 15 % of water: give the hydroxide of this lot", Kind: ErrMissing})
 	}
@@ -161,5 +177,15 @@ func (c Certificate) Purity(alkali Alkali) (units.Range, error) {
 		purity.High = whole
 	}
 	purity.Typical = c.Typical.Or(purity.High)
+	switch {
+	case purity.Low.Sign() <= 0:
+		return units.Range{}, Faults{{Path: "carbonate_max", Text: percentText(c.CarbonateMax), Reason: "leaves no hydroxide of the assay", Remedy: "give both as the certificate does", Kind: ErrRange}}
+	case !purity.Ordered():
+		return units.Range{}, Faults{{
+			Path: "typical", Text: percentText(purity.Typical), Kind: ErrRange,
+			Reason: "is not between " + percentText(purity.Low) + " and " + percentText(purity.High) + ", the hydroxide that the limits allow",
+			Remedy: "give the hydroxide of this lot, carbonate not counted",
+		}}
+	}
 	return purity, nil
 }

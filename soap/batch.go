@@ -5,7 +5,7 @@ import "example.com/lyewright/units"
 // Batch is what to weigh and what it will be: the answer to a [Formula]. It is
 // plain data, computed once, and its caller's own.
 type Batch struct {
-	Formula Formula // as asked
+	Formula Formula // as asked, a copy of its own
 
 	Oils    []OilWeighing
 	Alkalis []AlkaliWeighing
@@ -88,7 +88,7 @@ type PartBatch struct {
 	Oils   units.Mass  // its share of all the formula's oils: the base of "of oils"
 	Water  units.Mass  // its share of the lye water, and its own water carriers
 	Poured units.Mass  // its batter, additions and carriers
-	Dry    units.Mass
+	Dry    units.Mass  // its share of the dry pot, its additions, and carriers of glycerin or oil
 
 	Superfat  Outlook
 	Additions []AdditionWeighing // colourants, fragrances, additives, each in file order

@@ -43,6 +43,7 @@ func (c *checker) after(said Faults, meant []string) Faults {
 type checker struct {
 	f     *Formula
 	found []checked
+	jugs  []Oil // carriers from outside the formula, seen so far
 }
 
 type checked struct {

@@ -72,6 +72,14 @@ func (c *checker) load(t trail, load *Load) {
 }
 
 func (c *checker) carrier(t trail, carrier *Carrier) {
+	switch {
+	case carrier.In > InOil:
+		c.fault(t.at("liquid"), "", "is not a liquid that is known", "use InWater, InGlycerin or InOil", ErrUnknown)
+		return
+	case carrier.From > Extra:
+		c.fault(t.at("from"), "", "is not known", "use Usual, FromFormula or Extra", ErrUnknown)
+		return
+	}
 	if carrier.In == NoLiquid {
 		if carrier.Ratio.Given() || carrier.From != Usual {
 			c.fault(t.at("liquid"), "", "is missing", "write water, glycerin or an oil", ErrMissing)
@@ -91,6 +99,18 @@ func (c *checker) carrier(t trail, carrier *Carrier) {
 	}
 }
 
+// differs reports whether an earlier carrier from outside the formula has the
+// oil's id but not its value. However an oil gets into a part it has one value.
+func (c *checker) differs(oil Oil) bool {
+	for _, known := range c.jugs {
+		if known.row.id == oil.row.id {
+			return !known.row.saponification.Equal(oil.row.saponification)
+		}
+	}
+	c.jugs = append(c.jugs, oil)
+	return false
+}
+
 func (c *checker) carrierOil(t trail, carrier *Carrier) {
 	switch oil := carrier.Oil; {
 	case oil.row == nil:
@@ -99,6 +119,8 @@ func (c *checker) carrierOil(t trail, carrier *Carrier) {
 	case carrier.From == FromFormula:
 		c.fault(t.at("liquid"), oil.ID(), "is to come from the formula, which does not have it", `add it to the oils, or write "from": "extra"`,
 			ErrConflict, "oils", "oils[].oil", t.String()+".from")
+	case c.differs(oil):
+		c.fault(t.at("liquid"), oil.ID(), "stands for two oils with different saponification values", "give each lot an id of its own", ErrConflict)
 	case !oil.planned():
 		c.fault(t.at("liquid"), oil.ID(), "has no published saponification value", "choose another oil, or bring its value on a line of the formula", ErrMissing, "oils[].oil")
 	}

@@ -54,7 +54,7 @@ func (b Batch) Composition() Composition {
 		share.High, _ = high[acid.Symbol].Per(units.Sum{}.Plus(named, one))
 		c.Acids = append(c.Acids, share)
 	}
-	if len(c.Missing) == 0 {
+	if len(c.Missing) == 0 && len(b.Oils) > 0 {
 		all := units.Sum{}.Plus(b.OilsTotal, one)
 		from, _ := iodineLow.Per(all)
 		to, _ := iodineHigh.Per(all)

@@ -44,7 +44,7 @@ func (f Formula) Batch() (Batch, error) {
 func (s *solved) batch() Batch {
 	scale, small := s.f.Scales()
 	b := Batch{
-		Formula: *s.f,
+		Formula: s.f.clone(),
 		Oils:    make([]OilWeighing, len(s.oils)),
 		Alkalis: s.alkalis,
 		Water: WaterWeighing{

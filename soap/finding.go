@@ -37,4 +37,5 @@ type Finding struct {
 	Unit     string      // of both: "%", "points" (of percent) or "mg KOH/g"; the ratio times 100, 100, 1000
 	Source   cite.Source // of the limit or the figure
 	Names    []string    // what it is about: oils, a part, an addition
+	Detail   string      // tells cases of one code apart in its sentence; empty for the usual one
 }

@@ -40,11 +40,18 @@ func (j *judge) add(f Finding) { j.found = append(j.found, f) }
 func (j *judge) oils() {
 	var waxes units.Mass
 	var waxNames, recalled []string
+	given := true // every wax has a value of the caller's own
+	wax := func(oil Oil) {
+		given = given && oil.Choice() == AsGiven
+		if !slices.Contains(waxNames, oil.Name()) {
+			waxNames = append(waxNames, oil.Name())
+		}
+	}
 	for i := range j.b.Oils {
 		oil := j.b.Oils[i].Oil
 		if oil.Kind() == Wax {
 			waxes = waxes.Add(j.b.Oils[i].Total())
-			waxNames = append(waxNames, oil.Name())
+			wax(oil)
 		}
 		if oil.recalled() {
 			recalled = append(recalled, oil.Name())
@@ -55,8 +62,8 @@ func (j *judge) oils() {
 			if l.addition.Carrier.In != InOil || l.line >= 0 {
 				continue
 			}
-			if l.oil.Kind() == Wax && !slices.Contains(waxNames, l.oil.Name()) {
-				waxNames = append(waxNames, l.oil.Name())
+			if l.oil.Kind() == Wax {
+				wax(l.oil)
 			}
 			if l.oil.recalled() && !slices.Contains(recalled, l.oil.Name()) {
 				recalled = append(recalled, l.oil.Name())
@@ -69,6 +76,9 @@ func (j *judge) oils() {
 		f.Value = settled(f.Value)
 		if f.Value.Compare(f.Limit) > 0 {
 			f.Severity = Warning
+		}
+		if given {
+			f.Detail = waxAsGiven
 		}
 		j.add(f)
 	}
@@ -90,9 +100,6 @@ func (j *judge) oilValue(t trail, oil Oil) {
 	value := func(code string) Finding {
 		return Finding{Code: code, Subject: t.String(), Value: row.saponification.Typical, Unit: "mg KOH/g", Names: []string{row.name}, Source: oil.ValueSource()}
 	}
-	if row.choice == AsGiven && !row.ranged {
-		j.add(value("saponification-single"))
-	}
 	if row.replaced {
 		j.add(value("saponification-replaced"))
 	}
@@ -104,6 +111,9 @@ func (j *judge) oilValue(t trail, oil Oil) {
 		if limit := thousandths(15); apart.Compare(row.middle.Times(limit)) > 0 {
 			f := value("typical-disputed")
 			f.Value, f.Limit, f.Unit = apart.Over(row.middle), limit, "%"
+			if row.profileHow == cite.Memory {
+				f.Detail = recalledProfile
+			}
 			j.add(f)
 		}
 	}
@@ -112,10 +122,15 @@ func (j *judge) oilValue(t trail, oil Oil) {
 // rangeless judges an oil that no published range stands behind.
 func (j *judge) rangeless(t trail, oil Oil) {
 	row := oil.get()
-	if row.ranged || row.choice == AsGiven {
+	if row.ranged {
 		return
 	}
 	f := Finding{Severity: Warning, Subject: t.String(), Value: row.saponification.Typical, Unit: "mg KOH/g", Names: []string{row.name}, Source: oil.ValueSource()}
+	if row.choice == AsGiven {
+		f.Code, f.Severity = "saponification-single", Note
+		j.add(f)
+		return
+	}
 	if row.builtIn && !row.replaced {
 		f.Code = "range-missing"
 		j.add(f)
@@ -146,7 +161,7 @@ func (j *judge) alkalis() {
 	for i := range j.b.Alkalis {
 		a := &j.b.Alkalis[i]
 		t := list.item(i)
-		f := Finding{Subject: t.String(), Value: a.Purity.Typical, Unit: "%", Names: []string{a.Alkali.String()}}
+		f := Finding{Subject: t.String(), Value: a.Purity.Typical, Unit: "%", Names: []string{a.Alkali.Name()}}
 		switch {
 		case j.s.f.Alkalis[i].assumed():
 			f.Code, f.Severity = "purity-assumed", Warning
@@ -156,7 +171,7 @@ func (j *judge) alkalis() {
 			f.Code, f.Source = "purity-single", cite.Source{How: cite.Given}
 			j.add(f)
 		}
-		j.coarse(t, a.Alkali.String(), a.Weighing)
+		j.coarse(t, a.Alkali.Name(), a.Weighing)
 	}
 }
 
@@ -191,8 +206,15 @@ func (j *judge) part(i int) {
 	list := top("parts")
 	t := list.item(i)
 	names := []string{p.Name}
+	if len(j.s.f.Parts) == 0 {
+		names[0] = "The batch" // the maker named no part
+	}
 	if p.Superfat.LikelyLow.Sign() < 0 {
-		j.add(Finding{Code: "superfat-likely-negative", Severity: Danger, Subject: t.String(), Value: p.Superfat.LikelyLow, Limit: units.Whole(0), Unit: "%", Source: cite.Source{How: cite.Computed}, Names: names})
+		f := Finding{Code: "superfat-likely-negative", Severity: Danger, Subject: t.String(), Value: p.Superfat.LikelyLow, Limit: units.Whole(0), Unit: "%", Source: cite.Source{How: cite.Computed}, Names: names}
+		if p.Superfat.Planned.Sign() < 0 {
+			f.Detail = plannedNegative
+		}
+		j.add(f)
 	}
 	if free := p.Superfat.FreeAlkaliWorst; free.Given() {
 		f := Finding{Code: "free-alkali-worst", Subject: t.String(), Value: free, Unit: "%", Names: names}
@@ -204,7 +226,11 @@ func (j *judge) part(i int) {
 	}
 	shift := settled(p.Superfat.Planned.Sub(j.b.Superfat.Planned))
 	if limit := thousandths(5); shift.Compare(limit) > 0 || units.Whole(0).Sub(shift).Compare(limit) > 0 {
-		j.add(Finding{Code: "part-superfat-shifted", Subject: t.String(), Value: shift, Limit: limit, Unit: "points", Source: cite.Source{How: cite.Computed}, Names: names})
+		f := Finding{Code: "part-superfat-shifted", Subject: t.String(), Value: shift, Limit: limit, Unit: "points", Source: cite.Source{How: cite.Computed}, Names: names}
+		if shift.Sign() < 0 {
+			f.Detail = heldBack
+		}
+		j.add(f)
 	}
 	for k := range p.Additions {
 		a, l := &p.Additions[k], &j.s.loads[i][k]

@@ -123,11 +123,11 @@ func TestEachFindingFiresBeyondItsTriggerAndNotBefore(t *testing.T) {
 		{"superfat of 10 %", "superfat-unusual", []string{"superfat", `"10 %"`}, 0, "", "", "", "", ""},
 		{"superfat above 10 %", "superfat-unusual", []string{"superfat", `"10.0001 %"`}, note, "superfat", "10.0001", "10", "%", ""},
 		{"a purity given", "purity-assumed", nil, 0, "", "", "", "", ""},
-		{"no purity", "purity-assumed", []string{"alkali", `{"kind": "sodium-hydroxide"}`}, warning, "alkali[0]", "100", "95.5", "%", "sodium-hydroxide"},
+		{"no purity", "purity-assumed", []string{"alkali", `{"kind": "sodium-hydroxide"}`}, warning, "alkali[0]", "100", "95.5", "%", "Sodium hydroxide"},
 		{"a purity with a range", "purity-single", nil, 0, "", "", "", "", ""},
 		{"an assumed purity is not a single one", "purity-single", []string{"alkali", `{"kind": "sodium-hydroxide"}`}, 0, "", "", "", "", ""},
-		{"one purity", "purity-single", []string{"alkali", exact}, note, "alkali[0]", "100", "", "%", "sodium-hydroxide"},
-		{"a range of no width", "purity-single", []string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "98 %", "high": "98 %"}}`}, note, "alkali[0]", "98", "", "%", "sodium-hydroxide"},
+		{"one purity", "purity-single", []string{"alkali", exact}, note, "alkali[0]", "100", "", "%", "Sodium hydroxide"},
+		{"a range of no width", "purity-single", []string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "98 %", "high": "98 %"}}`}, note, "alkali[0]", "98", "", "%", "Sodium hydroxide"},
 		{"an oil with a range", "range-missing", []string{"oils", single("olive")}, 0, "", "", "", "", ""},
 		{"an oil of one sample", "range-missing", []string{"oils", single("neem")}, warning, "oils[1]", "194.9544", "", "mg KOH/g", "Neem oil"},
 		{"an oil without a value", "range-missing", []string{"oils", single("goose-fat")}, warning, "oils[1]", "194.4054", "", "mg KOH/g", "Goose fat"},
@@ -163,7 +163,7 @@ func TestEachFindingFiresBeyondItsTriggerAndNotBefore(t *testing.T) {
 		// the first oil is 1 g of 1000 g
 		{"an oil changed by more", "rounding-coarse", []string{"scale", `{"oils": "1.0201 g", "small": "1 mg"}`, "oils", `{"oil": "hall-blend", "share": "0.1 %", "saponification": {"low": "189", "high": "191"}}, {"oil": "yard-blend", "share": "rest", "saponification": {"low": "189", "high": "191"}}`}, note, "oils[0]", "2.01", "2", "%", "hall-blend"},
 		// 128.7 g of alkali down to 120 g: 8.7/128.67763 = 6.7437 %
-		{"alkali changed by more", "rounding-coarse", []string{"scale", `{"oils": "1 mg", "small": "20 g"}`, "water", `{"per_oils": "28 %"}`}, note, "alkali[0]", "", "2", "%", "sodium-hydroxide"},
+		{"alkali changed by more", "rounding-coarse", []string{"scale", `{"oils": "1 mg", "small": "20 g"}`, "water", `{"per_oils": "28 %"}`}, note, "alkali[0]", "", "2", "%", "Sodium hydroxide"},
 		// 245 g to 250 g on a scale of 10 g: 2.0408 %
 		{"water changed by more", "rounding-coarse", []string{"scale", `{"oils": "1 mg", "small": "10 g"}`, "water", `{"per_oils": "24.5 %"}`}, note, "water", "2.0408", "2", "%", "water"},
 		// 0.4 g on a scale of 1 g

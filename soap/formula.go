@@ -1,6 +1,10 @@
 package soap
 
-import "example.com/lyewright/units"
+import (
+	"slices"
+
+	"example.com/lyewright/units"
+)
 
 // Formula is what the maker wants, field for field as in a formula file. It is
 // plain data: build one from typed values, or read one with [ReadFormula].
@@ -179,6 +183,17 @@ func (p Part) additions(kind AdditionKind) []Addition {
 	default:
 		return p.Colourants
 	}
+}
+
+// clone copies the formula with its lists, so that whoever holds one may change
+// it without a change to the other.
+func (f Formula) clone() Formula {
+	f.Oils, f.Alkalis, f.Parts = slices.Clone(f.Oils), slices.Clone(f.Alkalis), slices.Clone(f.Parts)
+	for i := range f.Parts {
+		p := &f.Parts[i]
+		p.Colourants, p.Fragrances, p.Additives = slices.Clone(p.Colourants), slices.Clone(p.Fragrances), slices.Clone(p.Additives)
+	}
+	return f
 }
 
 // ownName is the name of the one part of a formula without parts.

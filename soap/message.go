@@ -6,17 +6,31 @@ import (
 	"example.com/lyewright/units"
 )
 
+// What Detail tells apart.
+const (
+	plannedNegative = "planned"   // superfat-likely-negative: it is planned so
+	heldBack        = "held-back" // part-superfat-shifted: by oil that went into jugs
+	recalledProfile = "recalled"  // typical-disputed: nobody saw the fatty acids
+	waxAsGiven      = "given"     // wax-reacts-slowly: with a value of the caller's own
+)
+
 // Message is the finding in a sentence, written when asked for. Its wording may
 // change; Code does not.
 func (f Finding) Message() string {
 	name, value, limit := strings.Join(f.Names, "; "), f.figure(f.Value), f.figure(f.Limit)
 	switch f.Code {
 	case "superfat-likely-negative":
+		if f.Detail == plannedNegative {
+			return name + ": the superfat is planned below zero, and is " + value + " at the low end of what is likely. The bar would burn skin: oil held back for other parts leaves this one too much alkali. Take that carrier extra, or raise the superfat."
+		}
 		return name + ": the superfat may well be below zero, " + value + " at the low end of what is likely. The bar could burn skin. Raise the superfat, or use oils and alkali with known values."
 	case "free-alkali-worst":
 		return name + ": in the worst case " + value + " of the dry mass is left as free alkali (NaOH); a published limit for bars is " + limit + ". Test a bar before it is used."
 	case "part-superfat-shifted":
-		return name + ": carriers move the planned superfat by " + value + " from the batch's."
+		if f.Detail == heldBack {
+			return name + ": oil held back for carriers moves the planned superfat by " + value + " from the batch's."
+		}
+		return name + ": its own carriers move the planned superfat by " + value + " from the batch's."
 	case "superfat-unusual":
 		if f.Value.Compare(f.Limit) < 0 {
 			return "A superfat of " + value + " leaves less room for error than is usual (" + limit + " or more)."
@@ -35,10 +49,17 @@ func (f Finding) Message() string {
 	case "saponification-replaced":
 		return name + ": the saponification value given, " + value + ", is used in place of the built-in one."
 	case "typical-disputed":
-		return name + ": the middle of the published range and the value of the oil's own fatty acids lie " + value + " apart. Titrate the lot, or ask for its certificate."
+		acids := "the oil's own fatty acids"
+		if f.Detail == recalledProfile {
+			acids += " (recalled, not read)"
+		}
+		return name + ": the middle of the published range and the value of " + acids + " lie " + value + " apart. Titrate the lot, or ask for its certificate."
 	case "wax-reacts-slowly":
 		if f.Value.Sign() > 0 {
 			name += " (" + value + " of the oils)"
+		}
+		if f.Detail == waxAsGiven {
+			return name + ": a wax, whose esters a cold process may leave as they are. The value given is used as it stands: the worst case does not allow for wax that does not react."
 		}
 		return name + ": a wax, whose esters a cold process may leave as they are. Its value is taken as a range that begins at its free acid."
 	case "figure-from-memory":

@@ -1,6 +1,8 @@
 package soap
 
 import (
+	"slices"
+
 	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/cite"
@@ -118,7 +120,7 @@ func (o OwnOil) apply(row *oilRow) Faults {
 		}
 		computed := c.profile(o.Profile, unsaponifiables)
 		row.saponification, row.ranged = units.Exactly(computed), false
-		row.profileValue, row.own = computed, o.Profile
+		row.profileValue, row.own = computed, slices.Clone(o.Profile)
 		row.choice, row.how = FromProfile, cite.Computed
 	}
 	if o.Unsaponifiables.Given() {

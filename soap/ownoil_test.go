@@ -239,14 +239,15 @@ func TestTheFaultsOfACertificateStandAtItsFigures(t *testing.T) {
 		}
 	}
 	// what the certificate gives may still be no purity: 55 − 0.7547 × 7 = 49.7 %,
-	// and a typical value outside its ends
-	for _, purity := range []string{
-		`{"assay_min": "55 %", "assay_max": "60 %", "carbonate_max": "7 %"}`,
-		`{"assay_min": "97 %", "assay_max": "99 %", "carbonate_max": "1 %", "typical": "99.5 %"}`,
-		`{"assay_min": "97 %", "assay_max": "99 %", "carbonate_max": "1 %", "typical": "96 %"}`,
+	// 20 − 0.7547 × 90 = −47.9 %, and a typical value outside its ends
+	for purity, path := range map[string]string{
+		`{"assay_min": "55 %", "assay_max": "60 %", "carbonate_max": "7 %"}`:                      "alkali[0].purity",
+		`{"assay_min": "20 %", "assay_max": "60 %", "carbonate_max": "90 %"}`:                     "alkali[0].purity.carbonate_max",
+		`{"assay_min": "97 %", "assay_max": "99 %", "carbonate_max": "1 %", "typical": "99.5 %"}`: "alkali[0].purity.typical",
+		`{"assay_min": "97 %", "assay_max": "99 %", "carbonate_max": "1 %", "typical": "96 %"}`:   "alkali[0].purity.typical",
 	} {
 		_, faults := read(t, plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "purity": `+purity+`}`).text())
-		if !slices.Equal(paths(faults), []string{"alkali[0].purity"}) || !errors.Is(faults, soap.ErrRange) {
+		if !slices.Equal(paths(faults), []string{path}) || !errors.Is(faults, soap.ErrRange) {
 			t.Errorf("%s: %v", purity, faults)
 		}
 	}

@@ -40,8 +40,8 @@ func (r *reader) certificate(s *spot, alkali Alkali) units.Range {
 		AssayMin: r.percent(s.at("assay_min")), AssayMax: r.percent(s.at("assay_max")),
 		CarbonateMax: r.percent(s.at("carbonate_max")), Typical: r.percent(s.at("typical")),
 	}
-	if len(r.faults) > before {
-		return units.Range{}
+	if len(r.faults) > before || alkali == 0 {
+		return units.Range{} // said already: the figures, or which hydroxide it is
 	}
 	purity, err := c.Purity(alkali)
 	var faults Faults

@@ -54,24 +54,32 @@ func (m Mass) String() string {
 // zeros.
 func (m Mass) Text(unit Unit, most int) string {
 	var buffer [32]byte
-	return string(m.append(buffer[:0], unit, most, true))
+	return string(m.append(buffer[:0], unit, most, true, Nearest))
 }
 
 // Fixed gives the mass in a unit without its symbol, with exactly the given
-// number of decimals (0 to 9, of milligrams 0 to 6), so that a column lines up on the point.
+// number of decimals (0 to 9, of milligrams 0 to 6), so that a column lines up
+// on the point: nearest, halves away from zero.
 func (m Mass) Fixed(unit Unit, decimals int) string {
 	var buffer [32]byte
-	return string(m.append(buffer[:0], unit, decimals, false))
+	return string(m.append(buffer[:0], unit, decimals, false, Nearest))
 }
 
-func (m Mass) append(dst []byte, unit Unit, decimals int, trim bool) []byte {
+// FixedDown is Fixed, rounded towards zero: for alkali, of which a unit that
+// does not come out even must not make more.
+func (m Mass) FixedDown(unit Unit, decimals int) string {
+	var buffer [32]byte
+	return string(m.append(buffer[:0], unit, decimals, false, Down))
+}
+
+func (m Mass) append(dst []byte, unit Unit, decimals int, trim bool, how Rounding) []byte {
 	finest := 9
 	if unit == Milligram {
 		finest = 6 // a nanogram
 	}
 	decimals = min(max(decimals, 0), finest)
 	hi, lo := bits.Mul64(magnitude(m.ng), pow10[decimals])
-	n, _ := quotient128(hi, lo, uint64(unit.nanograms()), false, Nearest)
+	n, _ := quotient128(hi, lo, uint64(unit.nanograms()), false, how)
 	if m.ng < 0 && n != 0 {
 		dst = append(dst, '-')
 	}

@@ -27,14 +27,10 @@ func (c *command) check(args []string) int {
 
 // checkFile prints a line for every finding or fault of a file.
 func (c *command) checkFile(name string) int {
-	file, fault := c.open(name)
+	text, fault := c.read(name)
 	if fault != nil {
-		return c.refuse(name, refused(soap.Faults{*fault}))
-	}
-	defer closeRead(file)
-	text, err := io.ReadAll(io.LimitReader(file, soap.MostBytes+1))
-	if err != nil {
-		return c.refuse(name, refused(soap.Faults{unreadable(err)}))
+		line := fmt.Sprintf("%s:1:1: error %s file: %s\n", name, faultCode(*fault), fault.Sentence())
+		return c.print([]byte(line), statusOf(soap.Faults{*fault}))
 	}
 	batch, places, faults := batchOf(text)
 	var lines strings.Builder
@@ -49,6 +45,21 @@ func (c *command) checkFile(name string) int {
 		return c.print([]byte(lines.String()), statusOf(faults))
 	}
 	return c.print([]byte(lines.String()), statusOfBatch(batch))
+}
+
+// read reads a file, at most a byte more than a formula may have.
+func (c *command) read(name string) ([]byte, *soap.Fault) {
+	file, fault := c.open(name)
+	if fault != nil {
+		return nil, fault
+	}
+	defer closeRead(file)
+	text, err := io.ReadAll(io.LimitReader(file, soap.MostBytes+1))
+	if err != nil {
+		fault := unreadable(err)
+		return nil, &fault
+	}
+	return text, nil
 }
 
 // subject names what a fault of the whole file is about.
@@ -68,7 +79,7 @@ func faultCode(f soap.Fault) string {
 		{soap.ErrImpossible, "impossible"},
 		{units.ErrSyntax, "not-a-quantity"},
 		{units.ErrUnit, "wrong-unit"},
-		{units.ErrSize, "out-of-bounds"},
+		{units.ErrSize, "out-of-bounds"}, {errUnreadable, "unreadable"},
 	} {
 		if errors.Is(f, kind.err) {
 			return kind.code

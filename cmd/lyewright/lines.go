@@ -28,8 +28,9 @@ type bundle struct {
 // memory.
 func (c *command) stream(name string, input io.Reader, o batchOptions) int {
 	// Little is alive at a time, so the collector would run every few formulas
-	// and keep the processors waiting for it.
+	// and keep the processors waiting for it. It is let run behind, but not far.
 	defer debug.SetGCPercent(debug.SetGCPercent(400))
+	defer debug.SetMemoryLimit(debug.SetMemoryLimit(32 << 20))
 	workers := runtime.GOMAXPROCS(0)
 	jobs := make(chan *bundle)
 	order := make(chan *bundle, 2*workers)
@@ -74,7 +75,8 @@ func (c *command) stream(name string, input io.Reader, o batchOptions) int {
 }
 
 // bundles reads lines and hands them over by the bundle until hand wants no
-// more.
+// more. Whoever writes a line and waits for its answer gets it: a bundle goes
+// as soon as nothing more has come.
 func bundles(input io.Reader, hand func(*bundle) bool) error {
 	reader := bufio.NewReaderSize(input, 1<<16)
 	b := &bundle{first: 1, answers: make(chan []answer, 1)}
@@ -83,7 +85,7 @@ func bundles(input io.Reader, hand func(*bundle) bool) error {
 		if line != nil || err == nil {
 			b.lines = append(b.lines, line)
 		}
-		if len(b.lines) == bundleLines || err != nil && len(b.lines) > 0 {
+		if full := len(b.lines) == bundleLines || err != nil || reader.Buffered() == 0; full && len(b.lines) > 0 {
 			if !hand(b) {
 				return nil
 			}
@@ -125,27 +127,48 @@ func (b *bundle) work(o batchOptions) []answer {
 }
 
 // peek looks whether standard input is one formula to a line: its first line
-// that is not blank is a whole object, and more follows. It returns a reader
-// of the whole.
+// that is not blank is a whole object, and more follows. It returns a reader of
+// the whole, in which blank lines are kept by their number alone.
 func peek(input io.Reader) (lines bool, all io.Reader, err error) {
 	reader := bufio.NewReaderSize(input, 1<<16)
-	var head []byte
-	for {
-		line, err := readLine(reader)
-		head = append(head, line...)
-		if err != nil && !errors.Is(err, io.EOF) {
-			return false, nil, err
-		}
-		if text := bytes.TrimSpace(line); len(text) > 0 || err != nil {
-			whole := len(text) > 0 && text[0] == '{' && json.Valid(text)
-			for whole && err == nil {
-				line, err = readLine(reader)
-				head = append(head, line...)
-				if len(bytes.TrimSpace(line)) > 0 {
-					return true, io.MultiReader(bytes.NewReader(head), reader), nil
-				}
+	before, first, err := nextLine(reader)
+	all = io.MultiReader(before, bytes.NewReader(first), reader)
+	text := bytes.TrimSpace(first)
+	if err != nil || len(text) == 0 || text[0] != '{' || !json.Valid(text) {
+		return false, all, ended(err)
+	}
+	between, second, err := nextLine(reader)
+	return len(second) > 0, io.MultiReader(before, bytes.NewReader(first), between, bytes.NewReader(second), reader), ended(err)
+}
+
+// ended drops the error that only says that the input has ended.
+func ended(err error) error {
+	if errors.Is(err, io.EOF) {
+		return nil
+	}
+	return err
+}
+
+// nextLine reads the next line that is not blank. The blank ones before it come
+// back as a reader that makes them anew: however many, they take no room.
+func nextLine(reader *bufio.Reader) (blank io.Reader, line []byte, err error) {
+	for count := int64(0); ; count++ {
+		line, err = readLine(reader)
+		if err != nil || len(bytes.TrimSpace(line)) > 0 {
+			if len(bytes.TrimSpace(line)) == 0 {
+				line = nil
 			}
-			return false, io.MultiReader(bytes.NewReader(head), reader), nil
+			return io.LimitReader(lineFeeds{}, count), line, err
 		}
 	}
+}
+
+// lineFeeds is an endless run of empty lines.
+type lineFeeds struct{}
+
+func (lineFeeds) Read(p []byte) (int, error) {
+	for i := range p {
+		p[i] = '\n'
+	}
+	return len(p), nil
 }

@@ -22,7 +22,7 @@ func TestAWrongCommandLineSaysWhatWouldBeRight(t *testing.T) {
 		{[]string{"batch", "-jsno", lantern}, "did you mean -json?"},
 		{[]string{"batch", lantern, "-wroking"}, "did you mean -working?"},
 		{[]string{"batch", "-units", "stone", lantern}, "write -units g or -units oz"},
-		{[]string{"batch", lantern, "-units"}, "flag needs an argument"},
+		{[]string{"batch", lantern, "-units"}, "needs a value behind it"},
 		{[]string{"batch", "-json", "-units", "oz", lantern}, "the JSON is always in grams"},
 		{[]string{"check", "-json", lantern}, "is not an option of check"},
 		{[]string{"oils", "olvie"}, "did you mean olive?"},

@@ -28,8 +28,13 @@ func columnFor(unit units.Unit, division units.Mass) column {
 }
 
 // mass prints a mass and adds it to the total.
-func (c *column) mass(m units.Mass) string {
-	text := m.Fixed(c.unit, c.places)
+func (c *column) mass(m units.Mass) string { return c.add(m.Fixed(c.unit, c.places)) }
+
+// massDown prints alkali or a fragrance: rounded down to the scale, it stays so
+// in another unit.
+func (c *column) massDown(m units.Mass) string { return c.add(m.FixedDown(c.unit, c.places)) }
+
+func (c *column) add(text string) string {
 	digits := strings.Replace(text, ".", "", 1)
 	if n, err := strconv.ParseInt(digits, 10, 64); err == nil {
 		c.total += n

@@ -13,6 +13,7 @@ func WriteOils(w io.Writer, oils []soap.Oil) error {
 	var p page
 	p.line("Saponification value in mg KOH/g, iodine value in g of iodine per 100 g.")
 	p.line("Data edition " + soap.DataEdition() + ". How: read in the publication, or recalled (memory).")
+	p.wrap("", "Choice: the middle of the published range; the value of its own fatty acids (profile) where that is lower, but no lower than the low end; computed from the fatty acids where no value is published.")
 	p.line("")
 	p.line(pad("oil", -24) + pad("planned", 9) + pad("range", 15) + pad("iodine", 15) + "  " + "how, choice")
 	for _, oil := range oils {

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"io"
+	"slices"
 	"strings"
 
 	"example.com/lyewright/soap"
@@ -43,13 +44,21 @@ func (s *sheet) title() {
 	s.line("Scales: " + s.division(s.scale) + " for oils, " + s.division(s.small) + " for everything else")
 }
 
-func (s *sheet) division(m units.Mass) string { return m.Text(s.unit, 6) + " " + s.unit.String() }
+// division prints what a scale counts in, in the unit that its maker wrote on
+// it: the one in which it is the shorter number.
+func (s *sheet) division(m units.Mass) string {
+	unit := units.Gram
+	if len(m.Text(units.Ounce, 9)) < len(m.Text(units.Gram, 9)) {
+		unit = units.Ounce
+	}
+	return m.Text(unit, 9) + " " + unit.String()
+}
 
 // findings prints the findings of one severity down to another.
 func (s *sheet) findings(heading string, from, to soap.Severity) {
 	first := true
 	for _, f := range s.b.Findings {
-		if f.Severity > from || f.Severity < to {
+		if f.Severity > from || f.Severity < to || isUnjudged(f) {
 			continue
 		}
 		if first {
@@ -62,7 +71,27 @@ func (s *sheet) findings(heading string, from, to soap.Severity) {
 		}
 		s.wrap(lead, f.Message()+" "+s.cite(f.Source))
 	}
+	if names := s.unjudged(); to == soap.Note && len(names) > 0 {
+		if first {
+			s.heading(heading)
+		}
+		s.wrap("-  ", "Weighed, but not judged (limits, behaviour and own chemistry are not known here): "+strings.Join(names, "; ")+".")
+	}
 }
+
+// unjudged lists what is only weighed: one line of the sheet, where each has a
+// finding of its own.
+func (s *sheet) unjudged() []string {
+	var names []string
+	for _, f := range s.b.Findings {
+		if isUnjudged(f) && !slices.Contains(names, f.Names[0]) {
+			names = append(names, f.Names[0])
+		}
+	}
+	return names
+}
+
+func isUnjudged(f soap.Finding) bool { return strings.HasSuffix(f.Code, "-unjudged") }
 
 // The columns of a line to weigh: box, name, mass, percentage.
 const (
@@ -116,11 +145,11 @@ func (s *sheet) lye() {
 	column := columnFor(s.unit, s.small)
 	s.weigh("Water", column.mass(s.b.Water.Weigh), "")
 	for _, a := range s.b.Alkalis {
-		s.weigh(alkaliName(a.Alkali), column.mass(a.Weigh), a.Purity.Typical.PercentText(2))
+		s.weigh(alkaliName(a.Alkali), column.massDown(a.Weigh), a.Purity.Typical.PercentText(2))
 	}
 	s.total("Lye", column.sum(), "")
-	s.wrap("", "Add the alkali to the water a little at a time, never the water to the alkali: it grows very hot. "+
-		"On skin or in eyes, rinse at once with plenty of running water for 15 minutes or more, and get medical help; do not neutralise on the skin, and do not make anyone vomit who swallowed it.")
+	s.wrap("", "Add the alkali to cold water a little at a time, never the water to the alkali: it grows very hot. "+
+		"On skin or in eyes: rinse at once with plenty of running water for 15 minutes or more, take off splashed clothing and get medical help, for eyes at once; do not neutralise on the skin. Swallowed: get medical help at once, and do not make anyone vomit.")
 	s.line("Lye as mixed: " + s.b.Lye.Concentration.PercentText(2) + " % (alkali as weighed, of the lye)")
 	if s.b.Water.Withheld.Sign() > 0 {
 		s.line("Water held back for carriers: " + s.b.Water.Withheld.Fixed(s.unit, column.places) + " " + s.unit.String())
@@ -128,10 +157,7 @@ func (s *sheet) lye() {
 }
 
 func alkaliName(a soap.Alkali) string {
-	if a == soap.PotassiumHydroxide {
-		return "Potassium hydroxide (KOH)"
-	}
-	return "Sodium hydroxide (NaOH)"
+	return a.Name() + " (" + a.Symbol() + ")"
 }
 
 func (s *sheet) parts() {
@@ -140,6 +166,7 @@ func (s *sheet) parts() {
 	if len(s.b.Parts) > 1 {
 		then = ", then divide the batter"
 	}
+	s.wrap("", "Raw batter burns like lye: keep goggles and gloves on until it is poured and everything is washed.")
 	s.wrap("", "Join oils and lye and stir to a light trace"+then+".")
 	poured := columnFor(s.unit, s.small)
 	for i := range s.b.Parts {
@@ -154,7 +181,11 @@ func (s *sheet) parts() {
 			s.total("Batter, the whole pot", column.mass(p.Batter.Round(s.small, units.Nearest)), "")
 		}
 		for _, a := range p.Additions {
-			s.weigh(a.Name, column.mass(a.Weigh), a.Kind.String())
+			mass := column.mass
+			if a.Kind == soap.Fragrance {
+				mass = column.massDown
+			}
+			s.weigh(a.Name, mass(a.Weigh), a.Kind.String())
 			if c := a.Carrier; c != nil {
 				s.weigh("  in "+carrierName(c), column.mass(c.Weigh), carrierFrom(c))
 			}
@@ -237,7 +268,7 @@ func (s *sheet) composition() {
 		for _, oil := range c.Missing {
 			names = append(names, oil.Name())
 		}
-		s.wrap("", "Iodine value not known: none is published for "+strings.Join(names, "; ")+".")
+		s.wrap("", "Iodine value of the blend not known: none is known of "+strings.Join(names, "; ")+".")
 	}
 	if len(c.Acids) == 0 {
 		return

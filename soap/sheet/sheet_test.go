@@ -1,0 +1,552 @@
+package sheet_test
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"example.com/lyewright/soap"
+	"example.com/lyewright/soap/sheet"
+	"example.com/lyewright/units"
+)
+
+func batchOf(t *testing.T, text string) soap.Batch {
+	t.Helper()
+	f, _, err := soap.ParseFormula([]byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := f.Batch()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+func write(t *testing.T, b soap.Batch, unit units.Unit) string {
+	t.Helper()
+	var page strings.Builder
+	if err := sheet.Write(&page, b, unit); err != nil {
+		t.Fatal(err)
+	}
+	return page.String()
+}
+
+// batches gives the formulas of the testdata, each on several pairs of scales.
+func batches(t *testing.T) map[string]soap.Batch {
+	t.Helper()
+	paths, err := filepath.Glob("../../testdata/formulas/*.json")
+	if err != nil || len(paths) < 6 {
+		t.Fatal(paths, err)
+	}
+	list := map[string]soap.Batch{}
+	for _, path := range paths {
+		text, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, _, err := soap.ParseFormula(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, scales := range [][2]string{{"", ""}, {"1 g", "0.01 g"}, {"0.1 g", "0.1 g"}, {"5 g", "1 g"}, {"0.25 g", "0.5 g"}, {"0.05 oz", "0.01 oz"}, {"1 mg", "1 mg"}, {"3 g", "0.7 g"}} {
+			g := f
+			if scales[0] != "" {
+				g.Scale, g.Small = mass(t, scales[0]), mass(t, scales[1])
+			}
+			b, err := g.Batch()
+			if err != nil {
+				// a promise of a superfat may be out of reach of a coarse scale
+				t.Logf("%s on %v: %v", path, scales, err)
+				continue
+			}
+			list[filepath.Base(path)+" on "+strings.Join(scales[:], ", ")] = b
+		}
+	}
+	if len(list) < 40 {
+		t.Errorf("only %d batches", len(list))
+	}
+	return list
+}
+
+func mass(t *testing.T, text string) units.Mass {
+	t.Helper()
+	m, err := units.ParseMass(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return m
+}
+
+// A row is a line of the sheet with a mass.
+type row struct {
+	box   bool
+	name  string
+	mass  string
+	point int // the column of the decimal point, or of where it would be
+	table int // rows of one table have the same
+}
+
+var massLine = regexp.MustCompile(`^(\[ \] |    )(\S.{45}|  \S.{43}) *([0-9]+(?:\.[0-9]+)?)(?: |$)`)
+
+func rows(page string) []row {
+	var list []row
+	table := 0
+	for line := range strings.Lines(page) {
+		line = strings.TrimSuffix(line, "\n")
+		runes := []rune(line)
+		if fields := strings.Fields(line); len(fields) > 0 && len(runes) > 50 && (fields[0] == "g" || fields[0] == "oz") {
+			table++
+			continue
+		}
+		m := massLine.FindStringSubmatchIndex(line)
+		if m == nil {
+			continue
+		}
+		digits := line[m[6]:m[7]]
+		end := utf8.RuneCountInString(line[:m[7]])
+		point := end
+		if _, decimals, found := strings.Cut(digits, "."); found {
+			point = end - len(decimals) - 1
+		}
+		list = append(list, row{line[m[2]:m[3]] == "[ ] ", strings.TrimSpace(line[m[4]:m[5]]), digits, point, table})
+	}
+	return list
+}
+
+func lastPlace(t *testing.T, digits string) (n int64, places int) {
+	t.Helper()
+	whole, decimals, _ := strings.Cut(digits, ".")
+	n, err := strconv.ParseInt(whole+decimals, 10, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return n, len(decimals)
+}
+
+// Oils, water, alkalis, the batter of each of several parts, additions and
+// carriers: each has one box to tick and the mass of the batch, rounded to the
+// places shown, in the batch's order.
+func TestEveryWeighingHasABoxAndItsMass(t *testing.T) {
+	for name, b := range batches(t) {
+		for _, unit := range []units.Unit{units.Gram, units.Ounce} {
+			type weighing struct {
+				name string
+				mass units.Mass
+				down bool // alkali and fragrances are never made more by a unit
+			}
+			var want []weighing
+			for _, o := range b.Oils {
+				want = append(want, weighing{o.Oil.Name(), o.Weigh, false})
+			}
+			want = append(want, weighing{"Water", b.Water.Weigh, false})
+			for _, a := range b.Alkalis {
+				want = append(want, weighing{map[soap.Alkali]string{soap.SodiumHydroxide: "Sodium hydroxide (NaOH)", soap.PotassiumHydroxide: "Potassium hydroxide (KOH)"}[a.Alkali], a.Weigh, true})
+			}
+			_, small := b.Formula.Scales()
+			for _, p := range b.Parts {
+				if len(b.Parts) > 1 {
+					want = append(want, weighing{"Batter, " + p.Share.PercentText(4) + " % of the pot", p.Batter.Round(small, units.Nearest), false})
+				}
+				for _, a := range p.Additions {
+					want = append(want, weighing{a.Name, a.Weigh, a.Kind == soap.Fragrance})
+					if c := a.Carrier; c != nil {
+						in := c.Name
+						if c.In == soap.InOil {
+							in = c.Oil.Name()
+						}
+						want = append(want, weighing{"in " + in, c.Weigh, false})
+					}
+				}
+			}
+			page := write(t, b, unit)
+			if boxes := strings.Count(page, "[ ]"); boxes != len(want) {
+				t.Errorf("%s in %s: %d boxes for %d weighings", name, unit, boxes, len(want))
+			}
+			i := 0
+			for _, r := range rows(page) {
+				if !r.box {
+					continue
+				}
+				_, places := lastPlace(t, r.mass)
+				if i >= len(want) {
+					t.Fatalf("%s in %s: a line too many, %s", name, unit, r.name)
+				}
+				mass := want[i].mass.Fixed(unit, places)
+				if want[i].down {
+					mass = want[i].mass.FixedDown(unit, places)
+				}
+				if !strings.HasPrefix(want[i].name, strings.TrimSuffix(r.name, "…")) || r.mass != mass {
+					t.Fatalf("%s in %s: line %d is %s, %s; want %v", name, unit, i, r.name, r.mass, want[min(i, len(want)-1)])
+				}
+				i++
+			}
+			if i != len(want) {
+				t.Errorf("%s in %s: %d lines for %d weighings", name, unit, i, len(want))
+			}
+		}
+	}
+}
+
+func TestTotalsAreTheSumOfTheLinesAboveThem(t *testing.T) {
+	totals := 0
+	for name, b := range batches(t) {
+		for _, unit := range []units.Unit{units.Gram, units.Ounce} {
+			var sum, poured int64
+			table := 0
+			for _, r := range rows(write(t, b, unit)) {
+				n, _ := lastPlace(t, r.mass)
+				if r.table != table {
+					table, sum = r.table, 0
+				}
+				switch {
+				case r.box || strings.HasPrefix(r.name, "Batter, the whole pot"):
+					sum += n
+				case r.name == "Poured in all":
+					if n != poured {
+						t.Errorf("%s in %s: poured in all is %d, the parts are %d", name, unit, n, poured)
+					}
+					totals++
+				case r.name == "Oils into the pot" || r.name == "Lye" || r.name == "Poured":
+					if n != sum {
+						t.Errorf("%s in %s: %s is %s, its lines are %d", name, unit, r.name, r.mass, sum)
+					}
+					if r.name == "Poured" {
+						poured += n
+					}
+					sum = 0
+					totals++
+				}
+			}
+		}
+	}
+	if totals < 300 {
+		t.Errorf("only %d totals", totals)
+	}
+}
+
+// In a table to weigh from, the points stand one under the other. What is held
+// back is told below the total of the oils, in the places of the other scale.
+func TestTheMassesOfATableAreAlignedOnThePoint(t *testing.T) {
+	for name, b := range batches(t) {
+		for _, unit := range []units.Unit{units.Gram, units.Ounce} {
+			point, places, table, total := 0, 0, 0, false
+			for _, r := range rows(write(t, b, unit)) {
+				_, p := lastPlace(t, r.mass)
+				switch {
+				case r.table != table:
+					table, point, places, total = r.table, r.point, p, false
+				case total && r.name != "Poured in all":
+				case r.point != point || p != places:
+					t.Errorf("%s in %s: %s, %s is not aligned", name, unit, r.name, r.mass)
+				}
+				total = total || r.name == "Oils into the pot"
+			}
+		}
+	}
+}
+
+// A scale that shows grams shows these very digits.
+func TestOnAGramScaleTheSheetShowsWhatTheScaleShows(t *testing.T) {
+	for name, b := range batches(t) {
+		scale, small := b.Formula.Scales()
+		for _, r := range rows(write(t, b, units.Gram)) {
+			division := small
+			if r.table == 1 {
+				division = scale
+			}
+			if !r.box || len(division.Text(units.Gram, 9)) > len("0.001") {
+				continue // a division of ounces is not a round number of grams
+			}
+			if printed := mass(t, r.mass+" g"); printed.Round(division, units.Nearest) != printed {
+				t.Errorf("%s: %s, %s g is not a multiple of %s", name, r.name, r.mass, division)
+			}
+		}
+	}
+}
+
+// hasAlkali is every sheet: there is no soap without lye.
+func TestEverySheetCarriesTheCautionsBesideTheirSteps(t *testing.T) {
+	for name, b := range batches(t) {
+		page := write(t, b, units.Gram)
+		section := func(from, to string) string {
+			_, after, found := strings.Cut(page, "\n"+from+"\n")
+			text, _, ended := strings.Cut(after, "\n"+to+"\n")
+			if !found || !ended {
+				t.Fatalf("%s: no section from %s to %s", name, from, to)
+			}
+			return strings.Join(strings.Fields(text), " ")
+		}
+		lye := section("LYE", "BATTER AND PARTS")
+		for _, caution := range []string{
+			"Alkali burns skin and can blind", "tight goggles, alkali-proof gloves and long sleeves", "keep children and animals away",
+			"fresh air", "no aluminium", "a little at a time, never the water to the alkali", "grows very hot",
+			"rinse at once with plenty of running water for 15 minutes", "get medical help", "do not neutralise on the skin", "do not make anyone vomit",
+		} {
+			if !strings.Contains(lye, caution) {
+				t.Errorf("%s: beside the lye the sheet does not say %q", name, caution)
+			}
+		}
+		if before, _, _ := strings.Cut(lye, "[ ]"); !strings.Contains(before, "goggles") {
+			t.Errorf("%s: the goggles come after the first weighing of the lye", name)
+		}
+		powder := false
+		for _, p := range b.Parts {
+			for _, a := range p.Additions {
+				powder = powder || a.Kind == soap.Colourant
+			}
+		}
+		if batter := section("BATTER AND PARTS", "HOW SURE THE SUPERFAT IS"); powder != strings.Contains(batter, "wear a dust mask") {
+			t.Errorf("%s: powders %v, dust mask %v", name, powder, !powder)
+		}
+		flat := strings.Join(strings.Fields(page), " ")
+		if !strings.Contains(flat, "Test a bar before it is used or given away") || !strings.Contains(flat, "local rules, come before this sheet") {
+			t.Errorf("%s: the sheet does not say that others come before it", name)
+		}
+		if incomplete := strings.Contains(page, "Not complete: an oil has no range"); incomplete == b.Superfat.Complete {
+			t.Errorf("%s: complete %v, said %v", name, b.Superfat.Complete, !incomplete)
+		}
+	}
+}
+
+// Dangers and warnings, all of them and word for word, before anything is
+// weighed; dangers once more at the end; notes behind the masses.
+func TestWhatIsGraveComesFirstAndDangerLastToo(t *testing.T) {
+	dangers := 0
+	for name, b := range batches(t) {
+		page := write(t, b, units.Gram)
+		before, after, _ := strings.Cut(page, "[ ] ")
+		flatBefore, flatAfter := strings.Join(strings.Fields(before), " "), strings.Join(strings.Fields(after), " ")
+		for _, f := range b.Findings {
+			said := strings.Join(strings.Fields(f.Message()), " ")
+			switch f.Severity {
+			case soap.Danger:
+				dangers++
+				if !strings.Contains(flatBefore, "DANGER "+said) || !strings.Contains(flatAfter, "DANGER "+said) {
+					t.Errorf("%s: %q is not both first and last", name, said)
+				}
+			case soap.Warning:
+				if !strings.Contains(flatBefore, "WARNING "+said) || strings.Contains(flatAfter, said) {
+					t.Errorf("%s: %q is not said before the first mass, once", name, said)
+				}
+			default:
+				behind := flatAfter
+				if strings.HasSuffix(f.Code, "-unjudged") {
+					said = f.Names[0] // all together in one line
+					_, behind, _ = strings.Cut(flatAfter, "Weighed, but not judged")
+				}
+				if strings.Contains(flatBefore, said) || !strings.Contains(behind, said) {
+					t.Errorf("%s: %q does not stand behind the masses", name, said)
+				}
+			}
+		}
+		if end := strings.Index(page, "ONCE MORE"); end >= 0 {
+			rest, _, _ := strings.Cut(page[end:], "\nSOURCES\n")
+			if strings.Contains(rest, "[ ]") || strings.Contains(rest, "WORTH KNOWING") {
+				t.Errorf("%s: something stands behind the last danger", name)
+			}
+		}
+	}
+	if dangers == 0 {
+		t.Error("no batch has a danger")
+	}
+}
+
+func TestNoLineIsWiderThanThePage(t *testing.T) {
+	for _, oil := range soap.Oils() {
+		var page strings.Builder
+		if err := sheet.WriteOil(&page, oil); err != nil {
+			t.Fatal(err)
+		}
+		narrow(t, oil.ID(), page.String())
+	}
+	for name, b := range batches(t) {
+		for _, unit := range []units.Unit{units.Gram, units.Ounce} {
+			page := write(t, b, unit)
+			narrow(t, name, page)
+			var working strings.Builder
+			if err := sheet.WriteWorking(&working, b); err != nil {
+				t.Fatal(err)
+			}
+			narrow(t, name+", working", working.String())
+			// a figure that is missing must leave out its line (of an oil's data it
+			// is said that a publication does not give something)
+			if strings.Contains(page+working.String(), "not given") {
+				t.Errorf("%s: prints a figure that is not given", name)
+			}
+		}
+	}
+}
+
+// narrow checks what holds of every page: at most 78 columns, no blanks at the
+// end of a line, nothing that cannot be printed, nothing without a figure.
+func narrow(t *testing.T, name, page string) {
+	t.Helper()
+	if !utf8.ValidString(page) || !strings.HasSuffix(page, "\n") {
+		t.Errorf("%s: not UTF-8, or no newline at the end", name)
+	}
+	for line := range strings.Lines(page) {
+		line = strings.TrimSuffix(line, "\n")
+		if n := utf8.RuneCountInString(line); n > 78 {
+			t.Errorf("%s: %d columns: %s", name, n, line)
+		}
+		if strings.TrimRight(line, " ") != line || strings.ContainsAny(line, "\t\r\x1b") {
+			t.Errorf("%s: blanks at the end, or a control character: %q", name, line)
+		}
+	}
+	for _, never := range []string{"NaN", "Inf", "%!", "<nil>", "-0.0 ", "\n\n\n"} {
+		if strings.Contains(page, never) {
+			t.Errorf("%s: prints %q", name, never)
+		}
+	}
+}
+
+var key = regexp.MustCompile(`\[(\d+)\]`)
+
+// Every source that is cited is listed, once, and none that is not.
+func TestEverySourceKeyIsListedAtTheFoot(t *testing.T) {
+	check := func(name, page string) {
+		text, foot, found := strings.Cut(page, "\nSOURCES\n")
+		cited, listed := map[string]bool{}, 0
+		for _, m := range key.FindAllStringSubmatch(text, -1) {
+			cited[m[1]] = true
+		}
+		for line := range strings.Lines(foot) {
+			if strings.HasPrefix(line, "[") {
+				listed++
+				if !strings.HasPrefix(line, fmt.Sprintf("[%d]", listed)) || !cited[strconv.Itoa(listed)] {
+					t.Errorf("%s: %q is out of order or not cited", name, line)
+				}
+			}
+		}
+		if listed != len(cited) || found != (listed > 0) {
+			t.Errorf("%s: %d sources listed, %d cited", name, listed, len(cited))
+		}
+	}
+	for name, b := range batches(t) {
+		check(name, write(t, b, units.Gram))
+		var working strings.Builder
+		if err := sheet.WriteWorking(&working, b); err != nil {
+			t.Fatal(err)
+		}
+		check(name+", working", working.String())
+	}
+	for _, oil := range soap.Oils() {
+		var page strings.Builder
+		if err := sheet.WriteOil(&page, oil); err != nil {
+			t.Fatal(err)
+		}
+		check(oil.ID(), page.String())
+	}
+}
+
+// The working can be followed with a pocket calculator: what stands behind the
+// formula gives what is printed as its result.
+func TestTheWorkingComesOutAsPrinted(t *testing.T) {
+	number := func(s string) float64 {
+		v, err := strconv.ParseFloat(s, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+	demand := regexp.MustCompile(`^([0-9.]+) × ([0-9.]+) / 1000$`)
+	alkali := regexp.MustCompile(`^([0-9.]+) × \(1 − ([0-9.]+)\) × ([0-9.]+) × ([0-9.]+) / \(([0-9.]+) × ([0-9.]+)\)$`)
+	part := regexp.MustCompile(`^1 − ([0-9.]+) × ([0-9.]+) / \(([0-9.]+) × \(([0-9.]+) − ([0-9.]+)\) \+ ([0-9.]+)\)$`)
+	followed := 0
+	for name, b := range batches(t) {
+		for _, s := range sheet.Working(b) {
+			digits, _, _ := strings.Cut(s.Result, " ")
+			got, want, slack := number(digits), 0.0, 0.0
+			if m := demand.FindStringSubmatch(s.Figures); m != nil {
+				want, slack = number(m[1])*number(m[2])/1000, 1e-5
+			} else if m := alkali.FindStringSubmatch(s.Figures); m != nil {
+				want = number(m[1]) * (1 - number(m[2])) * number(m[3]) * number(m[4]) / (number(m[5]) * number(m[6]))
+				slack = 2e-5 // the demand is printed to 0.00001 g, and the result is cut
+			} else if m := part.FindStringSubmatch(s.Figures); m != nil {
+				want = 100 * (1 - number(m[1])*number(m[2])/(number(m[3])*(number(m[4])-number(m[5]))+number(m[6])))
+				slack = 2e-4 // of a percent; printed to 0.0001
+			} else if s.Of != "Water" {
+				for term := range strings.SplitSeq(s.Figures, " + ") {
+					want += number(term)
+				}
+				slack = 1e-5 * float64(strings.Count(s.Figures, "+")+2)
+			} else {
+				continue
+			}
+			followed++
+			if d := got - want; d > slack || d < -slack {
+				t.Errorf("%s, %s: %s is %v, printed as %s", name, s.Of, s.Figures, want, s.Result)
+			}
+		}
+	}
+	if followed < 300 {
+		t.Errorf("only %d steps were followed", followed)
+	}
+}
+
+func TestTheErrorOfTheWriterComesBack(t *testing.T) {
+	gone := errors.New("gone")
+	for _, b := range batches(t) {
+		w := failing{gone}
+		if err := sheet.Write(w, b, units.Gram); !errors.Is(err, gone) {
+			t.Errorf("Write: %v", err)
+		}
+		if err := sheet.WriteWorking(w, b); !errors.Is(err, gone) {
+			t.Errorf("WriteWorking: %v", err)
+		}
+		break
+	}
+	if err := sheet.WriteOils(failing{gone}, soap.Oils()); !errors.Is(err, gone) {
+		t.Errorf("WriteOils: %v", err)
+	}
+	if err := sheet.WriteOil(failing{gone}, soap.Oils()[0]); !errors.Is(err, gone) {
+		t.Errorf("WriteOil: %v", err)
+	}
+}
+
+type failing struct{ err error }
+
+func (f failing) Write([]byte) (int, error) { return 0, f.err }
+
+// An own oil brings every choice of a value that a built-in one cannot show.
+func TestAnOilOfOnesOwnIsExplainedInTheWorking(t *testing.T) {
+	b := batchOf(t, `{"formula":"Own oils","oils":[
+		{"oil":"lot-1","name":"Lot one","share":"30 %","saponification":"190"},
+		{"oil":"lot-2","name":"Lot two","share":"30 %","saponification":{"low":"188","high":"194"}},
+		{"oil":"lot-3","name":"Lot three","share":"rest","profile":{"C18:1":"71 %","C16:0":"29 %"}}],
+		"alkali":[{"kind":"sodium-hydroxide","purity":"98 %"}],"superfat":"6 %","water":{"per_alkali":"2"},"size":{"oils":"800 g"}}`)
+	var page bytes.Buffer
+	if err := sheet.WriteWorking(&page, b); err != nil {
+		t.Fatal(err)
+	}
+	flat := strings.Join(strings.Fields(page.String()), " ")
+	for _, said := range []string{
+		"given with the formula, without a range", "given with the formula, from a range of 188 to 194",
+		"computed from its fatty acids; no value is published", "water = alkali × water per alkali", "purity 98 %, one figure",
+	} {
+		if !strings.Contains(flat, said) {
+			t.Errorf("the working does not say %q", said)
+		}
+	}
+	narrow(t, "own oils", page.String())
+}
+
+// Names of any script stay in their column.
+func TestALongNameKeepsItsColumn(t *testing.T) {
+	for _, name := range []string{"Lard from the farm behind the hill, of the autumn lot", strings.Repeat("ä", 100), "x"} {
+		b := batchOf(t, `{"formula":"cups","oils":[{"oil":"lot-1","name":"`+name+`","share":"40 %","saponification":"190"},{"oil":"olive","share":"rest"}],
+			"alkali":[{"kind":"sodium-hydroxide","purity":"98 %"}],"superfat":"6 %","water":{"per_alkali":"2"},"size":{"oils":"800 g"}}`)
+		list := rows(write(t, b, units.Gram))
+		if len(list) < 2 || list[0].point != list[1].point || list[0].mass != "320.0" {
+			t.Errorf("%s: %v", name, list[:min(2, len(list))])
+		}
+	}
+}
