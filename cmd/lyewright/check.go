@@ -79,7 +79,8 @@ func faultCode(f soap.Fault) string {
 		{soap.ErrImpossible, "impossible"},
 		{units.ErrSyntax, "not-a-quantity"},
 		{units.ErrUnit, "wrong-unit"},
-		{units.ErrSize, "out-of-bounds"}, {errUnreadable, "unreadable"},
+		{units.ErrSize, "out-of-bounds"},
+		{errUnreadable, "unreadable"},
 	} {
 		if errors.Is(f, kind.err) {
 			return kind.code
