@@ -98,13 +98,20 @@ type AlkaliLine struct {
 	Saponifies units.Ratio
 }
 
-// purityFloor is the least hydroxide that the European Pharmacopoeia lets pass:
-// 97.0 % total alkali less 2.0 % sodium carbonate counted as hydroxide, 95.5 %
-// (Ph. Eur. 7.0, Sodium hydroxide; read, and worked out).
+// purityFloor is the least hydroxide that the European Pharmacopoeia lets pass,
+// 95.5 %: worked out from 97.0 % total alkali (read in a British Pharmacopoeia
+// text of the monograph, edition not stated) less 2.0 % sodium carbonate (read in
+// Ph. Eur. 7.0) counted as hydroxide.
 func purityFloor() units.Ratio { return thousandths(955) }
 
-func purityFloorSource() cite.Source {
-	return cite.Source{Title: "European Pharmacopoeia", Edition: "7.0", Place: "monograph Sodium hydroxide, total alkali and carbonate limits", How: cite.Read}
+// AssumedPuritySource is the source of the low end that is assumed of sodium
+// hydroxide without a purity.
+func AssumedPuritySource() cite.Source {
+	return cite.Source{
+		Title:   "European Pharmacopoeia, monograph Sodium hydroxide",
+		Edition: "carbonate limit read in 7.0, assay limit in a British Pharmacopoeia text of unstated edition",
+		How:     cite.Computed,
+	}
 }
 
 // assumed reports whether no purity was given.

@@ -9,7 +9,7 @@ import (
 func (c *checker) parts() {
 	parts, list := c.f.Parts, top("parts")
 	if len(parts) > mostParts {
-		c.fault(list, "", "are "+strconv.Itoa(len(parts)), "list at most 50", ErrRange)
+		c.fault(list, "", "are "+strconv.Itoa(len(parts))+" parts", "list at most 50", ErrRange)
 		return
 	}
 	for i := range parts {
@@ -78,6 +78,10 @@ func (c *checker) carrier(t trail, carrier *Carrier) {
 		return
 	case carrier.From > Extra:
 		c.fault(t.at("from"), "", "is not known", "use Usual, FromFormula or Extra", ErrUnknown)
+		return
+	}
+	if carrier.Oil.row != nil && carrier.In != InOil {
+		c.fault(t.at("liquid"), carrier.Oil.ID(), "is an oil, but the carrier is not said to be one", "set In to InOil", ErrConflict)
 		return
 	}
 	if carrier.In == NoLiquid {

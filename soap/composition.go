@@ -29,6 +29,9 @@ func (b Batch) Composition() Composition {
 	for i := range b.Oils {
 		oil, mass := b.Oils[i].Oil, b.Oils[i].Total()
 		from, to := oil.Iodine()
+		if to.Given() {
+			from = from.Or(units.Whole(0)) // an upper limit alone
+		}
 		if !from.Given() || !to.Given() {
 			c.Missing = append(c.Missing, oil)
 		}

@@ -101,7 +101,12 @@ func (j *judge) oilValue(t trail, oil Oil) {
 		return Finding{Code: code, Subject: t.String(), Value: row.saponification.Typical, Unit: "mg KOH/g", Names: []string{row.name}, Source: oil.ValueSource()}
 	}
 	if row.replaced {
-		j.add(value("saponification-replaced"))
+		f := value("saponification-replaced")
+		if built, found := builtIn(row.id); found && built.HasRange() {
+			old := built.Saponification()
+			f.Detail = old.Low.MilligramsPerGramText(1) + " to " + old.High.MilligramsPerGramText(1)
+		}
+		j.add(f)
 	}
 	if row.ranged && row.choice != AsGiven && row.kind != Wax && row.profileValue.Given() {
 		apart := row.middle.Sub(row.profileValue)
@@ -165,10 +170,13 @@ func (j *judge) alkalis() {
 		switch {
 		case j.s.f.Alkalis[i].assumed():
 			f.Code, f.Severity = "purity-assumed", Warning
-			f.Limit, f.Source = purityFloor(), purityFloorSource()
+			f.Limit, f.Source = purityFloor(), AssumedPuritySource()
 			j.add(f)
 		case a.Purity.Single():
 			f.Code, f.Source = "purity-single", cite.Source{How: cite.Given}
+			if a.Purity.Typical.Compare(units.Percent(80)) < 0 {
+				f.Detail = purityLow
+			}
 			j.add(f)
 		}
 		j.coarse(t, a.Alkali.Name(), a.Weighing)

@@ -12,6 +12,7 @@ const (
 	heldBack        = "held-back" // part-superfat-shifted: by oil that went into jugs
 	recalledProfile = "recalled"  // typical-disputed: nobody saw the fatty acids
 	waxAsGiven      = "given"     // wax-reacts-slowly: with a value of the caller's own
+	purityLow       = "low"       // purity-single: below what is sold
 )
 
 // Message is the finding in a sentence, written when asked for. Its wording may
@@ -21,25 +22,32 @@ func (f Finding) Message() string {
 	switch f.Code {
 	case "superfat-likely-negative":
 		if f.Detail == plannedNegative {
-			return name + ": the superfat is planned below zero, and is " + value + " at the low end of what is likely. The bar would burn skin: oil held back for other parts leaves this one too much alkali. Take that carrier extra, or raise the superfat."
+			return name + ": the superfat is planned below zero, and is " + value + " at the low end of what is likely. The bar would burn skin: oil held back for other parts leaves this one too much alkali. Write \"from\": \"extra\" for that carrier, or raise the superfat."
 		}
 		return name + ": the superfat may well be below zero, " + value + " at the low end of what is likely. The bar could burn skin. Raise the superfat, or use oils and alkali with known values."
 	case "free-alkali-worst":
 		return name + ": in the worst case " + value + " of the dry mass is left as free alkali (NaOH); a published limit for bars is " + limit + ". Test a bar before it is used."
 	case "part-superfat-shifted":
 		if f.Detail == heldBack {
-			return name + ": oil held back for carriers moves the planned superfat by " + value + " from the batch's."
+			return name + ": oil held back for carriers takes the planned superfat " + f.figure(units.Whole(0).Sub(f.Value)) + " below the batch's."
 		}
-		return name + ": its own carriers move the planned superfat by " + value + " from the batch's."
+		return name + ": its own carriers take the planned superfat " + value + " above the batch's."
 	case "superfat-unusual":
 		if f.Value.Compare(f.Limit) < 0 {
 			return "A superfat of " + value + " leaves less room for error than is usual (" + limit + " or more)."
+		}
+		if f.Value.Compare(units.Percent(30)) > 0 {
+			return "A superfat of " + value + " is far more than is usual (" + limit + " or less): most of the oil stays oil. A worst case asked for on a coarse scale can lead here."
 		}
 		return "A superfat of " + value + " is more than is usual (" + limit + " or less): a soft bar that may turn rancid."
 	case "purity-assumed":
 		return name + ": no purity is given. It is planned at " + value + ", with " + limit + " as the low end; give the certificate's figures, or titrate the lot."
 	case "purity-single":
-		return name + ": one purity is given, " + value + ", so the worst case leaves the bottle out."
+		low := ""
+		if f.Detail == purityLow {
+			low = " That is unusually low, and the lower it is the more is weighed: check it."
+		}
+		return name + ": one purity is given, " + value + ", and the worst case takes it as exact." + low
 	case "range-missing":
 		return name + ": no range of saponification values is published. " + value + " is taken as exact, and the worst case leaves it out."
 	case "value-computed":
@@ -47,7 +55,11 @@ func (f Finding) Message() string {
 	case "saponification-single":
 		return name + ": the saponification value is given as " + value + " without a range. It is taken as exact, and the worst case leaves it out."
 	case "saponification-replaced":
-		return name + ": the saponification value given, " + value + ", is used in place of the built-in one."
+		old := "one"
+		if f.Detail != "" {
+			old = f.Detail
+		}
+		return name + ": the saponification value given, " + value + ", is used in place of the built-in " + old + "."
 	case "typical-disputed":
 		acids := "the oil's own fatty acids"
 		if f.Detail == recalledProfile {

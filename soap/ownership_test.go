@@ -194,3 +194,72 @@ func TestAShareAtItsLimitIsNotMovedBeyondItByItsNanograms(t *testing.T) {
 		}
 	}
 }
+
+// A wax's esters are no glycerides: a composition says nothing of what it takes
+// up. A fatty acid's composition counts as free acid, 56105 Σ w/M.
+func TestACompositionIsForGlyceridesAndFreeAcids(t *testing.T) {
+	oils := func(id string) string {
+		return `{"oil": "olive", "share": "90 %"}, {"oil": "` + id + `", "share": "rest", "profile": {"C16:0": "50 %", "C18:0": "50 %"}}`
+	}
+	if _, faults := read(t, plainFormula().with("oils", oils("beeswax")).text()); !slices.Equal(paths(faults), []string{"oils[1].profile"}) {
+		t.Errorf("a wax: %v", faults)
+	}
+	f, faults := read(t, plainFormula().with("oils", oils("stearic-acid-50")).text())
+	if faults != nil {
+		t.Fatal(faults)
+	}
+	// 56105 × (0.5/256.430 + 0.5/284.484) = 109.3964 + 98.6084
+	if got := f.Oils[1].Oil.Saponification().Typical.MilligramsPerGramText(3); got != "208.005" {
+		t.Errorf("a fatty acid: %s, want 208.005", got)
+	}
+}
+
+func TestATypedOilIsWhatItSays(t *testing.T) {
+	value := units.Exactly(units.MilligramsPerGram(190))
+	if _, err := (soap.OwnOil{ID: "olive", Saponification: value}).Oil(); !errors.Is(err, soap.ErrConflict) {
+		t.Errorf("an own oil under a built-in id: %v", err)
+	}
+	if _, err := builtIn(t, "olive").WithSaponification(units.Range{}); !errors.Is(err, soap.ErrMissing) {
+		t.Errorf("no value in place of one: %v", err)
+	}
+	all, most := units.Percent(99), units.Percent(95)
+	for _, share := range []soap.AcidShare{{Acid: "C18:1", Low: all, High: most}, {Acid: "C18:1", Low: all}} {
+		if _, err := (soap.OwnOil{ID: "lot", Profile: []soap.AcidShare{share}}).Oil(); err == nil {
+			t.Errorf("%+v is accepted", share)
+		}
+	}
+	f := lanternBars()
+	f.Parts = jugs(lot(t, "lot", 190))
+	f.Parts[0].Additives[0].Carrier.In = soap.NoLiquid
+	if err := f.Check(); !errors.Is(err, soap.ErrConflict) {
+		t.Errorf("an oil that is not said to be the carrier: %v", err)
+	}
+}
+
+func TestAFileThatIsNoObjectIsOneFault(t *testing.T) {
+	for _, text := range []string{"[1, 2]", "7", `"formula"`, "null", " true"} {
+		if _, faults := read(t, text); len(faults) != 1 || !strings.Contains(faults[0].Reason, "where a formula is needed") {
+			t.Errorf("%s: %v", text, faults)
+		}
+	}
+}
+
+func TestASlipOfTheKeyIsSaidWithWhatIsUsual(t *testing.T) {
+	for text, want := range map[string]string{
+		plainFormula().with("oils", `{"oil": "olive", "share": "100 %", "saponification": "290"}`).text(): "in place of the built-in 185 to 196",
+		plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "purity": "57 %"}`).text():            "unusually low",
+		plainFormula().with("superfat", `"87 %"`).text():                                                  "far more than is usual",
+	} {
+		f, faults := read(t, text)
+		if faults != nil {
+			t.Fatal(faults)
+		}
+		b, err := f.Batch()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !slices.ContainsFunc(b.Findings, func(f soap.Finding) bool { return strings.Contains(f.Message(), want) }) {
+			t.Errorf("nothing says %q: %v", want, codes(b.Findings))
+		}
+	}
+}

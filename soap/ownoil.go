@@ -22,7 +22,8 @@ type OwnOil struct {
 
 	// Profile, in place of Saponification, is its composition: the fatty acids
 	// and their shares, 90 % of the acids or more. The value is then computed
-	// as glycerides, less the unsaponifiable matter, and has no range.
+	// as glycerides (on a built-in fatty acid as free acid), less the
+	// unsaponifiable matter, and has no range. A wax has none.
 	Profile []AcidShare
 
 	Unsaponifiables units.Ratio // of the oil, with Profile: 0 % to 100 %
@@ -30,9 +31,15 @@ type OwnOil struct {
 	Density         units.Ratio // g/mL, 0.7 to 1.2
 }
 
-// Oil checks the figures and gives the oil. The error is [Faults], with the
-// keys of a formula file's oil line as paths.
-func (o OwnOil) Oil() (Oil, error) { return o.on("", true) }
+// Oil checks the figures and gives the oil. An id of the built-in table is
+// refused: see [Oil.WithSaponification]. The error is [Faults], with the keys of
+// a formula file's oil line as paths.
+func (o OwnOil) Oil() (Oil, error) {
+	if _, found := builtIn(o.ID); found {
+		return Oil{}, Faults{{Path: "oil", Text: o.ID, Reason: "is the id of a built-in oil", Remedy: "look it up and give it a saponification value, or choose another id", Kind: ErrConflict}}
+	}
+	return o.on("", true)
+}
 
 // WithSaponification gives the oil with a value of the caller's own in place of
 // the built-in one. A range of no width is taken as exact. The error is
@@ -40,6 +47,9 @@ func (o OwnOil) Oil() (Oil, error) { return o.on("", true) }
 func (o Oil) WithSaponification(value units.Range) (Oil, error) {
 	if o.row == nil {
 		return Oil{}, Faults{{Path: "oil", Reason: "is missing", Remedy: "look one up, or bring an own oil", Kind: ErrMissing}}
+	}
+	if !value.Given() {
+		return Oil{}, Faults{{Path: "saponification", Reason: "is missing", Remedy: "give both ends of its range, equal for one figure", Kind: ErrMissing}}
 	}
 	own := OwnOil{ID: o.ID(), Saponification: value}
 	row := *o.row
@@ -118,7 +128,7 @@ func (o OwnOil) apply(row *oilRow) Faults {
 		if unsaponifiables.Compare(units.Whole(1)) > 0 {
 			unsaponifiables = units.Ratio{} // said below
 		}
-		computed := c.profile(o.Profile, unsaponifiables)
+		computed := c.profile(row.kind, o.Profile, unsaponifiables)
 		row.saponification, row.ranged = units.Exactly(computed), false
 		row.profileValue, row.own = computed, slices.Clone(o.Profile)
 		row.choice, row.how = FromProfile, cite.Computed
@@ -182,8 +192,12 @@ func (c *ownChecker) saponification(value units.Range) {
 }
 
 // profile checks a composition and computes the saponification value.
-func (c *ownChecker) profile(acids []AcidShare, unsaponifiables units.Ratio) units.Ratio {
+func (c *ownChecker) profile(kind Kind, acids []AcidShare, unsaponifiables units.Ratio) units.Ratio {
 	before := len(c.faults)
+	if kind == Wax {
+		c.fault("profile", "", "is given for a wax, whose acids say nothing of its esters", "give its saponification value", ErrConflict)
+		return units.Ratio{}
+	}
 	var known []string
 	for _, acid := range FattyAcids() {
 		known = append(known, acid.Symbol)
@@ -201,6 +215,13 @@ func (c *ownChecker) profile(acids []AcidShare, unsaponifiables units.Ratio) uni
 			if acids[j].Acid == share.Acid {
 				c.fault(path, share.Acid, "stands twice", "put both into one", ErrConflict)
 			}
+		}
+		if !share.Low.Given() || !share.High.Given() {
+			c.fault(path, "", "lacks an end of its range", "give Low and High, equal for one figure", ErrMissing)
+			continue
+		}
+		if share.Low.Compare(share.High) > 0 {
+			c.fault(path, "", "is out of order", "let Low be no higher than High", ErrRange)
 		}
 		for _, v := range []units.Ratio{share.Low, share.High} {
 			if !c.between(path, v, units.Whole(0), units.Whole(1), v.PercentText(12)+" %", "0 % and 100 %") {
@@ -222,6 +243,9 @@ func (c *ownChecker) profile(acids []AcidShare, unsaponifiables units.Ratio) uni
 		return units.Ratio{}
 	}
 	value := p.unrounded()
+	if kind == Acid {
+		value = p.AcidValue()
+	}
 	if unsaponifiables.Given() {
 		value = value.Times(unsaponifiables.Rest())
 	}

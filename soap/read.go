@@ -46,6 +46,11 @@ func ParseFormula(text []byte) (Formula, Places, error) {
 		return fail(f)
 	}
 	places.root = &root
+	if root.Kind != strictjson.Object {
+		f := Fault{Reason: "is " + root.Kind.Name() + " where a formula is needed", Remedy: "write {…}, as the help on the formula shows", Kind: ErrFormat}
+		f.Line, f.Column = places.position(root.Offset)
+		return fail(f)
+	}
 	r := reader{places: places}
 	f := r.formula(&spot{node: &root})
 	c := checker{f: &f}

@@ -63,3 +63,12 @@ func TestRemedyForAMissingUnitDoesNotRepeatALongNumber(t *testing.T) {
 		}
 	}
 }
+
+func TestASumOverNothingStopsAtTheEnd(t *testing.T) {
+	sum := units.Sum{}.Plus(units.Grams(1), units.Whole(1))
+	for _, over := range []units.Ratio{{}, units.Whole(0)} {
+		if m := sum.Scale(units.Whole(1), over, units.Nearest); m.Compare(units.Grams(9_223_372_036)) < 0 {
+			t.Errorf("1 g over %v is %v", over, m)
+		}
+	}
+}

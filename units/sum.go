@@ -139,9 +139,13 @@ func (s Sum) longDivision(t Sum) (pico int64, ok bool) {
 	return pico, true
 }
 
-// Scale gives s × times / over as a mass, rounded once, to a nanogram; over
-// must not be zero, and both must be given.
+// Scale gives s × times / over as a mass, rounded once, to a nanogram. Beyond
+// what a Mass holds it stops at that end, and so it does where over is zero or
+// not given.
 func (s Sum) Scale(times, over Ratio, how Rounding) Mass {
+	if over.Sign() == 0 {
+		return saturated(1<<62, 4*int64(s.Sign()*times.Sign()))
+	}
 	a, b := s.decimal().Mul(times.decimal()), over.decimal()
 	places := -int(min(a.Exponent()+9, b.Exponent(), 0))
 	n := divide(roundedAt(a, places+9, Nearest), roundedAt(b, places, Nearest), how)

@@ -106,6 +106,15 @@ func TestALinesFileIsNamedAndNumbered(t *testing.T) {
 	if strings.Count(stdout, "Batch sheet") != 2 || !strings.HasPrefix(stderr, path+":3:1: ") || strings.Count(stderr, "\n") != 1 || status != wrongInput {
 		t.Errorf("as text: exit %d, %q", status, stderr)
 	}
+	// with the column of the fault in its line
+	faulty := strings.Replace(one, `"per_alkali"`, `"per_alkalli"`, 1)
+	if faulty == one {
+		t.Fatal("the formula has changed")
+	}
+	_, stderr, _ = lyewright(one+"\n"+faulty, "batch", "-")
+	if want := fmt.Sprintf("-:2:%d: water.per_alkalli: ", strings.Index(faulty, `"per_alkalli"`)+1); !strings.HasPrefix(stderr, want) {
+		t.Errorf("%q, want %q", stderr, want)
+	}
 	// without -lines it is one file with too much in it
 	if stdout, stderr, status := lyewright("", "batch", path); status != wrongInput || stdout != "" || !strings.Contains(stderr, "one to a line") {
 		t.Errorf("without -lines: exit %d, %q", status, stderr)

@@ -12,9 +12,13 @@ import (
 	"example.com/lyewright/soap"
 )
 
-// How many lines are handed to a worker at a time. One by one, the hand-over
-// costs as much as the work.
-const bundleLines = 64
+// How many lines are handed to a worker at a time, and at how many bytes no more
+// are added. One by one, the hand-over costs as much as the work; by lines
+// alone, long ones would fill the memory.
+const (
+	bundleLines = 64
+	bundleBytes = 64 << 10
+)
 
 // bundle is a run of input lines and what becomes of them.
 type bundle struct {
@@ -80,16 +84,19 @@ func (c *command) stream(name string, input io.Reader, o batchOptions) int {
 func bundles(input io.Reader, hand func(*bundle) bool) error {
 	reader := bufio.NewReaderSize(input, 1<<16)
 	b := &bundle{first: 1, answers: make(chan []answer, 1)}
+	size := 0
 	for {
 		line, err := readLine(reader)
 		if line != nil || err == nil {
 			b.lines = append(b.lines, line)
+			size += len(line)
 		}
-		if full := len(b.lines) == bundleLines || err != nil || reader.Buffered() == 0; full && len(b.lines) > 0 {
+		if full := len(b.lines) == bundleLines || size >= bundleBytes || err != nil || reader.Buffered() == 0; full && len(b.lines) > 0 {
 			if !hand(b) {
 				return nil
 			}
 			b = &bundle{first: b.first + len(b.lines), answers: make(chan []answer, 1)}
+			size = 0
 		}
 		if errors.Is(err, io.EOF) {
 			return nil

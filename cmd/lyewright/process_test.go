@@ -62,12 +62,9 @@ func TestTheProgramEndsWithTheExitStatus(t *testing.T) {
 // Locale and time zone are read when a process starts, so this runs processes.
 func TestTheBytesAreTheSameUnderAnySetting(t *testing.T) {
 	for _, args := range [][]string{
-		{"batch", "-working", formulas + "/benchmark.json"},
+		{"batch", "-working", formulas + "/benchmark.json", formulas + "/wrong/everything-at-once.json"},
 		{"batch", "-json", formulas + "/benchmark.json"},
-		{"check", formulas + "/benchmark.json"},
-		{"batch", formulas + "/wrong/everything-at-once.json"},
 		{"oils"},
-		{"version"},
 	} {
 		plain, _ := process(t, nil, args...).CombinedOutput()
 		if len(plain) == 0 {
@@ -77,7 +74,6 @@ func TestTheBytesAreTheSameUnderAnySetting(t *testing.T) {
 			{"LANG=de_DE.UTF-8", "LC_NUMERIC=de_DE.UTF-8", "TZ=Asia/Kathmandu"},
 			{"LC_ALL=tr_TR.UTF-8", "TZ=America/St_Johns", "NO_COLOR=1"},
 			{"LC_ALL=C", "TERM=xterm-256color", "CLICOLOR_FORCE=1", "FORCE_COLOR=1", "COLUMNS=40"},
-			{"GOMAXPROCS=1", "GOGC=1", "TZ=UTC"},
 		} {
 			if got, _ := process(t, settings, args...).CombinedOutput(); !bytes.Equal(got, plain) {
 				t.Errorf("%v: %v changes what is printed", args, settings)

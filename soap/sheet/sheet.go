@@ -148,7 +148,7 @@ func (s *sheet) lye() {
 		s.weigh(alkaliName(a.Alkali), column.massDown(a.Weigh), a.Purity.Typical.PercentText(2))
 	}
 	s.total("Lye", column.sum(), "")
-	s.wrap("", "Add the alkali to cold water a little at a time, never the water to the alkali: it grows very hot. "+
+	s.wrap("", "Add the alkali to cold water a little at a time, never the water to the alkali: it gets very hot and may boil. "+
 		"On skin or in eyes: rinse at once with plenty of running water for 15 minutes or more, take off splashed clothing and get medical help, for eyes at once; do not neutralise on the skin. Swallowed: get medical help at once, and do not make anyone vomit.")
 	s.line("Lye as mixed: " + s.b.Lye.Concentration.PercentText(2) + " % (alkali as weighed, of the lye)")
 	if s.b.Water.Withheld.Sign() > 0 {
@@ -168,6 +168,9 @@ func (s *sheet) parts() {
 	}
 	s.wrap("", "Raw batter burns like lye: keep goggles and gloves on until it is poured and everything is washed.")
 	s.wrap("", "Join oils and lye and stir to a light trace"+then+".")
+	if s.hasPowders() {
+		s.wrap("", "Weigh powders without raising dust, or wet them first; wear a dust mask where dust cannot be helped.")
+	}
 	poured := columnFor(s.unit, s.small)
 	for i := range s.b.Parts {
 		p := &s.b.Parts[i]
@@ -197,10 +200,6 @@ func (s *sheet) parts() {
 		s.line("")
 		s.total("Poured in all", poured.sum(), "")
 	}
-	if s.hasColourants() {
-		s.line("")
-		s.wrap("", "Weigh powders without raising dust, or wet them first; wear a dust mask where dust cannot be helped.")
-	}
 }
 
 func carrierName(c *soap.CarrierWeighing) string {
@@ -217,10 +216,11 @@ func carrierFrom(c *soap.CarrierWeighing) string {
 	return "extra"
 }
 
-func (s *sheet) hasColourants() bool {
+// hasPowders reports whether something may dust: any addition but a fragrance.
+func (s *sheet) hasPowders() bool {
 	for i := range s.b.Parts {
 		for _, a := range s.b.Parts[i].Additions {
-			if a.Kind == soap.Colourant {
+			if a.Kind != soap.Fragrance {
 				return true
 			}
 		}

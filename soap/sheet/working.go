@@ -31,11 +31,12 @@ func Working(b soap.Batch) []Step {
 		Of: "All oils", Formula: "demand of the batch = the sum of the oils' demands",
 		Figures: strings.Join(w.demands, " + "), Result: grams(w.demand) + " g KOH",
 	})
-	for _, a := range b.Alkalis {
-		w.alkali(a)
+	for i, a := range b.Alkalis {
+		w.alkali(i, a)
 	}
 	w.water()
 	w.pot()
+	w.pure()
 	for i := range b.Parts {
 		w.part(&b.Parts[i])
 	}
@@ -46,6 +47,7 @@ type working struct {
 	b       soap.Batch
 	steps   []Step
 	demand  units.Sum
+	alkalis units.Sum // as KOH
 	demands []string
 }
 
@@ -92,7 +94,7 @@ func because(oil soap.Oil) string {
 	case soap.AtLowEnd:
 		return "the low end of the published range, " + span + ": " + acids + " lies below it"
 	case soap.FromProfile:
-		return "computed from its fatty acids; no value is published"
+		return "computed from its fatty acids; no value is published, or none was given"
 	case soap.AsGiven:
 		if !oil.HasRange() {
 			return "given with the formula, without a range"
@@ -111,18 +113,28 @@ func because(oil soap.Oil) string {
 	}
 }
 
-func (w *working) alkali(a soap.AlkaliWeighing) {
+func (w *working) alkali(i int, a soap.AlkaliWeighing) {
 	purity := "purity " + a.Purity.Typical.PercentText(6) + " %, between " + a.Purity.Low.PercentText(6) + " and " + a.Purity.High.PercentText(6) + " %"
 	if a.Purity.Single() {
 		purity = "purity " + a.Purity.Typical.PercentText(6) + " %, one figure"
 	}
+	sources := []cite.Source{soap.AtomicWeights()}
+	if w.b.Formula.Alkalis[i].Purity.Given() {
+		purity += ", as given"
+	} else {
+		purity += ", assumed: too little alkali is the safe mistake"
+		sources = append(sources, soap.AssumedPuritySource())
+	}
+	if asked := w.b.Formula.Superfat.AtLeast; asked.Given() {
+		purity += "; the superfat is the least plan that keeps " + asked.PercentText(6) + " % in the worst case"
+	}
 	w.add(Step{
 		Of:      alkaliName(a.Alkali),
 		Formula: "mass = demand × (1 − superfat) × share saponified × M / (M of KOH × purity), rounded down",
-		Figures: grams(w.demand) + " × (1 − " + w.b.Superfat.Planned.Text(8) + ") × " + a.Saponifies.Text(6) + " × " + a.Alkali.MolarMass().Text(3) +
+		Figures: grams(w.demand) + " × (1 − " + w.b.Superfat.Planned.Text(8) + ") × " + a.Saponifies.Text(12) + " × " + a.Alkali.MolarMass().Text(3) +
 			" / (" + soap.PotassiumHydroxide.MolarMass().Text(3) + " × " + a.Purity.Typical.Text(8) + ")",
 		Result:  a.Mass.Text(units.Gram, 5) + " g " + a.Alkali.Symbol() + " as weighed",
-		Because: purity, Sources: []cite.Source{soap.AtomicWeights()},
+		Because: purity, Sources: sources,
 	})
 }
 
@@ -166,12 +178,22 @@ func (w *working) pot() {
 	})
 }
 
-func (w *working) part(p *soap.PartBatch) {
-	var alkali, held, own units.Sum
+// pure brings the alkalis to the KOH that would do their work.
+func (w *working) pure() {
+	var figures []string
 	for _, a := range w.b.Alkalis {
 		inKOH := soap.PotassiumHydroxide.MolarMass().Over(a.Alkali.MolarMass())
-		alkali = alkali.Add(a.Hydroxide().Times(inKOH))
+		w.alkalis = w.alkalis.Add(a.Hydroxide().Times(inKOH))
+		figures = append(figures, a.Mass.Text(units.Gram, 5)+" × "+a.Purity.Typical.Text(8)+" × "+soap.PotassiumHydroxide.MolarMass().Text(3)+" / "+a.Alkali.MolarMass().Text(3))
 	}
+	w.add(Step{
+		Of: "Alkali as KOH", Formula: "alkali as KOH = mass × purity × M of KOH / M, all together",
+		Figures: strings.Join(figures, " + "), Result: grams(w.alkalis) + " g KOH",
+	})
+}
+
+func (w *working) part(p *soap.PartBatch) {
+	var held, own units.Sum
 	for _, o := range w.b.Oils {
 		held = held.Plus(o.Withheld, o.Oil.Saponification().Typical)
 	}
@@ -180,11 +202,11 @@ func (w *working) part(p *soap.PartBatch) {
 			own = own.Plus(c.Mass, c.Oil.Saponification().Typical)
 		}
 	}
-	share := p.Share.Text(6)
+	share := p.Share.Text(12)
 	w.add(Step{
 		Of:      "Superfat of " + p.Name,
 		Formula: "1 − share × alkali / (share × (demand − demand of oil held back) + demand of the part's own oil), all as KOH",
-		Figures: "1 − " + share + " × " + grams(alkali) + " / (" + share + " × (" + grams(w.demand) + " − " + grams(held) + ") + " + grams(own) + ")",
+		Figures: "1 − " + share + " × " + grams(w.alkalis) + " / (" + share + " × (" + grams(w.demand) + " − " + grams(held) + ") + " + grams(own) + ")",
 		Result:  p.Superfat.Planned.PercentText(4) + " %",
 	})
 }
