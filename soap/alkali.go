@@ -151,13 +151,18 @@ func (c Certificate) Purity(alkali Alkali) (units.Range, error) {
 	var faults Faults
 	whole, most := units.Whole(1), units.Percent(101)
 	for _, figure := range []struct {
-		path  string
-		value units.Ratio
-		most  units.Ratio
-	}{{"assay_min", c.AssayMin, whole}, {"assay_max", c.AssayMax, most}, {"carbonate_max", c.CarbonateMax, whole}} {
+		path   string
+		value  units.Ratio
+		most   units.Ratio
+		remedy string
+	}{
+		{"assay_min", c.AssayMin, whole, "give the least assay as the certificate does"},
+		{"assay_max", c.AssayMax, most, `give the most as the certificate does, "100 %" where it sets no upper assay`},
+		{"carbonate_max", c.CarbonateMax, whole, "give the most carbonate as the certificate does: an assay counts it as hydroxide"},
+	} {
 		switch {
 		case !figure.value.Given():
-			faults = append(faults, Fault{Path: figure.path, Reason: "is missing", Remedy: `give assay_min, assay_max and carbonate_max as the certificate does; "100 %" where it sets no upper assay`, Kind: ErrMissing})
+			faults = append(faults, Fault{Path: figure.path, Reason: "is missing", Remedy: figure.remedy, Kind: ErrMissing})
 		case figure.value.Sign() < 0 || figure.value.Compare(figure.most) > 0:
 			faults = append(faults, Fault{Path: figure.path, Text: figure.value.PercentText(10) + " %", Reason: "is not between 0 % and " + figure.most.PercentText(0) + " %", Kind: ErrRange})
 		}

@@ -301,8 +301,10 @@ func (r *reader) massOf(s *spot, text string) units.Mass {
 	value, err := units.ParseMass(text)
 	if err != nil {
 		r.parseFault(s, err)
+	} else if value.Sign() == 0 && strings.Trim(text, "0. kmgozlb") != "" {
+		r.fault(s, text, "is less than half a nanogram", "write more, or leave it out", ErrRange)
 	} else if value.Sign() == 0 {
-		r.fault(s, text, "is not above 0 g", "", ErrRange)
+		r.fault(s, text, "is not above 0 g", "write more, or leave it out", ErrRange)
 	}
 	return value
 }

@@ -51,8 +51,9 @@ func (r *reader) load(s *spot) Load {
 		switch {
 		case text == "max":
 			r.fault(s, text, "is not yet known to this version", `write "3 % of oils", "3 % of batter" or a mass`, ErrUnknown)
-		case strings.HasSuffix(text, "%"):
-			r.fault(s, text, "does not say of what it is a percentage", `write "`+text+` of oils" or "`+text+` of batter"`, units.ErrUnit)
+		case strings.Contains(text, "%"):
+			percentage, _, _ := strings.Cut(text, "%")
+			r.fault(s, text, "does not say of what it is a percentage", `write "`+percentage+`% of oils" or "`+percentage+`% of batter"`, units.ErrUnit)
 		default:
 			return Load{Mass: r.massOf(s, text)}
 		}

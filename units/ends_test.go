@@ -72,3 +72,12 @@ func TestASumOverNothingStopsAtTheEnd(t *testing.T) {
 		}
 	}
 }
+
+// 0.05 for 5 %: to put a sign behind it would plan a hundredth.
+func TestAFractionIsNotAskedToBecomeAHundredthOfItself(t *testing.T) {
+	for text, want := range map[string]string{"0.05": `write "5 %"`, "0.99": `write "99 %"`, "0.385": `write "38.5 %"`, "6": `write "6 %"`} {
+		if _, err := units.ParsePercent(text); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%s: %v, want %s", text, err, want)
+		}
+	}
+}

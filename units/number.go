@@ -39,7 +39,13 @@ func split(text string) (number, string, *ParseError) {
 		return fail(ErrSyntax, "is empty", `write a number and its unit, such as "12.5 g"`)
 	}
 	if text[0] == '-' {
-		return fail(ErrSize, "is negative", "write a quantity of zero or more")
+		return fail(ErrSize, "is negative", "write a quantity above zero")
+	}
+	if last := text[len(text)-1]; last == ' ' || last == '\t' {
+		return fail(ErrSyntax, "ends with a space", "leave the space out")
+	}
+	if text[0] == '+' {
+		return fail(ErrSyntax, "begins with a plus", "leave the plus out")
 	}
 	digits, point := 0, -1
 	for digits < len(text) {

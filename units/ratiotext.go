@@ -3,6 +3,7 @@ package units
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"github.com/shopspring/decimal"
 )
@@ -90,6 +91,14 @@ func (n number) ratio(exponent int) Ratio {
 func ratioUnitFault(text, symbol, want, meaning string) *ParseError {
 	fault := &ParseError{Text: text, Kind: ErrUnit}
 	switch _, mass := ParseUnit(symbol); {
+	case symbol == "" && want == "%" && strings.HasPrefix(text, "0."):
+		// Following the number to the letter would plan a hundredth of it.
+		fault.Reason = "is a fraction where a percentage is needed"
+		fault.Remedy = "write it times a hundred"
+		if n, _, bad := split(text); bad == nil {
+			fault.Remedy = "write " + strconv.Quote(n.ratio(0).PercentText(mostDecimals)+" %")
+		}
+		return fault
 	case symbol == "":
 		fault.Reason = "has no unit"
 		fault.Remedy = "write " + Quote(text+" "+want) + " if " + meaning + " is meant"

@@ -33,14 +33,19 @@ func (c *command) batch(args []string) int {
 	if o.unit, ok = units.ParseUnit(unit); !ok || o.unit != units.Gram && o.unit != units.Ounce {
 		return c.usage(unit, "is not a unit for the sheet", "write -units g or -units oz")
 	}
-	if o.json && (o.working || o.unit != units.Gram) {
-		return c.usage("-json", "does not go with -working or -units", "the JSON is always in grams; leave one of them out")
+	if o.json && o.working {
+		return c.usage("-json", "does not go with -working", "the working is text; leave one of them out")
+	}
+	if o.json && o.unit != units.Gram {
+		return c.usage("-json", "does not go with -units", "the JSON is always in grams; leave one of them out")
 	}
 	if len(names) == 1 && !lines {
 		return c.one(names[0], o)
 	}
 	for _, name := range names {
-		status = max(status, c.several(name, lines, o))
+		if status = max(status, c.several(name, lines, o)); c.broken {
+			break
+		}
 	}
 	return status
 }
@@ -90,13 +95,20 @@ func (c *command) several(name string, lines bool, o batchOptions) int {
 		return c.report(refused(soap.Faults{*fault}), name, o)
 	}
 	defer closeRead(file)
+	var input io.Reader = file
+	if name == "-" && !lines {
+		var err error
+		if lines, input, err = peek(file); err != nil {
+			return c.report(refused(soap.Faults{unreadable(err)}), name, o)
+		}
+	}
 	if !lines {
-		return c.report(answerTo(file, o), name, o)
+		return c.report(answerTo(input, o), name, o)
 	}
 	if name == "-" {
 		name = ""
 	}
-	return c.stream(name, file, o)
+	return c.stream(name, input, o)
 }
 
 // report prints one of several answers: in its place on standard output with
@@ -110,7 +122,9 @@ func (c *command) report(a answer, name string, o batchOptions) int {
 		return a.status
 	case a.faults != nil:
 		return c.refuse(name, a)
-	default:
-		return c.print(a.out, a.status)
+	case c.printed:
+		a.out = append([]byte("\n\n"), a.out...) // a sheet stands apart from the one before
 	}
+	c.printed = true
+	return c.print(a.out, a.status)
 }

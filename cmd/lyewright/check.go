@@ -20,7 +20,9 @@ func (c *command) check(args []string) int {
 		return c.usage("", "no formula is named", "name formula files, or - for standard input")
 	}
 	for _, name := range names {
-		status = max(status, c.checkFile(name))
+		if status = max(status, c.checkFile(name)); c.broken {
+			break
+		}
 	}
 	return status
 }

@@ -103,7 +103,7 @@ func TestALinesFileIsNamedAndNumbered(t *testing.T) {
 	}
 	// as text: the sheets on one stream, what is wrong on the other
 	stdout, stderr, status = lyewright("", "batch", "-lines", path)
-	if strings.Count(stdout, "Batch sheet") != 2 || !strings.HasPrefix(stderr, path+":3:1: ") || strings.Count(stderr, "\n") != 1 || status != wrongInput {
+	if strings.Count(stdout, "Batch sheet") != 2 || !strings.HasPrefix(stderr, path+":3:2: ") || strings.Count(stderr, "\n") != 1 || status != wrongInput {
 		t.Errorf("as text: exit %d, %q", status, stderr)
 	}
 	// with the column of the fault in its line

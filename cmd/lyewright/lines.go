@@ -63,15 +63,19 @@ func (c *command) stream(name string, input io.Reader, o batchOptions) int {
 	}
 	status := done
 	out := bufio.NewWriterSize(c.stdout, 1<<16)
-	inner := &command{stdout: out, stderr: c.stderr}
+	inner := &command{stdout: out, stderr: c.stderr, json: c.json, printed: c.printed}
 	for b := range order {
 		for _, a := range <-b.answers {
-			status = max(status, inner.report(a, name, o))
+			if status = max(status, inner.report(a, name, o)); inner.broken {
+				c.broken = true
+				return status
+			}
 		}
 		if err := out.Flush(); err != nil {
 			return c.cannotWrite(err)
 		}
 	}
+	c.printed = inner.printed
 	if readErr != nil {
 		status = max(status, c.refuse(or(name, "-"), refused(soap.Faults{unreadable(readErr)})))
 	}
@@ -125,7 +129,7 @@ func (b *bundle) work(o batchOptions) []answer {
 	answers := make([]answer, 0, len(b.lines))
 	for i, line := range b.lines {
 		if len(bytes.TrimSpace(line)) > 0 {
-			a := answerOf(line, o)
+			a := answerOf(bytes.TrimRight(line, "\r\n"), o)
 			a.line = b.first + i
 			answers = append(answers, a)
 		}

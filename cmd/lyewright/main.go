@@ -57,6 +57,8 @@ type command struct {
 	stdin          io.Reader
 	stdout, stderr io.Writer
 	json           bool
+	printed        bool // a sheet was printed
+	broken         bool // the result cannot be written: nothing more is tried
 }
 
 // print writes a result; the exit status is the given one unless that fails.
@@ -68,6 +70,7 @@ func (c *command) print(result []byte, status int) int {
 }
 
 func (c *command) cannotWrite(err error) int {
+	c.broken = true
 	return c.fail(cannotIO, soap.Fault{Reason: "the result cannot be written: " + err.Error(), Kind: err})
 }
 

@@ -25,6 +25,9 @@ func (c *command) oils(args []string) int {
 			var fault soap.Fault
 			errors.As(err, &fault)
 			fault.Path = ""
+			if !strings.HasPrefix(fault.Remedy, "did you mean") {
+				fault.Remedy = "lyewright oils lists them all"
+			}
 			faults = append(faults, fault)
 			continue
 		}

@@ -18,8 +18,13 @@ func (c *command) parse(flags *flag.FlagSet, args []string) (names []string, sta
 		if arg == "--" {
 			break
 		}
-		c.json = c.json || arg == "-json" || arg == "--json"
+		c.json = c.json || strings.TrimLeft(arg, "-") == "json" || strings.TrimLeft(arg, "-") == "json=true"
 	}
+	defer func() {
+		if json := flags.Lookup("json"); ok && json != nil {
+			c.json = json.Value.String() == "true"
+		}
+	}()
 	for len(args) > 0 {
 		if err := flags.Parse(args); err != nil {
 			if err == flag.ErrHelp {

@@ -15,7 +15,7 @@ func WriteOils(w io.Writer, oils []soap.Oil) error {
 	p.line("Data edition " + soap.DataEdition() + ". How: read in the publication, or recalled (memory).")
 	p.wrap("", "Choice: the middle of the published range; the value of its own fatty acids (profile) where that is lower, but no lower than the low end; computed from the fatty acids where no value is published.")
 	p.line("")
-	p.line(pad("oil", -24) + pad("planned", 9) + pad("range", 15) + pad("iodine", 15) + "  " + "how, choice")
+	p.line(pad("oil", -23) + pad("planned", 8) + pad("range", 15) + pad("iodine", 15) + "  " + "how, choice")
 	for _, oil := range oils {
 		value := oil.Saponification()
 		span, planned := "-", "-"
@@ -26,11 +26,14 @@ func WriteOils(w io.Writer, oils []soap.Oil) error {
 			span = value.Low.MilligramsPerGramText(1) + " to " + value.High.MilligramsPerGramText(1)
 		}
 		low, high := oil.Iodine()
-		choice := "no value: bring one"
+		choice := "bring your own"
 		if value.Typical.Given() {
-			choice = oil.How().String() + ", " + oil.Choice().String()
+			choice = oil.How().String()
+			if oil.Choice() != soap.FromProfile {
+				choice += ", " + oil.Choice().String()
+			}
 		}
-		p.line(pad(oil.ID(), -24) + pad(planned, 9) + pad(span, 15) + pad(ends(low.PercentText(1), high.PercentText(1)), 15) + "  " + choice)
+		p.line(pad(oil.ID(), -23) + pad(planned, 8) + pad(span, 15) + pad(ends(low.PercentText(1), high.PercentText(1)), 15) + "  " + choice)
 	}
 	return p.writeTo(w)
 }

@@ -15,6 +15,7 @@ const width = 78
 // page collects a text, and the sources it cites.
 type page struct {
 	strings.Builder
+	prefix  string // of the keys of its sources
 	sources []string
 }
 
@@ -35,6 +36,20 @@ func (p *page) wrap(lead, text string) {
 	line, used := lead, utf8.RuneCountInString(lead)
 	empty := true
 	for word := range strings.FieldsSeq(text) {
+		for room := width - len(indent); utf8.RuneCountInString(word) > room; { // no space to break at
+			letters := []rune(word)
+			if !empty {
+				p.line(line)
+			} else {
+				indent = strings.Repeat(" ", utf8.RuneCountInString(lead))
+			}
+			start := indent
+			if empty && line == lead {
+				start = lead
+			}
+			p.line(start + string(letters[:room]))
+			line, used, empty, word = indent, len(indent), true, string(letters[room:])
+		}
 		long := utf8.RuneCountInString(word)
 		if !empty && used+1+long > width {
 			p.line(line)
@@ -60,14 +75,14 @@ func (p *page) cite(source cite.Source) string {
 	text := source.String()
 	for i, known := range p.sources {
 		if known == text {
-			return key(i)
+			return p.key(i)
 		}
 	}
 	p.sources = append(p.sources, text)
-	return key(len(p.sources) - 1)
+	return p.key(len(p.sources) - 1)
 }
 
-func key(i int) string { return "[" + strconv.Itoa(i+1) + "]" }
+func (p *page) key(i int) string { return "[" + p.prefix + strconv.Itoa(i+1) + "]" }
 
 // foot lists the sources that were cited.
 func (p *page) foot() {
@@ -76,7 +91,7 @@ func (p *page) foot() {
 	}
 	p.heading("Sources")
 	for i, source := range p.sources {
-		p.wrap(pad(key(i), -5), source)
+		p.wrap(pad(p.key(i)+" ", -5), source)
 	}
 }
 

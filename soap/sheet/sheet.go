@@ -111,8 +111,23 @@ func (s *sheet) weigh(name, mass, rest string) { s.row("[ ] ", name, mass, rest)
 // total prints a line that is not weighed.
 func (s *sheet) total(name, mass, rest string) { s.row("    ", name, mass, rest) }
 
+// row prints a name in its column, over several lines where it is long: two lots
+// must not look alike because their names were cut.
 func (s *sheet) row(box, name, mass, rest string) {
-	s.line(box + pad(shorten(name, nameColumn-1), -nameColumn) + pad(mass, massColumn) + pad(rest, restColumn))
+	letters := []rune(name)
+	for len(letters) >= nameColumn {
+		end := nameColumn - 1
+		for i := end; i > end/2; i-- {
+			if letters[i] == ' ' {
+				end = i + 1
+				break
+			}
+		}
+		end = min(end, nameColumn-1)
+		s.line(box + string(letters[:end]))
+		box, letters = "    ", letters[end:]
+	}
+	s.line(box + pad(string(letters), -nameColumn) + pad(mass, massColumn) + pad(rest, restColumn))
 }
 
 func (s *sheet) oils() {
@@ -176,7 +191,7 @@ func (s *sheet) parts() {
 		p := &s.b.Parts[i]
 		column := columnFor(s.unit, s.small)
 		s.line("")
-		s.line(p.Name)
+		s.wrap("", p.Name)
 		s.header("")
 		if len(s.b.Parts) > 1 {
 			s.weigh("Batter, "+p.Share.PercentText(4)+" % of the pot", column.mass(p.Batter.Round(s.small, units.Nearest)), "")
@@ -255,7 +270,7 @@ func (s *sheet) figure(m units.Mass) string {
 func (s *sheet) outlook(name string, o soap.Outlook) {
 	span := func(low, high units.Ratio) string { return low.PercentFixed(2) + " to " + high.PercentFixed(2) }
 	s.line(pad(shorten(name, 29), -30) + pad(o.Planned.PercentFixed(2), 10) +
-		pad(span(o.LikelyLow, o.LikelyHigh), 18) + pad(span(o.Low, o.High), 18))
+		pad(" "+span(o.LikelyLow, o.LikelyHigh), 18) + pad(" "+span(o.Low, o.High), 18))
 }
 
 func (s *sheet) composition() {

@@ -408,7 +408,7 @@ func narrow(t *testing.T, name, page string) {
 	}
 }
 
-var key = regexp.MustCompile(`\[(\d+)\]`)
+var key = regexp.MustCompile(`\[W?(\d+)\]`)
 
 // Every source that is cited is listed, once, and none that is not.
 func TestEverySourceKeyIsListedAtTheFoot(t *testing.T) {
@@ -421,7 +421,7 @@ func TestEverySourceKeyIsListedAtTheFoot(t *testing.T) {
 		for line := range strings.Lines(foot) {
 			if strings.HasPrefix(line, "[") {
 				listed++
-				if !strings.HasPrefix(line, fmt.Sprintf("[%d]", listed)) || !cited[strconv.Itoa(listed)] {
+				if !strings.HasPrefix(strings.Replace(line, "[W", "[", 1), fmt.Sprintf("[%d]", listed)) || !cited[strconv.Itoa(listed)] {
 					t.Errorf("%s: %q is out of order or not cited", name, line)
 				}
 			}

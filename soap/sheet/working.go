@@ -214,7 +214,7 @@ func (w *working) part(p *soap.PartBatch) {
 // WriteWorking prints the working of a batch as text of 78 columns. The error
 // is the writer's.
 func WriteWorking(w io.Writer, b soap.Batch) error {
-	var p page
+	p := page{prefix: "W"} // printed behind a sheet, which has sources of its own
 	p.heading("Working")
 	p.wrap("", "Masses in g, saponification values in mg KOH per g of oil, M in g/mol. A demand is the KOH that would saponify everything.")
 	formula := ""
