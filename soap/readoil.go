@@ -29,7 +29,7 @@ func (r *reader) oilLine(s *spot) OilLine {
 		Density:         r.density(s.at("density")),
 	}
 	r.lost = r.lost || id == ""
-	meant := func(key string) bool { return slices.Contains(r.meant, s.path()+key) }
+	meant := func(key string) bool { return len(r.meant) > 0 && slices.Contains(r.meant, s.path()+key) }
 	if id == "" || len(r.faults) > before || meant(".saponification") || meant(".profile") {
 		r.unsure(s)
 		return line

@@ -5,7 +5,6 @@ package jsonwrite
 import (
 	"encoding/json"
 	"strconv"
-	"unicode/utf8"
 )
 
 // Writer collects a JSON text.
@@ -77,21 +76,20 @@ func (w *Writer) Bool(key string, b bool) {
 	w.buffer = strconv.AppendBool(w.buffer, b)
 }
 
-// appendText quotes a text. Most need no escapes; the others go through
-// encoding/json, which also escapes <, > and & for use in HTML.
+// appendText quotes a text. Most are plain ASCII without escapes; the others go
+// through encoding/json, which also escapes <, > and & for use in HTML.
 func appendText(dst []byte, text string) []byte {
-	plain := utf8.ValidString(text)
-	for i := 0; plain && i < len(text); i++ {
-		switch c := text[i]; {
-		case c < ' ', c == '"', c == '\\', c == '<', c == '>', c == '&', c == 0xE2: // U+2028 and U+2029 begin with E2
-			plain = false
+	for i := 0; i < len(text); i++ {
+		if c := text[i]; c < ' ' || c >= 0x7F || c == '"' || c == '\\' || c == '<' || c == '>' || c == '&' {
+			return appendEscaped(dst, text)
 		}
 	}
-	if plain {
-		dst = append(dst, '"')
-		dst = append(dst, text...)
-		return append(dst, '"')
-	}
+	dst = append(dst, '"')
+	dst = append(dst, text...)
+	return append(dst, '"')
+}
+
+func appendEscaped(dst []byte, text string) []byte {
 	quoted, err := json.Marshal(text)
 	if err != nil {
 		panic("jsonwrite: a string does not marshal: " + err.Error())

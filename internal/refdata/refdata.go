@@ -12,8 +12,8 @@ import (
 // are separated by one blank line and sorted by id; what stands before the
 // first blank line is the table's header.
 func Stanza(table, key, id string) (stanza string, found bool) {
-	_, body, _ := strings.Cut(table, "\n\n")
-	return find(strings.TrimRight(body, "\n"), "\n\n", key+"\t", id)
+	// The header is a record without the key: it stands before all others.
+	return find(strings.TrimRight(table, "\n"), "\n\n", key+"\t", id)
 }
 
 // Line returns the line of a table whose first field is id. Lines are sorted
@@ -36,7 +36,11 @@ func find(body, separator, prefix, id string) (string, bool) {
 		} else {
 			_, after, _ = strings.Cut(body, separator)
 		}
-		name := strings.TrimPrefix(body[start:], prefix)
+		name, keyed := strings.CutPrefix(body[start:], prefix)
+		if !keyed {
+			body = after
+			continue
+		}
 		if end := strings.IndexAny(name, "\t\n"); end >= 0 {
 			name = name[:end]
 		}
