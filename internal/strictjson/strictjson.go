@@ -222,6 +222,7 @@ func (p *parser) object(node *Node, depth int) *Error {
 	if p.space(); p.byte('}') {
 		return nil
 	}
+	node.Members = make([]Member, 0, 4)
 	for {
 		p.space()
 		member := Member{Offset: p.at}
