@@ -51,3 +51,21 @@ func TestAMillionBlankLinesTakeNoRoom(t *testing.T) {
 		t.Errorf("nothing but blank lines: exit %d", status)
 	}
 }
+
+// A bundle is bounded by its bytes: 64 lines of a mebibyte, several times over,
+// would fill the memory.
+func TestLongLinesDoNotMakeALargeBundle(t *testing.T) {
+	const length, lines = 40_000, 50
+	input := strings.NewReader(strings.Repeat(strings.Repeat("x", length-1)+"\n", lines))
+	got := 0
+	err := bundles(input, func(b *bundle) bool {
+		got += len(b.lines)
+		if size := len(b.lines) * length; size >= bundleBytes+length {
+			t.Errorf("a bundle of %d bytes", size)
+		}
+		return true
+	})
+	if err != nil || got != lines {
+		t.Errorf("%v, %d lines of %d", err, got, lines)
+	}
+}

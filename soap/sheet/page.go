@@ -32,38 +32,36 @@ func (p *page) heading(text string) {
 // wrap writes a text over as many lines as it needs, the first behind a lead,
 // the others indented as far.
 func (p *page) wrap(lead, text string) {
-	indent := strings.Repeat(" ", utf8.RuneCountInString(lead))
-	line, used := lead, utf8.RuneCountInString(lead)
-	empty := true
+	indent := utf8.RuneCountInString(lead)
+	for _, line := range broken(text, width-indent) {
+		p.line(lead + line)
+		lead = strings.Repeat(" ", indent)
+	}
+}
+
+// broken breaks a text into lines of at most so many letters: between words, and
+// inside a word only where it is longer than a line.
+func broken(text string, most int) []string {
+	var lines []string
+	line, used := "", 0
 	for word := range strings.FieldsSeq(text) {
-		for room := width - len(indent); utf8.RuneCountInString(word) > room; { // no space to break at
-			letters := []rune(word)
-			if !empty {
-				p.line(line)
-			} else {
-				indent = strings.Repeat(" ", utf8.RuneCountInString(lead))
-			}
-			start := indent
-			if empty && line == lead {
-				start = lead
-			}
-			p.line(start + string(letters[:room]))
-			line, used, empty, word = indent, len(indent), true, string(letters[room:])
+		letters := []rune(word)
+		if used > 0 && used+1+len(letters) > most {
+			lines = append(lines, line)
+			line, used = "", 0
 		}
-		long := utf8.RuneCountInString(word)
-		if !empty && used+1+long > width {
-			p.line(line)
-			line, used, empty = indent, len(indent), true
+		for len(letters) > most {
+			lines = append(lines, string(letters[:most]))
+			letters = letters[most:]
 		}
-		if !empty {
+		if used > 0 {
 			line += " "
 			used++
 		}
-		line += word
-		used += long
-		empty = false
+		line += string(letters)
+		used += len(letters)
 	}
-	p.line(line)
+	return append(lines, line)
 }
 
 // cite gives the key of a source, listed at the foot of the page; nothing where

@@ -4,6 +4,7 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"example.com/lyewright/soap"
 	"example.com/lyewright/units"
@@ -114,20 +115,15 @@ func (s *sheet) total(name, mass, rest string) { s.row("    ", name, mass, rest)
 // row prints a name in its column, over several lines where it is long: two lots
 // must not look alike because their names were cut.
 func (s *sheet) row(box, name, mass, rest string) {
-	letters := []rune(name)
-	for len(letters) >= nameColumn {
-		end := nameColumn - 1
-		for i := end; i > end/2; i-- {
-			if letters[i] == ' ' {
-				end = i + 1
-				break
-			}
+	if utf8.RuneCountInString(name) >= nameColumn {
+		lines := broken(name, nameColumn-1)
+		for _, line := range lines[:len(lines)-1] {
+			s.line(box + line)
+			box = "    "
 		}
-		end = min(end, nameColumn-1)
-		s.line(box + string(letters[:end]))
-		box, letters = "    ", letters[end:]
+		name = lines[len(lines)-1]
 	}
-	s.line(box + pad(string(letters), -nameColumn) + pad(mass, massColumn) + pad(rest, restColumn))
+	s.line(box + pad(name, -nameColumn) + pad(mass, massColumn) + pad(rest, restColumn))
 }
 
 func (s *sheet) oils() {
