@@ -23,7 +23,7 @@ const (
 func (f Formula) Check() error {
 	c := checker{f: &f}
 	c.check()
-	return c.after(nil, nil).orNil()
+	return c.after(nil, nil).OrNil()
 }
 
 // after adds what the check found to what is said already, but for what rests

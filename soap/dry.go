@@ -1,6 +1,9 @@
 package soap
 
-import "example.com/lyewright/units"
+import (
+	"example.com/lyewright/internal/molar"
+	"example.com/lyewright/units"
+)
 
 // dryPot gives what is left of the pot when all water is gone: oils and pure
 // hydroxide, less the water that free acids form.
@@ -42,5 +45,5 @@ func waterFormed(acid units.Sum) units.Mass {
 	if acid.Sign() == 0 {
 		return units.Mass{}
 	}
-	return acid.Scale(units.Whole(molarWater), units.Whole(molarKOH), units.Nearest)
+	return acid.Scale(units.Whole(molar.Water), units.Whole(molar.KOH), units.Nearest)
 }

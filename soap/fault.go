@@ -1,96 +1,21 @@
 package soap
 
-import (
-	"errors"
-	"strconv"
-	"strings"
-
-	"example.com/lyewright/units"
-)
-
-// Kinds of fault, for errors.Is. A [Fault] wraps one of them or one of the
-// errors of package units.
-var (
-	// ErrUnknown: a name that is not known.
-	ErrUnknown = errors.New("unknown name")
-	// ErrMissing: something that must be given is not.
-	ErrMissing = errors.New("missing")
-	// ErrConflict: things that cannot stand together, or twice.
-	ErrConflict = errors.New("conflict")
-	// ErrRange: a figure outside its bounds, or figures that do not add up.
-	ErrRange = errors.New("outside its bounds")
-	// ErrFormat: a file that is not a formula in form.
-	ErrFormat = errors.New("wrong form")
-	// ErrImpossible: a formula in order that no pot can make.
-	ErrImpossible = errors.New("cannot be made")
-)
+import "example.com/lyewright/units/fault"
 
 // A Fault is one thing that is wrong with a formula: where, what, and what
 // would be right.
-type Fault struct {
-	Path   string // as in the file: "parts[1].colourants[0].carrier.ratio"; empty for the whole
-	Text   string // the offending text; empty where something is missing
-	Reason string // what is wrong with this value: lower case, no full stop
-	Remedy string // what would be right; may be empty
-	Line   int    // from 1; 0 where there is no file
-	Column int    // from 1, in bytes; 0 where there is no file
-	Kind   error  // what errors.Is finds
-}
-
-// Error gives place, path, text, reason and remedy in one line.
-func (f Fault) Error() string {
-	var b strings.Builder
-	if f.Line > 0 {
-		b.WriteString(strconv.Itoa(f.Line) + ":" + strconv.Itoa(f.Column) + ": ")
-	}
-	if f.Path != "" {
-		b.WriteString(f.Path + ": ")
-	}
-	b.WriteString(f.Sentence())
-	return b.String()
-}
-
-// Sentence gives text, reason and remedy, without the place.
-func (f Fault) Sentence() string {
-	s := f.Reason
-	if f.Text != "" {
-		s = units.Quote(f.Text) + " " + s
-	}
-	if f.Remedy != "" {
-		s += "; " + f.Remedy
-	}
-	return s
-}
-
-// Unwrap returns the kind of the fault.
-func (f Fault) Unwrap() error { return f.Kind }
+type Fault = fault.Fault
 
 // Faults are all the things wrong with a formula, in input order. It is the
 // error of a reader, a check and a batch; [errors.As] takes it out.
-type Faults []Fault
+type Faults = fault.Faults
 
-// Error gives one fault a line.
-func (fs Faults) Error() string {
-	lines := make([]string, len(fs))
-	for i, f := range fs {
-		lines[i] = f.Error()
-	}
-	return strings.Join(lines, "\n")
-}
-
-// Unwrap returns the faults one by one.
-func (fs Faults) Unwrap() []error {
-	errs := make([]error, len(fs))
-	for i, f := range fs {
-		errs[i] = f
-	}
-	return errs
-}
-
-// orNil returns the faults as an error, nil when there are none.
-func (fs Faults) orNil() error {
-	if len(fs) == 0 {
-		return nil
-	}
-	return fs
-}
+// Kinds of fault, for errors.Is.
+var (
+	ErrUnknown    = fault.ErrUnknown    // a name that is not known
+	ErrMissing    = fault.ErrMissing    // something that must be given is not
+	ErrConflict   = fault.ErrConflict   // things that cannot stand together, or twice
+	ErrRange      = fault.ErrRange      // a figure outside its bounds, or figures that do not add up
+	ErrFormat     = fault.ErrFormat     // a file that is not a formula in form
+	ErrImpossible = fault.ErrImpossible // a formula in order that no pot can make
+)

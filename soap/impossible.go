@@ -52,11 +52,12 @@ func (s *solved) tooStrong(fault func(path, text, reason, remedy string)) {
 	lye := s.alkali.Add(s.lyeWater)
 	// Each hydroxide fills a part of what the solution can hold, and the parts
 	// add up: Σ hydroxide/(limit/1000) > lye, multiplied out.
-	product := SodiumHydroxide.saturation() * PotassiumHydroxide.saturation()
+	limit := func(a Alkali) int64 { n, d, _ := a.Saturation().Fraction(); return 1000 * n / d }
+	product := limit(SodiumHydroxide) * limit(PotassiumHydroxide)
 	var filled units.Sum
 	for i := range s.alkalis {
 		a := &s.alkalis[i]
-		filled = filled.Add(a.Hydroxide().TimesWhole(1000 * (product / a.Alkali.saturation())))
+		filled = filled.Add(a.Hydroxide().TimesWhole(1000 * (product / limit(a.Alkali))))
 	}
 	if filled.Compare(units.Sum{}.Plus(lye, units.Whole(1)).TimesWhole(product)) <= 0 {
 		return
@@ -64,7 +65,7 @@ func (s *solved) tooStrong(fault func(path, text, reason, remedy string)) {
 	var limits []string
 	for i := range s.alkalis {
 		a := s.alkalis[i].Alkali
-		limits = append(limits, units.MilligramsPerGram(a.saturation()).PercentText(1)+" g "+a.Symbol())
+		limits = append(limits, a.Saturation().PercentText(1)+" g "+a.Symbol())
 	}
 	concentration, _ := s.alkali.Per(lye)
 	fault("water", concentration.PercentText(2)+" %",

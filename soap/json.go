@@ -14,13 +14,6 @@ func (b Batch) MarshalJSON() ([]byte, error) {
 	return w.Bytes(), nil
 }
 
-// MarshalJSON writes the faults as one JSON object of schema error/1.
-func (fs Faults) MarshalJSON() ([]byte, error) {
-	w := jsonWriter{jsonwrite.New()}
-	w.Object("", func() { w.faults(fs) })
-	return w.Bytes(), nil
-}
-
 type jsonWriter struct{ *jsonwrite.Writer }
 
 func (w jsonWriter) mass(key string, m units.Mass)   { w.Number(key, m.Text(units.Gram, 6)) }
@@ -138,23 +131,4 @@ func (w jsonWriter) finding(f *Finding) {
 		w.Text("unit", f.Unit)
 	}
 	w.Text("source", f.Source.String())
-}
-
-func (w jsonWriter) faults(fs Faults) {
-	w.Text("schema", "error/1")
-	w.List("errors", func() {
-		for i := range fs {
-			f := &fs[i]
-			w.Object("", func() {
-				w.Text("path", f.Path)
-				w.Text("text", f.Text)
-				w.Text("reason", f.Reason)
-				w.Text("remedy", f.Remedy)
-				if f.Line > 0 {
-					w.Int("line", f.Line)
-					w.Int("column", f.Column)
-				}
-			})
-		}
-	})
 }

@@ -3,6 +3,8 @@ package soap
 import (
 	"math"
 
+	"example.com/lyewright/internal/molar"
+
 	"example.com/lyewright/units"
 )
 
@@ -123,7 +125,7 @@ func (p *prospect) at(e end) ledger {
 	}
 	for _, a := range p.alkalis {
 		hydroxide := units.Sum{}.Plus((-e).shift(a.Mass, p.small), (-e).pick(a.Purity))
-		alkali = alkali.Add(hydroxide.TimesWhole(a.Alkali.other()))
+		alkali = alkali.Add(hydroxide.TimesWhole(otherMolar(a.Alkali)))
 	}
 	// Of a share n/d the pot and the alkali count n times, the part's own oils d
 	// times: whole numbers keep the sums small.
@@ -134,7 +136,7 @@ func (p *prospect) at(e end) ledger {
 	} else {
 		pot, alkali = pot.Times(p.share), alkali.Times(p.share)
 	}
-	l.alkali, l.demand = alkali, pot.Add(own).TimesWhole(molarNaOH)
+	l.alkali, l.demand = alkali, pot.Add(own).TimesWhole(molar.NaOH)
 	return l
 }
 
@@ -154,7 +156,7 @@ func (l ledger) keeps(floor units.Ratio) bool {
 // freeAlkali gives the alkali that the demand leaves over, as NaOH, of a dry
 // mass.
 func (l ledger) freeAlkali(dry units.Mass) units.Ratio {
-	share, _ := l.alkali.Sub(l.demand).Per(units.Sum{}.Plus(dry, units.Whole(1)).TimesWhole(molarKOH).TimesWhole(l.times))
+	share, _ := l.alkali.Sub(l.demand).Per(units.Sum{}.Plus(dry, units.Whole(1)).TimesWhole(molar.KOH).TimesWhole(l.times))
 	return share
 }
 
@@ -254,7 +256,7 @@ func (d *drawn) grams(share float64) float64 {
 
 // toKOH gives the mass of KOH that does the work of a gram of the hydroxide.
 func (a AlkaliWeighing) toKOH() float64 {
-	return float64(a.Alkali.other()) / molarNaOH
+	return float64(otherMolar(a.Alkali)) / molar.NaOH
 }
 
 func halfWidth(r units.Range) float64 { return (r.High.Float() - r.Low.Float()) / 2 }

@@ -3,6 +3,8 @@ package soap
 import (
 	"strings"
 
+	"example.com/lyewright/internal/molar"
+
 	"example.com/lyewright/internal/refdata"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/cite"
@@ -59,7 +61,7 @@ func (p Profile) unrounded() units.Ratio {
 	if !ok {
 		return units.Ratio{}
 	}
-	return n.Times(thousandths(molarKOH)).Over(glyceride(n))
+	return n.Times(thousandths(molar.KOH)).Over(glyceride(n))
 }
 
 // glyceride gives the mass of the triglycerides of a gram of acids, with n
@@ -75,7 +77,7 @@ func (p Profile) AcidValue() units.Ratio {
 	if !ok {
 		return units.Ratio{}
 	}
-	return n.Times(thousandths(molarKOH)).Round(9, units.Nearest)
+	return n.Times(thousandths(molar.KOH)).Round(9, units.Nearest)
 }
 
 // moles gives the moles of acid in a gram of the acids, the middles scaled to

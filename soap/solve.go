@@ -1,6 +1,9 @@
 package soap
 
-import "example.com/lyewright/units"
+import (
+	"example.com/lyewright/internal/molar"
+	"example.com/lyewright/units"
+)
 
 // solved is a formula with its masses worked out at one planned superfat. It
 // is only arithmetic: what cannot be made is found afterwards.
@@ -131,8 +134,8 @@ func (s *solved) alkaliFactors() []alkaliFactor {
 	for i := range s.f.Alkalis {
 		l := &s.f.Alkalis[i]
 		factors[i] = alkaliFactor{
-			times: s.superfat.Rest().Times(l.Saponifies.Or(units.Whole(1))).Times(units.Whole(l.Alkali.molar())),
-			over:  l.planned().Typical.Times(units.Whole(molarKOH)),
+			times: s.superfat.Rest().Times(l.Saponifies.Or(units.Whole(1))).Times(units.Whole(molarOf(l.Alkali))),
+			over:  l.planned().Typical.Times(units.Whole(molar.KOH)),
 		}
 	}
 	return factors

@@ -1,0 +1,73 @@
+package lye
+
+import (
+	"example.com/lyewright/internal/molar"
+	"example.com/lyewright/internal/nearest"
+	"example.com/lyewright/units"
+	"example.com/lyewright/units/fault"
+)
+
+// Acid is an acid that takes up alkali before any oil does. Its dissociation
+// constants lie so far below the pH of soap that every proton counts. The zero
+// value is none.
+type Acid struct {
+	ID, Name string
+	Protons  int         // that it gives off, each taking up a hydroxide
+	Molar    units.Ratio // in g/mol, that of the crystals with their water
+	Crystal  units.Ratio // mass fraction of crystal water; not given where there is none
+}
+
+// Acids lists the acids that are known, sorted by ID. Their molar masses follow
+// from the atomic weights of [AtomicWeights].
+func Acids() []Acid {
+	const hydrate = molar.CitricAcid + molar.Water
+	one := func(id, name string, mass int64) Acid {
+		return Acid{ID: id, Name: name, Protons: 1, Molar: units.MilligramsPerGram(mass)}
+	}
+	return []Acid{
+		one("acetic-acid", "Acetic acid", molar.AceticAcid),
+		{ID: "citric-acid-anhydrous", Name: "Citric acid, anhydrous", Protons: 3, Molar: units.MilligramsPerGram(molar.CitricAcid)},
+		{ID: "citric-acid-monohydrate", Name: "Citric acid, monohydrate", Protons: 3, Molar: units.MilligramsPerGram(hydrate), Crystal: units.Whole(molar.Water).Over(units.Whole(hydrate))},
+		one("lactic-acid", "Lactic acid", molar.LacticAcid),
+		one("lauric-acid", "Lauric acid", molar.LauricAcid),
+		one("oleic-acid", "Oleic acid", molar.OleicAcid),
+		one("palmitic-acid", "Palmitic acid", molar.PalmiticAcid),
+		one("stearic-acid", "Stearic acid, pure", molar.StearicAcid),
+	}
+}
+
+// LookUpAcid gives an acid by its ID. "citric-acid" is the anhydrous one, the
+// meaning of the name in chemistry. The error is [fault.Faults] and offers the
+// nearest known IDs.
+func LookUpAcid(id string) (Acid, error) {
+	var ids []string
+	for _, a := range Acids() {
+		if a.ID == id || id == "citric-acid" && a.ID == "citric-acid-anhydrous" {
+			return a, nil
+		}
+		ids = append(ids, a.ID)
+	}
+	remedy := nearest.Remedy(id, ids)
+	if remedy == "" {
+		remedy = "name one of the known acids, such as citric-acid-anhydrous or lactic-acid"
+	}
+	return Acid{}, fault.Faults{{Path: "acid", Text: id, Reason: "is not an acid that is known", Remedy: remedy, Kind: fault.ErrUnknown}}
+}
+
+// Neutralises gives the mass of a hydroxide that a gram of the acid takes up:
+// protons × M(hydroxide) / M(acid).
+func (a Acid) Neutralises(alkali Alkali) units.Ratio {
+	return units.Whole(int64(a.Protons) * alkali.milligrams()).Over(units.Whole(1000).Times(a.Molar))
+}
+
+// WaterFormed gives the water that a gram of the acid leaves as it is
+// neutralised: a mole for each proton, and its crystal water.
+func (a Acid) WaterFormed() units.Ratio {
+	formed := units.Whole(int64(a.Protons) * molar.Water).Over(units.Whole(1000).Times(a.Molar))
+	return formed.Add(a.Crystal.Or(units.Whole(0)))
+}
+
+// Equal reports whether two acids are the same.
+func (a Acid) Equal(b Acid) bool {
+	return a.ID == b.ID && a.Protons == b.Protons && a.Molar.Equal(b.Molar)
+}

@@ -1,0 +1,280 @@
+package lye
+
+import (
+	"example.com/lyewright/internal/molar"
+	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
+	"example.com/lyewright/units/fault"
+)
+
+// Heats in J/g and J/(g K). All three are recalled, not read.
+const (
+	capacityOfWater  = 4.19  // liquid
+	capacityOfSodium = 1.49  // solid NaOH; solid KOH, of which no figure is held, counts the same
+	heatOfFusion     = 333.6 // of ice at 0 °C
+)
+
+// Heats of solution at 25 °C, in kJ per mole of hydroxide, given off.
+const (
+	// heatAtFive is that of NaOH in 5 mol of water: NBS Circular 500 (1952), as
+	// tabulated in Koretsky's textbook (read).
+	heatAtFive = 37.761
+	// newerHeat is what the value at infinite dilution of 1982 (NBS tables, Wagman
+	// and others, 44.51; recalled) exceeds that of 1952 (42.87; read) by.
+	newerHeat = 1.64
+	// heatOfPotassium is that of KOH at infinite dilution, the only one published
+	// and the largest: from formation enthalpies in the CRC Handbook (KOH −424.6,
+	// K+ −252.4, OH− −230.0 kJ/mol; read).
+	heatOfPotassium = 57.8
+)
+
+// HeatSource is the source of the heats of solution.
+func HeatSource() cite.Source {
+	return cite.Source{
+		Title: "NBS Circular 500, heats of solution of NaOH", Edition: "1952, as tabulated in Koretsky, Engineering and Chemical Thermodynamics",
+		Place: "-37.761 kJ/mol at 5 mol of water, carried to other strengths by the enthalpy equation of Olsson and others (1997); cautious: 1.64 kJ/mol more, from the NBS tables of 1982, recalled; KOH: CRC Handbook, infinite dilution",
+		How:   cite.Computed,
+	}
+}
+
+// HeatOfSolution says which published heat of solution of NaOH is used. The zero
+// value is Cautious.
+type HeatOfSolution uint8
+
+const (
+	Cautious HeatOfSolution = iota // that of 1982, the larger
+	Older                          // that of 1952
+)
+
+// Portion is a hydroxide as it goes into a lye.
+type Portion struct {
+	Alkali Alkali
+	Mass   units.Mass // as weighed, over 0 g
+
+	// Hydroxide is the mass fraction of hydroxide in it: for a bound take the high
+	// end of the purity. The rest counts as water.
+	Hydroxide units.Ratio
+
+	// Dissolved: the portion is a stock lye, which gives off only the heat of being
+	// thinned. Known of NaOH alone.
+	Dissolved bool
+}
+
+// Mixing is alkali dissolved in water.
+type Mixing struct {
+	Water   units.Mass
+	WaterAt units.Temperature // 0 °C to 100 °C; needed where there is water
+	Ice     units.Mass        // at 0 °C
+	Alkalis []Portion         // one or two: two count as two lyes of one strength
+	Room    units.Temperature // of the alkali, 0 °C to 100 °C; 25 °C where not given
+	Heat    HeatOfSolution
+}
+
+// Heat is how hot a lye gets if no heat is lost: a bound for a caution, not a
+// promise. Real vessels lose heat.
+type Heat struct {
+	Strength units.Ratio                 // of the lye
+	Final    units.Temperature           // the hottest it can be
+	Rise     units.TemperatureDifference // above the water, or above ice alone
+	Boils    units.Temperature           // not given where it is not known
+
+	// Extrapolated: the lye is above 42.5 %, stronger than the heats of solution
+	// that were measured.
+	Extrapolated bool
+}
+
+// Hot reports whether the bound comes within 10 K of boiling; where the boiling
+// temperature is not known, whether it is above 100 °C. limit is what it was held
+// against.
+func (h Heat) Hot() (limit units.Temperature, hot bool) {
+	if h.Boils.Given() {
+		limit = h.Boils.Add(units.Kelvins(-10))
+		return limit, h.Final.Compare(limit) >= 0
+	}
+	limit = units.Celsius(100)
+	return limit, h.Final.Compare(limit) > 0
+}
+
+// reference is the temperature in °C at which heats of solution hold.
+const reference = 25
+
+// Bound gives the hottest that the lye can get. Water, and ice once it is melted,
+// are brought to 25 °C, and the alkali from the room's temperature; there it
+// dissolves, and what heat is left warms the lye, by the enthalpy equation for
+// NaOH, below 25 °C with the heat capacity at 25 °C, and by the heat capacity of
+// Laliberté for KOH. Refused is more ice than the heat can melt, and a lye stronger
+// than dissolves at 20 °C. The error is [fault.Faults].
+func (m Mixing) Bound() (Heat, error) {
+	if faults := m.check(); len(faults) > 0 {
+		return Heat{}, faults
+	}
+	total, hydroxide := m.Water.Add(m.Ice).Grams(), 0.0
+	for i := range m.Alkalis {
+		total += m.Alkalis[i].Mass.Grams()
+		hydroxide += m.Alkalis[i].grams()
+	}
+	strength := hydroxide / total
+	if faults := m.checkStrength(hydroxide, total); len(faults) > 0 {
+		return Heat{}, faults
+	}
+	final, ok := m.warmed(strength, m.heat(strength))
+	if !ok {
+		return Heat{}, fault.Faults{{Path: "ice", Text: m.Ice.String(), Reason: "is more than the heat can melt", Remedy: "take less ice", Kind: fault.ErrImpossible}}
+	}
+	h := Heat{Extrapolated: strength > 0.425}
+	h.Strength, _ = units.RatioOfFloat(strength)
+	h.Final, _ = units.CelsiusOfFloat(final)
+	start := m.WaterAt
+	if m.Water.Sign() == 0 {
+		start = units.Celsius(0)
+	}
+	h.Rise = h.Final.Sub(start)
+	if len(m.Alkalis) == 1 {
+		h.Boils, _ = Solution{Alkali: m.Alkalis[0].Alkali, Strength: h.Strength}.Boils()
+	}
+	return h, nil
+}
+
+// heat gives all the heat above everything at 25 °C, in J.
+func (m Mixing) heat(strength float64) float64 {
+	room := m.Room
+	if !room.Given() {
+		room = units.Celsius(reference)
+	}
+	heat := -float64(m.Ice.Grams() * (heatOfFusion + capacityOfWater*reference))
+	if m.Water.Sign() > 0 {
+		heat += float64(m.Water.Grams() * capacityOfWater * (m.WaterAt.Celsius() - reference))
+	}
+	for i := range m.Alkalis {
+		p := &m.Alkalis[i]
+		capacity := capacityOfSodium
+		given := heatOfPotassium
+		if p.Alkali == SodiumHydroxide {
+			given = solutionHeat(strength)
+			if p.Dissolved {
+				stock := enthalpyOfSodium(p.Hydroxide.Float())
+				capacity = stock.capacity(reference)
+				given -= solutionHeat(p.Hydroxide.Float())
+			} else if m.Heat == Cautious {
+				given += newerHeat
+			}
+		}
+		moles := p.grams() * 1000 / float64(p.Alkali.milligrams())
+		heat += float64(p.Mass.Grams()*capacity*(room.Celsius()-reference)) + float64(moles*given*1000)
+	}
+	return heat
+}
+
+// solutionHeat gives the heat that a mole of NaOH gives off as it dissolves to a
+// lye of a strength at 25 °C, in kJ: the equation's own heat of dilution, anchored
+// on the published value at 5 mol of water.
+func solutionHeat(strength float64) float64 {
+	const anchor = float64(molar.NaOH) / (molar.NaOH + 5*molar.Water)
+	return heatAtFive + perMole(anchor) - perMole(strength)
+}
+
+// perMole gives the enthalpy at 25 °C of the lye that holds a mole of NaOH, less
+// that of its water, in kJ.
+func perMole(strength float64) float64 {
+	lye, water := enthalpyOfSodium(strength), enthalpyOfSodium(0)
+	grams := molar.NaOH / 1000.0
+	return (float64(grams/strength*lye.at(reference)) - float64(grams*(1-strength)/strength*water.at(reference))) / 1000
+}
+
+// warmed gives the temperature in °C at which the lyes hold so much heat above
+// 25 °C; ok is false where that lies below 0 °C.
+func (m Mixing) warmed(strength, heat float64) (celsius float64, ok bool) {
+	sodium := enthalpyOfSodium(strength)
+	atReference := sodium.at(reference)
+	celsius = reference
+	for range 30 { // Newton's method; the heat rises steadily
+		var have, slope float64
+		for i := range m.Alkalis {
+			p := &m.Alkalis[i]
+			grams := p.grams() / strength
+			var held, capacity float64
+			switch {
+			case p.Alkali == PotassiumHydroxide: // Simpson's rule
+				capacity = capacityOfPotassium(strength, celsius)
+				middle := capacityOfPotassium(strength, (celsius+reference)/2)
+				held = (celsius - reference) * (capacityOfPotassium(strength, reference) + 4*middle + capacity) / 6
+			case celsius >= reference:
+				held, capacity = sodium.at(celsius)-atReference, sodium.capacity(celsius)
+			default:
+				capacity = sodium.capacity(reference)
+				held = (celsius - reference) * capacity
+			}
+			have += float64(grams * held)
+			slope += float64(grams * capacity)
+		}
+		step := (heat - have) / slope
+		celsius += step
+		if step < 1e-9 && step > -1e-9 {
+			break
+		}
+	}
+	return celsius, celsius >= 0
+}
+
+// grams gives the hydroxide of the portion.
+func (p *Portion) grams() float64 { return p.Mass.Grams() * p.Hydroxide.Float() }
+
+func (m Mixing) check() fault.Faults {
+	var faults fault.Faults
+	for _, mass := range []struct {
+		path string
+		mass units.Mass
+	}{{"water", m.Water}, {"ice", m.Ice}} {
+		if mass.mass.Sign() < 0 {
+			faults.Add(mass.path, mass.mass.String(), "is negative", "", fault.ErrRange)
+		}
+	}
+	if m.Water.Sign() == 0 && m.Ice.Sign() == 0 {
+		faults.Add("water", "", "is missing", `give the mass of the water, such as "200 g"`, fault.ErrMissing)
+	}
+	faults = checkTemperature(faults, "water_temperature", m.WaterAt, m.Water.Sign() > 0)
+	faults = checkTemperature(faults, "room", m.Room, false)
+	if m.Heat > Older {
+		faults.Add("heat", "", "is not known", "use Cautious or Older", fault.ErrUnknown)
+	}
+	if len(m.Alkalis) == 0 || len(m.Alkalis) > 2 {
+		faults.Add("alkali_mass", "", "is missing", "give one alkali, or two", fault.ErrMissing)
+	}
+	for i := range m.Alkalis {
+		faults = m.Alkalis[i].check(faults)
+	}
+	return faults
+}
+
+func (p *Portion) check(faults fault.Faults) fault.Faults {
+	faults = checkAlkali(faults, p.Alkali)
+	switch {
+	case p.Mass.Sign() == 0:
+		faults.Add("alkali_mass", "", "is missing", `give the mass of the alkali, such as "100 g"`, fault.ErrMissing)
+	case p.Mass.Sign() < 0:
+		faults.Add("alkali_mass", p.Mass.String(), "is not above 0 g", "", fault.ErrRange)
+	}
+	switch {
+	case !p.Hydroxide.Given():
+		faults.Add("purity", "", "is missing", `give the mass fraction of hydroxide, such as "98 %"`, fault.ErrMissing)
+	case p.Hydroxide.Sign() <= 0 || p.Hydroxide.Compare(units.Whole(1)) > 0:
+		faults.Add("purity", percentText(p.Hydroxide), "is not above 0 % and up to 100 %", "", fault.ErrRange)
+	case p.Dissolved && p.Alkali == PotassiumHydroxide:
+		faults.Add("alkali", p.Alkali.String(), "gives off a heat of thinning that is not held", "dissolve it dry, or leave the heat out", fault.ErrImpossible)
+	}
+	return faults
+}
+
+// checkStrength refuses a lye that would not dissolve at 20 °C: hydroxides fill
+// parts of what the solution can hold, and the parts add up.
+func (m Mixing) checkStrength(hydroxide, total float64) fault.Faults {
+	filled := 0.0
+	for i := range m.Alkalis {
+		filled += m.Alkalis[i].grams() / m.Alkalis[i].Alkali.Saturation().Float()
+	}
+	if filled <= total {
+		return nil
+	}
+	strength, _ := units.RatioOfFloat(hydroxide / total)
+	return fault.Faults{{Path: "alkali_mass", Text: strength.PercentText(2) + " %", Reason: "of hydroxide is stronger than dissolves at 20 °C", Remedy: "take more water", Kind: fault.ErrImpossible}}
+}

@@ -1,0 +1,85 @@
+package lye
+
+import (
+	"example.com/lyewright/units"
+	"example.com/lyewright/units/fault"
+)
+
+// Stock is a lye made ahead, of known strength, that is weighed in place of dry
+// alkali.
+type Stock struct {
+	Alkali   Alkali
+	Strength units.Ratio // mass fraction of hydroxide: over 0 %, up to what dissolves at 20 °C
+}
+
+// Make gives what to weigh for so much of the stock: alkali of a purity, rounded
+// down, and the water that makes up the mass. The error is [fault.Faults].
+func (s Stock) Make(mass units.Mass, purity units.Ratio) (alkali, water units.Mass, err error) {
+	faults := s.check()
+	checkMass(&faults, "make", mass)
+	switch {
+	case !purity.Given():
+		faults.Add("purity", "", "is missing", `give the hydroxide in what is weighed, such as "98 %"`, fault.ErrMissing)
+	case purity.Sign() <= 0 || purity.Compare(units.Whole(1)) > 0:
+		faults.Add("purity", percentText(purity), "is not above 0 % and up to 100 %", "", fault.ErrRange)
+	case len(faults) == 0 && purity.Compare(s.Strength) < 0:
+		faults.Add("purity", percentText(purity), "is below the strength asked for", "an alkali cannot make a stronger lye than it is pure", fault.ErrImpossible)
+	}
+	if len(faults) > 0 {
+		return units.Mass{}, units.Mass{}, faults
+	}
+	alkali = units.Sum{}.Plus(mass, s.Strength).Scale(units.Whole(1), purity, units.Down)
+	return alkali, mass.Sub(alkali), nil
+}
+
+// For gives the stock that holds so much pure hydroxide, rounded down, and the
+// water that thins it to a lye of a lower strength. A stock weaker than the lye is
+// refused. The error is [fault.Faults].
+func (s Stock) For(hydroxide units.Mass, lye units.Ratio) (stock, water units.Mass, err error) {
+	faults := s.check()
+	checkMass(&faults, "hydroxide", hydroxide)
+	switch {
+	case !lye.Given():
+		faults.Add("lye", "", "is missing", `give the strength of the lye, such as "33 %"`, fault.ErrMissing)
+	case lye.Sign() <= 0:
+		faults.Add("lye", percentText(lye), "is not above 0 %", "", fault.ErrRange)
+	case len(faults) == 0 && lye.Compare(s.Strength) > 0:
+		faults.Add("strength", percentText(s.Strength), "is weaker than the lye asked for, "+percentText(lye), "ask for a weaker lye, or take a stronger stock", fault.ErrImpossible)
+	}
+	if len(faults) > 0 {
+		return units.Mass{}, units.Mass{}, faults
+	}
+	one := units.Whole(1)
+	held := units.Sum{}.Plus(hydroxide, one)
+	stock = held.Scale(one, s.Strength, units.Down)
+	water = held.Scale(one, lye, units.Nearest).Sub(stock)
+	return stock, max0(water), nil
+}
+
+// max0 keeps the nanogram of two roundings from becoming less than nothing.
+func max0(m units.Mass) units.Mass {
+	if m.Sign() < 0 {
+		return units.Mass{}
+	}
+	return m
+}
+
+func checkMass(faults *fault.Faults, path string, mass units.Mass) {
+	switch {
+	case mass.Sign() == 0:
+		faults.Add(path, "", "is missing", `give a mass, such as "500 g"`, fault.ErrMissing)
+	case mass.Sign() < 0:
+		faults.Add(path, mass.String(), "is not above 0 g", "", fault.ErrRange)
+	}
+}
+
+func (s Stock) check() fault.Faults {
+	faults := checkAlkali(nil, s.Alkali)
+	switch {
+	case !s.Strength.Given():
+		faults.Add("strength", "", "is missing", `give the stock's mass fraction of hydroxide, such as "50 %"`, fault.ErrMissing)
+	case s.Strength.Sign() <= 0 || s.Alkali.known() && s.Strength.Compare(s.Alkali.Saturation()) > 0:
+		faults.Add("strength", percentText(s.Strength), "is not above 0 % and up to what dissolves at 20 °C, "+percentText(s.Alkali.Saturation()), "make it weaker", fault.ErrRange)
+	}
+	return faults
+}

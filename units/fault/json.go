@@ -1,0 +1,27 @@
+package fault
+
+import "example.com/lyewright/internal/jsonwrite"
+
+// MarshalJSON writes the faults as one JSON object of schema error/1.
+func (fs Faults) MarshalJSON() ([]byte, error) {
+	w := jsonwrite.New()
+	w.Object("", func() {
+		w.Text("schema", "error/1")
+		w.List("errors", func() {
+			for i := range fs {
+				f := &fs[i]
+				w.Object("", func() {
+					w.Text("path", f.Path)
+					w.Text("text", f.Text)
+					w.Text("reason", f.Reason)
+					w.Text("remedy", f.Remedy)
+					if f.Line > 0 {
+						w.Int("line", f.Line)
+						w.Int("column", f.Column)
+					}
+				})
+			}
+		})
+	})
+	return w.Bytes(), nil
+}
