@@ -66,8 +66,3 @@ func (a Acid) WaterFormed() units.Ratio {
 	formed := units.Whole(int64(a.Protons) * molar.Water).Over(units.Whole(1000).Times(a.Molar))
 	return formed.Add(a.Crystal.Or(units.Whole(0)))
 }
-
-// Equal reports whether two acids are the same.
-func (a Acid) Equal(b Acid) bool {
-	return a.ID == b.ID && a.Protons == b.Protons && a.Molar.Equal(b.Molar)
-}
