@@ -43,6 +43,15 @@ type AlkaliLine struct {
 	// alone, and means planned at 100 %, and from 95.5 % up.
 	Purity units.Range
 
+	// PuritySource says where the purity comes from, such as a [lye.Grade]; the zero
+	// value: from the caller.
+	PuritySource cite.Source
+
+	// Stock, in place of Purity, says that a stock lye is weighed: its strength, the
+	// mass fraction of hydroxide in it, over 0 % and up to what dissolves at 20 °C.
+	// The alkali's mass is then that of pure hydroxide.
+	Stock units.Range
+
 	// Saponifies is the share of the saponification that this alkali does,
 	// over 0 % and below 100 %. Given with two alkalis, left out with one.
 	Saponifies units.Ratio
@@ -64,16 +73,24 @@ func AssumedPuritySource() cite.Source {
 	}
 }
 
-// assumed reports whether no purity was given.
+// assumed reports whether no purity was given, where one is needed.
 func (line AlkaliLine) assumed() bool {
-	return !line.Purity.Low.Given() && !line.Purity.Typical.Given() && !line.Purity.High.Given()
+	return !line.stocked() && !line.Purity.Low.Given() && !line.Purity.Typical.Given() && !line.Purity.High.Given()
 }
 
 // planned gives the purity to reckon with: too little alkali is the safe
 // mistake, so a purity that was not given is planned at its high end.
 func (line AlkaliLine) planned() units.Range {
+	if line.stocked() {
+		return units.Exactly(units.Whole(1))
+	}
 	if line.assumed() {
 		return units.Range{Low: purityFloor(), Typical: units.Whole(1), High: units.Whole(1)}
 	}
 	return units.Range{Low: line.Purity.Low, Typical: line.Purity.Plan(), High: line.Purity.High}
+}
+
+// stocked reports whether a stock lye is weighed.
+func (line AlkaliLine) stocked() bool {
+	return line.Stock.Low.Given() || line.Stock.Typical.Given() || line.Stock.High.Given()
 }

@@ -1,6 +1,10 @@
 package soap
 
-import "example.com/lyewright/units"
+import (
+	"example.com/lyewright/soap/lye"
+	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
+)
 
 // Batch is what to weigh and what it will be: the answer to a [Formula]. It is
 // plain data, computed once, and its caller's own.
@@ -10,6 +14,8 @@ type Batch struct {
 	Oils    []OilWeighing
 	Alkalis []AlkaliWeighing
 	Water   WaterWeighing
+	Liquids []LiquidWeighing
+	Acids   []AcidWeighing
 	Lye     Lye
 
 	OilsTotal units.Mass // all the formula's oils, held back or not: the base of "of oils"
@@ -19,7 +25,8 @@ type Batch struct {
 
 	Superfat Outlook // of the batch, every oil counted as one weighing
 	Parts    []PartBatch
-	Findings []Finding // most severe first, then in input order
+	Weighed  *Reckoning // what the real weighings come to; nil where there are none
+	Findings []Finding  // most severe first, then in input order
 }
 
 // Weighing is a mass to weigh: as worked out, and as a scale can show it.
@@ -42,8 +49,37 @@ func (o OilWeighing) Total() units.Mass { return o.Mass.Add(o.Withheld) }
 type AlkaliWeighing struct {
 	Alkali     Alkali
 	Purity     units.Range // of hydroxide in what is weighed; Typical is what was planned with
+	Source     cite.Source // of the purity; the zero value: from the caller
 	Saponifies units.Ratio // the share of the saponification it does
+	Weighing               // of a stock lye: the pure hydroxide in it, not weighed
+
+	// Stock is the stock lye that is weighed in place of dry alkali, and Strength the
+	// hydroxide in it; zero and not given where the alkali is dry.
+	Stock    Weighing
+	Strength units.Range
+}
+
+// ToWeigh gives what is weighed, the stock lye or the dry alkali, and the mass
+// fraction of hydroxide in it.
+func (a AlkaliWeighing) ToWeigh() (Weighing, units.Range) {
+	if a.Strength.Given() {
+		return a.Stock, a.Strength
+	}
+	return a.Weighing, a.Purity
+}
+
+// LiquidWeighing is a liquid other than water, as it goes into the batch.
+type LiquidWeighing struct {
+	Name string
 	Weighing
+	Water units.Mass // in it
+}
+
+// AcidWeighing is an acid as it goes into the batch.
+type AcidWeighing struct {
+	Acid     lye.Acid
+	Weighing            // as bought
+	Takes    units.Mass // the alkali it takes up, as the first of the formula's alkalis, pure
 }
 
 // Hydroxide is the pure hydroxide in what is weighed, at the planned purity.
@@ -53,16 +89,29 @@ func (a AlkaliWeighing) Hydroxide() units.Sum {
 
 // WaterWeighing is the water that goes into the lye.
 type WaterWeighing struct {
-	Asked    units.Mass // by the formula's rule
-	Weighing            // into the lye
+	Asked    units.Mass // by the formula's rule: here, in stock, liquids and acids, and held back
+	Weighing            // into the lye, still to add to stock and liquids
 	Withheld units.Mass // held back for carriers
 }
 
-// Lye is the lye as mixed.
+// Lye is the lye as mixed: the alkali (of a stock its hydroxide) and all the water
+// it is mixed in, that of stock and liquids included.
 type Lye struct {
 	Mass           units.Mass
 	Concentration  units.Ratio // alkali as weighed over the lye
 	WaterPerAlkali units.Ratio // lye water over alkali as weighed
+	Strength       units.Ratio // hydroxide over the lye, at the planned purity
+
+	// Volume is that at the formula's lye temperature; ok is false where that is not
+	// given, above 50 %, and with liquids other than water.
+	Volume      units.Volume
+	VolumeKnown bool
+	// Crystallises is where the lye begins to freeze or crystallise; not given where
+	// it is not known: see [lye.Solution.Crystallises].
+	Crystallises units.Temperature
+	// Heat is how hot the lye gets if no heat is lost: a bound. The zero value where
+	// no water temperature is given, or the heat is not known.
+	Heat lye.Heat
 }
 
 // Outlook is how sure a superfat is. Planned holds at typical values. Low and

@@ -64,6 +64,9 @@ func (c *checker) check() {
 	c.size()
 	c.scales()
 	c.parts()
+	c.acids()
+	c.temperatures()
+	c.weighed()
 }
 
 // name checks a name that is needed.

@@ -23,7 +23,11 @@ func (c *checker) alkalis() {
 		} else if i == 1 && lines[0].Alkali == l.Alkali {
 			c.fault(t.at("kind"), l.Alkali.String(), "stands twice", "put both into one line", ErrConflict, "alkali[].kind")
 		}
-		c.purity(t.at("purity"), l)
+		if l.stocked() {
+			c.stock(t.at("stock"), l)
+		} else {
+			c.purity(t.at("purity"), l)
+		}
 		switch {
 		case len(lines) == 1 && l.Saponifies.Given():
 			c.fault(t.at("saponifies"), percentText(l.Saponifies), "is given although there is one alkali", "leave it out", ErrConflict)
@@ -52,7 +56,7 @@ func (c *checker) purity(t trail, l *AlkaliLine) {
 	case purity.High.Compare(units.Whole(1)) > 0:
 		c.fault(t, percentText(purity.High), "is above 100 %", "an assay above 100 % counts carbonate as hydroxide: use the certificate form", ErrRange)
 	case purity.Low.Compare(units.Percent(50)) < 0:
-		c.fault(t, percentText(purity.Low), "is below 50 % of hydroxide", "that is a stock lye, not an alkali to weigh dry; stock lye is not yet known to this version", ErrRange)
+		c.fault(t, percentText(purity.Low), "is below 50 % of hydroxide", "a stock lye is given by its strength, as \"stock\": {\"strength\": \"49.6 %\"}", ErrRange)
 	case !purity.Ordered():
 		c.fault(t, "", "is out of order", "let low, typical and high rise, or stay equal", ErrRange)
 	}
@@ -89,6 +93,7 @@ func (c *checker) superfat() {
 
 func (c *checker) water() {
 	w, t := c.f.Water, top("water")
+	c.liquids(t.at("liquids"))
 	if !c.exactlyOne(t, "give one of lye_concentration, per_alkali and per_oils",
 		w.LyeConcentration.Given(), w.PerAlkali.Given(), w.PerOils.Given()) {
 		return

@@ -3,6 +3,7 @@ package soap
 import (
 	"strconv"
 
+	"example.com/lyewright/internal/molar"
 	"example.com/lyewright/units"
 )
 
@@ -36,6 +37,13 @@ func (f Formula) Batch() (Batch, error) {
 	if faults := s.judge(&b); len(faults) > 0 {
 		return Batch{}, faults
 	}
+	if f.Weighed.Stage != NotWeighed {
+		reckoning, faults := s.reckon(&b)
+		if len(faults) > 0 {
+			return Batch{}, faults
+		}
+		b.Weighed = reckoning
+	}
 	b.Findings = findings(s, &b)
 	return b, nil
 }
@@ -49,10 +57,9 @@ func (s *solved) batch() Batch {
 		Alkalis: s.alkalis,
 		Water: WaterWeighing{
 			Asked:    s.waterAsked,
-			Weighing: weighed(s.lyeWater, small, units.Nearest),
+			Weighing: weighed(s.waterAdd, small, units.Nearest),
 			Withheld: s.waterHeld,
 		},
-		Lye:       Lye{Mass: s.alkali.Add(s.lyeWater)},
 		OilsTotal: s.oilTotal,
 		Batter:    s.pot,
 		Parts:     make([]PartBatch, len(s.parts)),
@@ -65,17 +72,44 @@ func (s *solved) batch() Batch {
 		}
 	}
 	for i := range b.Alkalis {
-		b.Alkalis[i].Weighing = weighed(b.Alkalis[i].Mass, small, units.Down)
+		if a := &b.Alkalis[i]; a.Strength.Given() {
+			a.Stock = weighed(a.Stock.Mass, small, units.Down)
+		} else {
+			a.Weighing = weighed(a.Mass, small, units.Down)
+		}
 	}
-	b.Lye.Concentration, _ = s.alkali.Per(b.Lye.Mass)
-	b.Lye.WaterPerAlkali, _ = s.lyeWater.Per(s.alkali)
-	dry := units.Apportion(s.dryPot(), s.shares)
+	for i := range s.liquids {
+		l := &s.liquids[i]
+		b.Liquids = append(b.Liquids, LiquidWeighing{Name: l.line.Name, Weighing: weighed(l.mass, small, units.Nearest), Water: l.water})
+	}
+	for i := range s.acids {
+		a := &s.acids[i]
+		takes := a.koh.Scale(units.Whole(molarOf(s.alkalis[0].Alkali)), units.Whole(molar.KOH), units.Nearest)
+		b.Acids = append(b.Acids, AcidWeighing{Acid: a.line.Acid, Weighing: weighed(a.mass, small, units.Nearest), Takes: takes})
+	}
+	b.Lye = s.lye()
+	dryPot := s.dryPot()
+	dry := s.divided(dryPot)
+	b.Poured, b.Dry = s.pot, dryPot
 	for i := range s.parts {
 		b.Parts[i] = s.part(i, small, dry[i])
-		b.Poured = b.Poured.Add(b.Parts[i].Poured)
-		b.Dry = b.Dry.Add(b.Parts[i].Dry)
+		b.Poured = b.Poured.Add(b.Parts[i].Poured.Sub(b.Parts[i].Batter))
+		b.Dry = b.Dry.Add(b.Parts[i].Dry.Sub(dry[i]))
 	}
 	return b
+}
+
+// divided gives each part's share of what is in the pot. As planned the parts add up
+// to it; as weighed each part is what it is.
+func (s *solved) divided(pot units.Mass) []units.Mass {
+	if s.read == nil {
+		return units.Apportion(pot, s.shares)
+	}
+	parts := make([]units.Mass, len(s.shares))
+	for i, share := range s.shares {
+		parts[i] = pot.Times(share, units.Nearest)
+	}
+	return parts
 }
 
 func weighed(mass, division units.Mass, how units.Rounding) Weighing {
@@ -116,12 +150,26 @@ func (s *solved) part(i int, small, dry units.Mass) PartBatch {
 	return p
 }
 
+// uncompensated reports whether an acid takes its alkali from the oils.
+func (s *solved) uncompensated() bool {
+	for i := range s.acids {
+		if s.acids[i].line.Compensate == Uncompensated {
+			return true
+		}
+	}
+	return false
+}
+
 // judge works out the superfat of the batch and of every part.
 func (s *solved) judge(b *Batch) Faults {
 	var faults Faults
 	all := s.ofBatch()
+	asked := s.superfat
+	if s.uncompensated() {
+		asked = units.Ratio{} // an acid takes alkali from the oils: worked out from the masses
+	}
 	var ok bool
-	if b.Superfat, ok = all.outlook(s.superfat, b.Dry); !ok {
+	if b.Superfat, ok = all.outlook(asked, b.Dry); !ok {
 		return Faults{s.noDemand(&all, "the batch")}
 	}
 	for i := range s.parts {

@@ -5,8 +5,8 @@ import (
 	"example.com/lyewright/units"
 )
 
-// dryPot gives what is left of the pot when all water is gone: oils and pure
-// hydroxide, less the water that free acids form.
+// dryPot gives what is left of the pot when all water is gone: oils, pure
+// hydroxide, acids and the solids of liquids, less the water that free acids form.
 func (s *solved) dryPot() units.Mass {
 	one := units.Whole(1)
 	var left, acid units.Sum
@@ -17,7 +17,7 @@ func (s *solved) dryPot() units.Mass {
 	for i := range s.alkalis {
 		left = left.Add(s.alkalis[i].Hydroxide())
 	}
-	return left.Mass(units.Nearest).Sub(waterFormed(acid))
+	return left.Mass(units.Nearest).Add(s.dryOfOthers()).Sub(waterFormed(acid))
 }
 
 // dryOwn gives what a part's additions leave: all of them, and carriers other

@@ -22,6 +22,9 @@ func findings(s *solved, b *Batch) []Finding {
 	j.alkalis()
 	j.superfat()
 	j.lye()
+	j.liquids()
+	j.acids()
+	j.temperatures()
 	for i := range b.Parts {
 		j.part(i)
 	}
@@ -172,6 +175,10 @@ func (j *judge) alkalis() {
 			f.Code, f.Severity = "purity-assumed", Warning
 			f.Limit, f.Source = purityFloor(), AssumedPuritySource()
 			j.add(f)
+		case a.Strength.Given() && a.Strength.Single():
+			f.Code, f.Value, f.Source, f.Detail = "purity-single", a.Strength.Typical, cite.Source{How: cite.Given}, stockStrength
+			j.add(f)
+		case a.Strength.Given():
 		case a.Purity.Single():
 			f.Code, f.Source = "purity-single", cite.Source{How: cite.Given}
 			if a.Purity.Typical.Compare(units.Percent(80)) < 0 {
@@ -179,12 +186,13 @@ func (j *judge) alkalis() {
 			}
 			j.add(f)
 		}
-		j.coarse(t, a.Alkali.Name(), a.Weighing)
+		weighing, _ := a.ToWeigh()
+		j.coarse(t, a.Alkali.Name(), weighing)
 	}
 }
 
 func (j *judge) superfat() {
-	plan := j.b.Superfat.Planned
+	plan := j.superfatOfBatch().Planned
 	f := Finding{Code: "superfat-unusual", Subject: "superfat", Value: plan, Unit: "%", Source: commonSource()}
 	switch least, most := units.Percent(2), units.Percent(10); {
 	case plan.Compare(least) < 0:
@@ -209,22 +217,43 @@ func (j *judge) lye() {
 	j.coarse(top("water"), "water", j.b.Water.Weighing)
 }
 
+// superfatOfBatch is the superfat that is judged: as weighed, where it was.
+func (j *judge) superfatOfBatch() *Outlook {
+	if j.b.Weighed != nil {
+		return &j.b.Weighed.Superfat
+	}
+	return &j.b.Superfat
+}
+
+// superfatOf is that of a part.
+func (j *judge) superfatOf(part int) *Outlook {
+	if j.b.Weighed != nil {
+		return &j.b.Weighed.Parts[part].Superfat
+	}
+	return &j.b.Parts[part].Superfat
+}
+
 func (j *judge) part(i int) {
-	p := &j.b.Parts[i]
+	p, superfat := &j.b.Parts[i], j.superfatOf(i)
 	list := top("parts")
 	t := list.item(i)
 	names := []string{p.Name}
 	if len(j.s.f.Parts) == 0 {
 		names[0] = "The batch" // the maker named no part
 	}
-	if p.Superfat.LikelyLow.Sign() < 0 {
-		f := Finding{Code: "superfat-likely-negative", Severity: Danger, Subject: t.String(), Value: p.Superfat.LikelyLow, Limit: units.Whole(0), Unit: "%", Source: cite.Source{How: cite.Computed}, Names: names}
-		if p.Superfat.Planned.Sign() < 0 {
+	if superfat.LikelyLow.Sign() < 0 {
+		f := Finding{Code: "superfat-likely-negative", Severity: Danger, Subject: t.String(), Value: superfat.LikelyLow, Limit: units.Whole(0), Unit: "%", Source: cite.Source{How: cite.Computed}, Names: names}
+		switch {
+		case j.b.Weighed != nil && j.b.Weighed.Stage == AtMoulds:
+			f.Detail = pouredSo
+		case j.b.Weighed != nil:
+			f.Detail = weighedSo
+		case superfat.Planned.Sign() < 0:
 			f.Detail = plannedNegative
 		}
 		j.add(f)
 	}
-	if free := p.Superfat.FreeAlkaliWorst; free.Given() {
+	if free := superfat.FreeAlkaliWorst; free.Given() {
 		f := Finding{Code: "free-alkali-worst", Subject: t.String(), Value: free, Unit: "%", Names: names}
 		f.Limit, f.Source = freeAlkaliLimit()
 		if free.Compare(f.Limit) > 0 {
@@ -232,7 +261,7 @@ func (j *judge) part(i int) {
 		}
 		j.add(f)
 	}
-	shift := settled(p.Superfat.Planned.Sub(j.b.Superfat.Planned))
+	shift := settled(superfat.Planned.Sub(j.superfatOfBatch().Planned))
 	if limit := thousandths(5); shift.Compare(limit) > 0 || units.Whole(0).Sub(shift).Compare(limit) > 0 {
 		f := Finding{Code: "part-superfat-shifted", Subject: t.String(), Value: shift, Limit: limit, Unit: "points", Source: cite.Source{How: cite.Computed}, Names: names}
 		if shift.Sign() < 0 {

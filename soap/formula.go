@@ -18,6 +18,10 @@ type Formula struct {
 	Size     Size
 	Parts    []Part // at most 50; none means one part named "whole"
 
+	Acids       []AcidLine   // at most 20, each once: what takes up alkali before the oils do
+	Temperature Temperatures // as far as they are known
+	Weighed     Weighed      // what was really weighed; the zero value: nothing yet
+
 	// Scale is the division of the scale that oils are weighed on, Small that
 	// of the scale for everything else (alkali, water, colourants, fragrances,
 	// carriers, additives): 1 mg to 100 g, 0.1 g where zero.
@@ -189,6 +193,8 @@ func (p Part) additions(kind AdditionKind) []Addition {
 // it without a change to the other.
 func (f Formula) clone() Formula {
 	f.Oils, f.Alkalis, f.Parts = slices.Clone(f.Oils), slices.Clone(f.Alkalis), slices.Clone(f.Parts)
+	f.Acids, f.Water.Liquids = slices.Clone(f.Acids), slices.Clone(f.Water.Liquids)
+	f.Weighed = f.Weighed.clone()
 	for i := range f.Parts {
 		p := &f.Parts[i]
 		p.Colourants, p.Fragrances, p.Additives = slices.Clone(p.Colourants), slices.Clone(p.Fragrances), slices.Clone(p.Additives)

@@ -1,8 +1,10 @@
 package soap
 
 import (
+	"slices"
 	"strings"
 
+	"example.com/lyewright/internal/molar"
 	"example.com/lyewright/units"
 )
 
@@ -11,6 +13,10 @@ func (s *solved) impossible() Faults {
 	var faults Faults
 	fault := func(path, text, reason, remedy string) {
 		faults = append(faults, Fault{Path: path, Text: text, Reason: reason, Remedy: remedy, Kind: ErrImpossible})
+	}
+	s.unbalancedWater(fault)
+	if len(faults) > 0 {
+		return faults
 	}
 	taken := make([]units.Mass, len(s.oils))
 	var water units.Mass
@@ -27,7 +33,7 @@ func (s *solved) impossible() Faults {
 			if carrier.In == NoLiquid || !carrier.fromFormula() {
 				continue
 			}
-			had, all := &water, s.waterAsked
+			had, all := &water, s.waterAdd.Add(s.waterHeld)
 			if carrier.In == InOil {
 				had, all = &taken[l.line], s.oils[l.line]
 			}
@@ -44,6 +50,48 @@ func (s *solved) impossible() Faults {
 		s.tooStrong(fault)
 	}
 	return faults
+}
+
+// unbalancedWater finds stock, liquids and acids that bring more water than is
+// asked for, and acids that take more alkali than there is.
+func (s *solved) unbalancedWater(fault func(path, text, reason, remedy string)) {
+	if s.unbalanced {
+		fault("water.liquids", "", "bring fat that asks for more lye than their water makes", "take less of them, or liquids with less fat")
+		return
+	}
+	grams := func(m units.Mass) string { return m.Text(units.Gram, 2) + " g" }
+	left := s.waterAsked
+	if left.Sign() >= 0 && s.stockWater.Compare(left) > 0 {
+		for i := range s.alkalis {
+			if a := &s.alkalis[i]; a.Strength.Given() {
+				path := itemPath("alkali", i) + ".stock.strength"
+				fault(path, percentText(a.Strength.Typical), "is weaker than the lye asked for: the stock brings "+grams(s.stockWater)+" of water, of "+grams(left)+" asked for",
+					"ask for more water, or take a stronger stock")
+				return
+			}
+		}
+	}
+	left = left.Sub(s.stockWater)
+	if left.Sign() >= 0 && s.liquidWater.Compare(left) > 0 {
+		fault("water.liquids", grams(s.liquidWater), "of water is in them, more than the "+grams(left)+" that is asked for", "take less of them, or ask for more water")
+		return
+	}
+	left = left.Sub(s.liquidWater)
+	if left.Sign() >= 0 && s.acidOwn.Compare(left) > 0 {
+		fault("acids", grams(s.acidOwn), "of water is in them, more than the "+grams(left)+" that is left to add", "take stronger acids, or ask for more water")
+		return
+	}
+	var takes, has units.Sum
+	for i := range s.acids {
+		takes = takes.Add(s.acids[i].koh)
+	}
+	for i := range s.alkalis {
+		a := &s.alkalis[i]
+		has = has.Add(units.Sum{}.Plus(a.Hydroxide().Scale(units.Whole(molar.KOH), units.Whole(molarOf(a.Alkali)), units.Nearest), units.Whole(1)))
+	}
+	if takes.Sign() > 0 && takes.Compare(has) >= 0 {
+		fault("acids", grams(takes.Mass(units.Nearest)), "of KOH is what they take up, more than the "+grams(has.Mass(units.Nearest))+" that there is", `take less of them, or write "compensate": true`)
+	}
 }
 
 // tooStrong finds a lye that would not dissolve at 20 °C: pure hydroxide in all
@@ -81,8 +129,7 @@ func (l *loaded) path(part int) string {
 // noDemand says why there may be nothing for the alkali to saponify: a scale
 // too coarse, or oils that may not react at all.
 func (s *solved) noDemand(p *prospect, what string) Fault {
-	p.scale, p.small = units.Mass{}, units.Mass{}
-	if _, ok := p.at(lowest).superfat(); ok {
+	if _, ok := p.exact().at(lowest).superfat(); ok {
 		scale, small := s.f.Scales()
 		return Fault{
 			Path: "scale", Text: scale.String(), Kind: ErrImpossible,
@@ -95,4 +142,22 @@ func (s *solved) noDemand(p *prospect, what string) Fault {
 		Reason: "leave nothing certain to saponify in " + what + ": in the worst case its waxes do not react",
 		Remedy: "add an oil or a fat",
 	}
+}
+
+// exact gives the prospect as if its scales showed everything.
+func (p *prospect) exact() *prospect {
+	e := *p
+	e.oils, e.liquids = slices.Clone(p.oils), slices.Clone(p.liquids)
+	for i := range e.oils {
+		oil := &e.oils[i]
+		oil.pot.halves = 0
+		oil.jugs = slices.Clone(oil.jugs)
+		for j := range oil.jugs {
+			oil.jugs[j].halves = 0
+		}
+	}
+	for i := range e.liquids {
+		e.liquids[i].line.halves = 0
+	}
+	return &e
 }

@@ -45,7 +45,17 @@ func (w jsonWriter) batch(b *Batch) {
 			w.Object("", func() {
 				w.Text("kind", a.Alkali.String())
 				w.share("purity_pct", a.Purity.Typical)
-				w.weighing(a.Weighing)
+				if a.Source.Title != "" {
+					w.Text("purity_source", a.Source.String())
+				}
+				if !a.Strength.Given() {
+					w.weighing(a.Weighing)
+					return
+				}
+				w.mass("mass_g", a.Mass)
+				w.share("strength_pct", a.Strength.Typical)
+				w.mass("stock_g", a.Stock.Mass)
+				w.mass("stock_weigh_g", a.Stock.Weigh)
 			})
 		}
 	})
@@ -53,12 +63,14 @@ func (w jsonWriter) batch(b *Batch) {
 		w.mass("asked_g", b.Water.Asked)
 		w.weighing(b.Water.Weighing)
 		w.mass("withheld_g", b.Water.Withheld)
+		if len(b.Liquids) > 0 {
+			w.List("liquids", func() { w.liquids(b.Liquids) })
+		}
 	})
-	w.Object("lye", func() {
-		w.share("concentration_pct", b.Lye.Concentration)
-		w.Number("water_per_alkali", b.Lye.WaterPerAlkali.Text(6))
-		w.mass("mass_g", b.Lye.Mass)
-	})
+	if len(b.Acids) > 0 {
+		w.List("acids", func() { w.acids(b.Acids) })
+	}
+	w.Object("lye", func() { w.lye(&b.Lye) })
 	w.mass("batter_g", b.Batter)
 	w.mass("poured_g", b.Poured)
 	w.mass("dry_g", b.Dry)
@@ -68,6 +80,9 @@ func (w jsonWriter) batch(b *Batch) {
 			w.Object("", func() { w.part(&b.Parts[i]) })
 		}
 	})
+	if b.Weighed != nil {
+		w.Object("weighed", func() { w.reckoning(b.Weighed) })
+	}
 	w.List("findings", func() {
 		for i := range b.Findings {
 			w.Object("", func() { w.finding(&b.Findings[i]) })
@@ -121,6 +136,10 @@ func (w jsonWriter) finding(f *Finding) {
 	w.Text("message", f.Message())
 	switch f.Unit {
 	case "":
+	case "K", "°C":
+		w.Number("value", f.Value.Text(6))
+		w.Number("limit", f.Limit.Text(6))
+		w.Text("unit", f.Unit)
 	case "mg KOH/g":
 		w.Number("value", f.Value.MilligramsPerGramText(6))
 		w.Number("limit", f.Limit.MilligramsPerGramText(6))

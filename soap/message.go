@@ -13,6 +13,9 @@ const (
 	recalledProfile = "recalled"  // typical-disputed: nobody saw the fatty acids
 	waxAsGiven      = "given"     // wax-reacts-slowly: with a value of the caller's own
 	purityLow       = "low"       // purity-single: below what is sold
+	stockStrength   = "stock"     // purity-single: the strength of a stock lye
+	weighedSo       = "weighed"   // superfat-likely-negative: what was weighed makes it so
+	pouredSo        = "poured"    // superfat-likely-negative: as weighed, and past mending
 )
 
 // Message is the finding in a sentence, written when asked for. Its wording may
@@ -21,6 +24,12 @@ func (f Finding) Message() string {
 	name, value, limit := strings.Join(f.Names, "; "), f.figure(f.Value), f.figure(f.Limit)
 	switch f.Code {
 	case "superfat-likely-negative":
+		switch f.Detail {
+		case weighedSo:
+			return name + ": as weighed, the superfat may well be below zero, " + value + " at the low end of what is likely. The bar could burn skin: mend it before it is poured, or do not use it on skin."
+		case pouredSo:
+			return name + ": as weighed, the superfat may well be below zero, " + value + " at the low end of what is likely. It is poured and cannot be mended: do not use it on skin."
+		}
 		if f.Detail == plannedNegative {
 			return name + ": the superfat is planned below zero, and is " + value + " at the low end of what is likely. The bar would burn skin: oil held back for other parts leaves this one too much alkali. Write \"from\": \"extra\" for that carrier, or raise the superfat."
 		}
@@ -43,6 +52,9 @@ func (f Finding) Message() string {
 	case "purity-assumed":
 		return name + ": no purity is given. It is planned at " + value + ", with " + limit + " as the low end; give the certificate's figures, or titrate the lot."
 	case "purity-single":
+		if f.Detail == stockStrength {
+			return name + ": one strength of the stock lye is given, " + value + ", and the worst case takes it as exact."
+		}
 		low := ""
 		if f.Detail == purityLow {
 			low = " That is unusually low, and the lower it is the more is weighed: check it."
@@ -80,6 +92,18 @@ func (f Finding) Message() string {
 		return "The lye as mixed is " + value + ", above " + limit + ": it grows hotter, and trace comes fast."
 	case "lye-weak":
 		return "The lye as mixed is " + value + ", below " + limit + ": trace comes slowly, and the bars shrink as they dry."
+	case "lye-crystallises":
+		return "At " + value + " the lye lies below, or within 1 K of, the " + limit + " at which it begins to crystallise: warm it and stir it clear, or its alkali stays unevenly spread."
+	case "lye-hot":
+		return "If no heat is lost the lye reaches " + value + ", above " + limit + ": it may boil and spit. Take colder water or ice, and add the alkali in small portions."
+	case "temperatures-apart":
+		return "Oils and lye are " + value + " apart; " + limit + " or less is usual when they are joined."
+	case "acid-compensated":
+		return name + ": alkali is added for it, " + f.Detail + ". Leave the acid out, and the bar has too much alkali."
+	case "liquid-sugar":
+		return name + ": " + value + " sugar heats the lye and the batter and browns the bar. Keep it cold, even frozen, and add the alkali slowly."
+	case "liquid-alcohol":
+		return name + ": " + value + " alcohol can make the batter seize, and boils off with hot lye. Simmer it away first and give the figures of what is left."
 	case "rounding-coarse":
 		if f.Severity == Warning {
 			return name + ": cannot be weighed on this scale, where it rounds to nothing."
@@ -97,6 +121,8 @@ func (f Finding) figure(r units.Ratio) string {
 	switch f.Unit {
 	case "%":
 		return r.PercentText(2) + " %"
+	case "K", "°C":
+		return r.Text(1) + " " + f.Unit
 	case "points":
 		return r.PercentText(2) + " points"
 	case "mg KOH/g":

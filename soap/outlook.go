@@ -8,21 +8,75 @@ import (
 	"example.com/lyewright/units"
 )
 
+// line is a mass on a scale, and how far off it may be: a line that is planned by
+// two halves of a division, one for rounding to the scale and one for what its
+// display hides; one that was weighed by the second alone.
+type line struct {
+	mass     units.Mass
+	division units.Mass
+	halves   int
+	counted  bool // its uncertainty stands elsewhere
+}
+
+func plannedLine(mass, division units.Mass) line {
+	return line{mass: mass, division: division, halves: 2}
+}
+
+func readLine(mass, division units.Mass) line { return line{mass: mass, division: division, halves: 1} }
+
+// off is how far off the line may be.
+func (l line) off() units.Mass {
+	switch l.halves {
+	case 0:
+		return units.Mass{}
+	case 1:
+		return l.division.Times(units.Percent(50), units.Nearest)
+	default:
+		return l.division
+	}
+}
+
 // drawn is one oil as it goes into a part: its mass in the whole pot, and the
 // part's own jugs of it. However it gets there it has one saponification value.
 type drawn struct {
 	oil  Oil
-	pot  units.Mass
-	jugs []units.Mass
+	pot  line
+	jugs []line
 }
 
-// prospect is what a superfat is judged from: the oils and alkali of the pot,
-// of which the part takes a share, and the part's own oils.
+// drawnAlkali is an alkali as it is weighed, dry or as stock.
+type drawnAlkali struct {
+	alkali  Alkali
+	line    line
+	content units.Range // of hydroxide
+}
+
+// drawnLiquid is a liquid with fat, drawnAcid an acid: both go into the pot.
+type (
+	drawnLiquid struct {
+		line   line
+		demand units.Range // KOH per gram of the liquid
+	}
+	drawnAcid struct {
+		line  line
+		takes units.Ratio // KOH per gram of the acid as bought
+	}
+)
+
+// prospect is what a superfat is judged from: what is in the pot, of which the
+// part takes a share, and the part's own oils.
 type prospect struct {
-	share        units.Ratio
-	oils         []drawn
-	alkalis      []AlkaliWeighing
-	scale, small units.Mass
+	share   units.Ratio
+	oils    []drawn
+	alkalis []drawnAlkali
+	liquids []drawnLiquid
+	acids   []drawnAcid
+	// ranged is false where a liquid's fat has no range.
+	ranged bool
+	// blend is oil that was added as one weighing of several oils: its masses stand
+	// among their jugs, its weighing here, with the KOH that a gram demands.
+	blend       line
+	blendDemand float64
 }
 
 // ofBatch gives the prospect of the batch: every oil of the formula is one
@@ -30,16 +84,24 @@ type prospect struct {
 func (s *solved) ofBatch() prospect {
 	p := s.prospect(units.Whole(1), len(s.oils))
 	for i := range s.oils {
-		p.oils = append(p.oils, drawn{oil: s.f.Oils[i].Oil, pot: s.oils[i]})
+		p.oils = append(p.oils, drawn{oil: s.f.Oils[i].Oil, pot: s.oilLine(i, s.oils[i])})
 	}
 	return p
+}
+
+// oilLine is the weighing of an oil into the pot.
+func (s *solved) oilLine(i int, mass units.Mass) line {
+	if s.read != nil && s.read.oils[i] {
+		return readLine(mass, s.scale)
+	}
+	return plannedLine(mass, s.scale)
 }
 
 // ofPart gives the prospect of a part.
 func (s *solved) ofPart(part int) prospect {
 	p := s.prospect(s.parts[part].Share, len(s.oils)+len(s.loads[part]))
 	for i := range s.oils {
-		p.oils = append(p.oils, drawn{oil: s.f.Oils[i].Oil, pot: s.inPot(i)})
+		p.oils = append(p.oils, drawn{oil: s.f.Oils[i].Oil, pot: s.oilLine(i, s.inPot(i))})
 	}
 	for _, l := range s.loads[part] {
 		if l.addition.Carrier.In != InOil {
@@ -55,14 +117,35 @@ func (s *solved) ofPart(part int) prospect {
 			at = len(p.oils)
 			p.oils = append(p.oils, drawn{oil: l.oil})
 		}
-		p.oils[at].jugs = append(p.oils[at].jugs, l.carrier)
+		jug := plannedLine(l.carrier, s.small)
+		if l.read {
+			jug = readLine(l.carrier, s.small)
+		}
+		p.oils[at].jugs = append(p.oils[at].jugs, jug)
 	}
 	return p
 }
 
 func (s *solved) prospect(share units.Ratio, oils int) prospect {
-	scale, small := s.f.Scales()
-	return prospect{share: share, oils: make([]drawn, 0, oils), alkalis: s.alkalis, scale: scale, small: small}
+	p := prospect{share: share, oils: make([]drawn, 0, oils), alkalis: make([]drawnAlkali, len(s.alkalis)), ranged: true}
+	for i := range s.alkalis {
+		weighing, content := s.alkalis[i].ToWeigh()
+		p.alkalis[i] = drawnAlkali{alkali: s.alkalis[i].Alkali, line: plannedLine(weighing.Mass, s.small), content: content}
+		if s.read != nil && s.read.alkalis[i] {
+			p.alkalis[i].line.halves = 1
+		}
+	}
+	for i := range s.liquids {
+		if l := &s.liquids[i]; l.line.fatty() {
+			demand := l.line.fatDemand()
+			p.liquids = append(p.liquids, drawnLiquid{plannedLine(l.mass, s.small), demand})
+			p.ranged = p.ranged && !demand.Single()
+		}
+	}
+	for i := range s.acids {
+		p.acids = append(p.acids, drawnAcid{plannedLine(s.acids[i].mass, s.small), s.acids[i].line.takes()})
+	}
+	return p
 }
 
 // end is a way of looking at every input: its value to plan at, or the end of
@@ -87,14 +170,14 @@ func (e end) pick(r units.Range) units.Ratio {
 	}
 }
 
-// shift takes a weighing off by one division: half for rounding to the scale,
-// half for what its display hides. It is cut at 0 g.
-func (e end) shift(mass, division units.Mass) units.Mass {
+// shift takes a weighing off as far as it may be. It is cut at 0 g.
+func (e end) shift(l line) units.Mass {
+	mass := l.mass
 	switch e {
 	case lowest:
-		mass = mass.Sub(division)
+		mass = mass.Sub(l.off())
 	case highest:
-		mass = mass.Add(division)
+		mass = mass.Add(l.off())
 	}
 	if mass.Sign() < 0 {
 		return units.Mass{}
@@ -116,16 +199,25 @@ func (p *prospect) at(e end) ledger {
 	for i := range p.oils {
 		oil := &p.oils[i]
 		value := e.pick(oil.oil.Saponification())
-		if oil.pot.Sign() > 0 {
-			pot = pot.Plus(e.shift(oil.pot, p.scale), value)
+		if oil.pot.mass.Sign() > 0 {
+			pot = pot.Plus(e.shift(oil.pot), value)
 		}
 		for _, jug := range oil.jugs {
-			own = own.Plus(e.shift(jug, p.small), value)
+			own = own.Plus(e.shift(jug), value)
 		}
 	}
+	for _, l := range p.liquids {
+		pot = pot.Plus(e.shift(l.line), e.pick(l.demand))
+	}
 	for _, a := range p.alkalis {
-		hydroxide := units.Sum{}.Plus((-e).shift(a.Mass, p.small), (-e).pick(a.Purity))
-		alkali = alkali.Add(hydroxide.TimesWhole(otherMolar(a.Alkali)))
+		hydroxide := units.Sum{}.Plus((-e).shift(a.line), (-e).pick(a.content))
+		alkali = alkali.Add(hydroxide.TimesWhole(otherMolar(a.alkali)))
+	}
+	for _, a := range p.acids { // an acid takes its alkali before any oil does
+		alkali = alkali.Sub(units.Sum{}.Plus(e.shift(a.line), a.takes).TimesWhole(molar.NaOH))
+	}
+	if alkali.Sign() < 0 {
+		alkali = units.Sum{} // it takes all there is
 	}
 	// Of a share n/d the pot and the alkali count n times, the part's own oils d
 	// times: whole numbers keep the sums small.
@@ -193,70 +285,91 @@ func (p *prospect) outlook(asked units.Ratio, dry units.Mass) (o Outlook, ok boo
 func (p *prospect) complete() bool {
 	for i := range p.oils {
 		oil := &p.oils[i]
-		if (oil.pot.Sign() > 0 || len(oil.jugs) > 0) && !oil.oil.HasRange() {
+		if (oil.pot.mass.Sign() > 0 || len(oil.jugs) > 0) && !oil.oil.HasRange() {
 			return false
 		}
 	}
-	return true
+	return p.ranged
 }
 
 // uncertainty gives the standard uncertainty of the superfat to first order
-// about the plan, 1 − G/E with G the alkali and E the demand, both as KOH.
-// Every range is a rectangular distribution, so a half-width h counts h²/3;
-// a weighing is two of half a division, d²/6. The products stand in explicit
+// about the plan, 1 − G/E with G the alkali that acids leave and E the demand, both
+// as KOH. Every range is a rectangular distribution, so a half-width h counts
+// h²/3; a weighing is one or two of half a division. The products stand in explicit
 // conversions so that no platform fuses them.
 func (p *prospect) uncertainty() float64 {
 	share := p.share.Float()
 	var alkali, demand float64
-	for _, a := range p.alkalis {
-		alkali += float64(share * a.Mass.Grams() * a.Purity.Typical.Float() * a.toKOH())
+	for i := range p.alkalis {
+		a := &p.alkalis[i]
+		alkali += float64(share * a.line.mass.Grams() * a.content.Typical.Float() * toKOH(a.alkali))
+	}
+	for i := range p.acids {
+		a := &p.acids[i]
+		alkali -= float64(share * a.line.mass.Grams() * a.takes.Float())
 	}
 	for i := range p.oils {
 		oil := &p.oils[i]
 		demand += float64(oil.grams(share) * oil.oil.Saponification().Typical.Float())
 	}
+	for i := range p.liquids {
+		l := &p.liquids[i]
+		demand += float64(share * l.line.mass.Grams() * l.demand.Typical.Float())
+	}
+	alkali = max(0, alkali)
 	perDemand := alkali / (demand * demand) // −d superfat / d demand, reversed in sign
 	perAlkali := share / demand
 
-	scale, small := p.scale.Grams(), p.small.Grams()
 	var variance float64
 	add := func(sensitivity, halfWidth float64) {
 		variance += float64(sensitivity * sensitivity * halfWidth * halfWidth / 3)
 	}
-	weigh := func(sensitivity, division float64) {
-		add(sensitivity, division/2)
-		add(sensitivity, division/2)
+	weigh := func(sensitivity float64, l line) {
+		for range l.halves {
+			if !l.counted {
+				add(sensitivity, l.division.Grams()/2)
+			}
+		}
 	}
 	for i := range p.oils {
 		oil := &p.oils[i]
 		value := oil.oil.Saponification()
 		add(perDemand*oil.grams(share), halfWidth(value))
-		if oil.pot.Sign() > 0 {
-			weigh(perDemand*share*value.Typical.Float(), scale)
+		if oil.pot.mass.Sign() > 0 {
+			weigh(perDemand*share*value.Typical.Float(), oil.pot)
 		}
-		for range oil.jugs {
-			weigh(perDemand*value.Typical.Float(), small)
+		for _, jug := range oil.jugs {
+			weigh(perDemand*value.Typical.Float(), jug)
 		}
 	}
-	for _, a := range p.alkalis {
-		add(perAlkali*a.Mass.Grams()*a.toKOH(), halfWidth(a.Purity))
-		weigh(perAlkali*a.Purity.Typical.Float()*a.toKOH(), small)
+	weigh(perDemand*p.blendDemand, p.blend)
+	for i := range p.liquids {
+		l := &p.liquids[i]
+		add(perDemand*share*l.line.mass.Grams(), halfWidth(l.demand))
+		weigh(perDemand*share*l.demand.Typical.Float(), l.line)
+	}
+	for i := range p.alkalis {
+		a := &p.alkalis[i]
+		add(perAlkali*a.line.mass.Grams()*toKOH(a.alkali), halfWidth(a.content))
+		weigh(perAlkali*a.content.Typical.Float()*toKOH(a.alkali), a.line)
+	}
+	for i := range p.acids {
+		a := &p.acids[i]
+		weigh(perAlkali*a.takes.Float(), a.line)
 	}
 	return math.Sqrt(variance)
 }
 
 // grams gives the mass of the oil in the part.
 func (d *drawn) grams(share float64) float64 {
-	grams := share * d.pot.Grams()
+	grams := share * d.pot.mass.Grams()
 	for _, jug := range d.jugs {
-		grams += jug.Grams()
+		grams += jug.mass.Grams()
 	}
 	return grams
 }
 
-// toKOH gives the mass of KOH that does the work of a gram of the hydroxide.
-func (a AlkaliWeighing) toKOH() float64 {
-	return float64(otherMolar(a.Alkali)) / molar.NaOH
-}
+// toKOH gives the mass of KOH that does the work of a gram of a hydroxide.
+func toKOH(a Alkali) float64 { return float64(otherMolar(a)) / molar.NaOH }
 
 func halfWidth(r units.Range) float64 { return (r.High.Float() - r.Low.Float()) / 2 }

@@ -161,13 +161,7 @@ func anyIndex(path, pattern string) string {
 func later(place string) string {
 	switch place {
 	case "formula":
-		return "acids temperature weighed markets materials gel pigments swatches embeds toppings"
-	case "alkali":
-		return "stock"
-	case "purity":
-		return "grade"
-	case "water":
-		return "liquids"
+		return "markets materials gel pigments swatches embeds toppings"
 	case "size":
 		return "vessels"
 	case "parts":

@@ -1,33 +1,70 @@
 package soap
 
 import (
-	"errors"
-
 	"example.com/lyewright/internal/strictjson"
+	"example.com/lyewright/soap/lye"
 	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
 )
 
 func (r *reader) alkaliLine(s *spot) AlkaliLine {
 	var line AlkaliLine
-	if !r.object(s, "alkali", "kind", "purity", "saponifies") {
+	if !r.object(s, "alkali", "kind", "purity", "stock", "saponifies") {
 		return line
 	}
 	if kind := s.at("kind"); kind != nil {
 		line.Alkali = Alkali(1 + r.word(kind, SodiumHydroxide.String(), PotassiumHydroxide.String()))
 	}
 	line.Saponifies = r.percent(s.at("saponifies"))
-	line.Purity = r.purity(s.at("purity"), line.Alkali)
+	line.Purity, line.PuritySource = r.purity(s.at("purity"), line.Alkali)
+	if stock := s.at("stock"); stock != nil && r.object(stock, "", "strength") {
+		line.Stock = r.strength(stock)
+	}
 	return line
 }
 
-func (r *reader) purity(s *spot, alkali Alkali) units.Range {
+func (r *reader) purity(s *spot, alkali Alkali) (units.Range, cite.Source) {
 	switch {
 	case r.textOr(s, "98 %"):
-		return units.Exactly(r.percent(s))
+		return units.Exactly(r.percent(s)), cite.Source{}
 	case !s.is(strictjson.Object):
+	case s.at("grade") != nil:
+		return r.grade(s, alkali)
 	case s.at("assay_min") != nil || s.at("assay_max") != nil || s.at("carbonate_max") != nil:
-		return r.certificate(s, alkali)
-	case r.object(s, "purity", "low", "typical", "high", "assay_min", "assay_max", "carbonate_max"):
+		return r.certificate(s, alkali), cite.Source{}
+	case r.object(s, "purity", "low", "typical", "high", "assay_min", "assay_max", "carbonate_max", "grade"):
+		return r.ends(s, r.percent), cite.Source{}
+	}
+	return units.Range{}, cite.Source{}
+}
+
+// grade reads a published grade, with or without the lot's own hydroxide.
+func (r *reader) grade(s *spot, alkali Alkali) (units.Range, cite.Source) {
+	before := len(r.faults)
+	r.object(s, "purity", "grade", "typical")
+	id, typical := r.label(s.at("grade")), r.percent(s.at("typical"))
+	if len(r.faults) > before || alkali == 0 {
+		return units.Range{}, cite.Source{} // said already: the figures, or which hydroxide it is
+	}
+	grade, err := lye.LookUpGrade(id, alkali)
+	if err != nil {
+		r.under(s, err, "")
+		return units.Range{}, cite.Source{}
+	}
+	purity, err := grade.Purity(typical)
+	r.under(s, err, "")
+	return purity, grade.Source
+}
+
+// strength reads the strength of a stock lye: one value, or a range.
+func (r *reader) strength(stock *spot) units.Range {
+	s := stock.at("strength")
+	switch {
+	case s == nil:
+		r.fault(stock, "", "does not say how strong it is", `write {"strength": "49.6 %"}`, ErrMissing)
+	case r.textOr(s, "49.6 %"):
+		return units.Exactly(r.percent(s))
+	case s.is(strictjson.Object) && r.object(s, "", "low", "typical", "high"):
 		return r.ends(s, r.percent)
 	}
 	return units.Range{}
@@ -44,12 +81,6 @@ func (r *reader) certificate(s *spot, alkali Alkali) units.Range {
 		return units.Range{} // said already: the figures, or which hydroxide it is
 	}
 	purity, err := c.Purity(alkali)
-	var faults Faults
-	if errors.As(err, &faults) {
-		for _, f := range faults {
-			f.Path = s.path() + "." + f.Path
-			r.faults = append(r.faults, f)
-		}
-	}
+	r.under(s, err, "")
 	return purity
 }

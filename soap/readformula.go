@@ -7,7 +7,7 @@ import (
 
 func (r *reader) formula(s *spot) Formula {
 	var f Formula
-	if !r.object(s, "formula", "formula", "oils", "alkali", "superfat", "water", "size", "scale", "parts") {
+	if !r.object(s, "formula", "formula", "oils", "alkali", "superfat", "water", "size", "scale", "parts", "acids", "temperature", "weighed") {
 		return f
 	}
 	f.Name = r.label(s.at("formula"))
@@ -24,13 +24,7 @@ func (r *reader) formula(s *spot) Formula {
 		}
 	}
 	f.Superfat = r.superfat(s.at("superfat"))
-	if water := s.at("water"); water != nil && r.object(water, "water", "lye_concentration", "per_alkali", "per_oils") {
-		f.Water = Water{
-			LyeConcentration: r.percent(water.at("lye_concentration")),
-			PerAlkali:        r.number(water.at("per_alkali")),
-			PerOils:          r.percent(water.at("per_oils")),
-		}
-	}
+	f.Water = r.water(s.at("water"))
 	if size := s.at("size"); size != nil && r.object(size, "size", "oils", "batter") {
 		f.Size = Size{Oils: r.mass(size.at("oils")), Batter: r.mass(size.at("batter"))}
 	}
@@ -43,6 +37,9 @@ func (r *reader) formula(s *spot) Formula {
 			r.fault(parts, "", "is an empty list", "list the parts, or leave it out for one part", ErrMissing)
 		}
 	}
+	f.Acids = r.acids(s.at("acids"))
+	f.Temperature = r.temperatures(s.at("temperature"))
+	f.Weighed = r.weighed(s.at("weighed"))
 	return f
 }
 

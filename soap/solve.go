@@ -17,13 +17,27 @@ type solved struct {
 	alkalis  []AlkaliWeighing
 	alkali   units.Mass // all alkalis together
 
-	waterAsked, waterHeld, lyeWater units.Mass
-	oilHeld                         []units.Mass // line by line
-	pot                             units.Mass
+	acids                []acidWeighing
+	acidMass, acidOwn    units.Mass // all acids as bought, and the water in them
+	liquids              []liquidWeighing
+	liquidWater          units.Mass // of all liquids
+	liquidSolids         units.Mass // all but the water of all liquids
+	fatDemand            units.Sum  // of the liquids' fat, as KOH
+	stockWater           units.Mass // of all stock lyes
+	circular, unbalanced bool       // something depends on the pot; a liquid's fat never comes out even
+
+	// The water asked for; of it what is held back; all the lye's water, that of
+	// stock and liquids included; and what is still to add.
+	waterAsked, waterHeld, lyeWater, waterAdd units.Mass
+	oilHeld                                   []units.Mass // line by line
+	pot                                       units.Mass
 
 	partOils, partPot, partWater []units.Mass
 	loads                        [][]loaded // part by part: colourants, fragrances, additives
 	superfat                     units.Ratio
+
+	scale, small units.Mass // the divisions of the two scales
+	read         *readings  // which lines were weighed; nil on the plan
 }
 
 // loaded is an addition with its masses.
@@ -33,17 +47,25 @@ type loaded struct {
 	index    int // in its list
 	mass     units.Mass
 	carrier  units.Mass
-	line     int // the formula's oil line that the carrier is, or -1
-	oil      Oil // of an oil carrier: with the value it has in the formula
+	read     bool // the carrier was weighed
+	line     int  // the formula's oil line that the carrier is, or -1
+	oil      Oil  // of an oil carrier: with the value it has in the formula
 }
 
 // layout is the part of a formula's working that no superfat changes, so that
 // a search for one pays for it once.
 func (f *Formula) layout() *solved {
 	s := &solved{f: f, parts: f.parts()}
+	s.scale, s.small = f.Scales()
 	s.oilHeld = make([]units.Mass, len(f.Oils))
 	s.loads = make([][]loaded, len(s.parts))
 	s.shares = make([]units.Ratio, len(s.parts))
+	for i := range f.Acids {
+		s.circular = s.circular || f.Acids[i].Load.OfBatter.Given()
+	}
+	for i := range f.Water.Liquids {
+		s.circular = s.circular || f.Water.Liquids[i].Share.Given()
+	}
 	for i := range s.parts {
 		part := &s.parts[i]
 		s.shares[i] = part.Share
@@ -51,6 +73,7 @@ func (f *Formula) layout() *solved {
 		for kind := Colourant; kind <= Additive; kind++ {
 			list := part.additions(kind)
 			for j := range list {
+				s.circular = s.circular || list[j].Load.OfBatter.Given()
 				l := loaded{addition: &list[j], kind: kind, index: j, line: -1, oil: list[j].Carrier.Oil}
 				if list[j].Carrier.In == InOil {
 					if l.line = f.lineOf(l.oil.ID()); l.line >= 0 {
@@ -79,15 +102,52 @@ func (s *solved) solve(superfat units.Ratio) {
 	f := s.f
 	s.superfat = superfat
 	factors := s.alkaliFactors()
+	asked := s.size(factors)
+	s.demand = units.Sum{}
+	for i, mass := range s.oils {
+		s.demand = s.demand.Plus(mass, f.Oils[i].Oil.Saponification().Typical)
+	}
+	s.weighAcids()
+	s.weighLiquids(asked)
+	s.weighAlkali(factors)
+
+	s.partOils = s.divided(s.oilTotal)
+	s.weighLoads()
+	inPot := s.oilTotal.Add(s.alkali).Add(s.acidMass).Add(s.liquidSolids)
+	for _, mass := range s.oilHeld {
+		inPot = inPot.Sub(mass)
+	}
+	elsewhere := s.waterHeld.Add(s.acidOwn) // asked for, and not in the lye
+	if f.Size.Batter.Sign() > 0 {
+		s.lyeWater = s.pot.Sub(inPot)
+		s.waterAsked = s.lyeWater.Add(elsewhere)
+	} else {
+		s.waterAsked = f.Water.asked(s.alkali, s.oilTotal)
+		s.lyeWater = s.waterAsked.Sub(elsewhere)
+	}
+	s.waterAdd = s.lyeWater.Sub(s.stockWater).Sub(s.liquidWater)
+	if s.waterAdd.Sign() < 0 && s.waterAdd.Compare(units.Milligrams(-1)) > 0 {
+		// Stock or liquids bring just the water asked for: what is left is less than
+		// nothing only by the rounding of masses.
+		s.waterAsked = s.waterAsked.Sub(s.waterAdd)
+		s.lyeWater = s.lyeWater.Sub(s.waterAdd)
+		s.waterAdd = units.Mass{}
+	}
+	s.pot = inPot.Add(s.lyeWater)
+	s.partPot, s.partWater = s.divided(s.pot), s.divided(s.lyeWater)
+}
+
+// size gives the oils their masses, and where anything depends on it what is in
+// the pot. It returns the water asked for in grams where liquids depend on that.
+func (s *solved) size(factors []alkaliFactor) (asked units.Ratio) {
+	f := s.f
+	batter := f.Size.Batter.Sign() > 0
+	s.pot = f.Size.Batter
 	switch {
 	case f.Size.Oils.Sign() > 0:
 		s.oilTotal = f.Size.Oils
 		s.oils = units.Apportion(s.oilTotal, f.oilShares())
-	case f.Size.Batter.Sign() > 0:
-		shares := f.oilShares()
-		s.oilTotal = s.oilsOfBatter(shares, factors)
-		s.oils = units.Apportion(s.oilTotal, shares)
-	default:
+	case !batter:
 		s.oils = make([]units.Mass, len(f.Oils))
 		s.oilTotal = units.Mass{}
 		for i, line := range f.Oils {
@@ -95,38 +155,41 @@ func (s *solved) solve(superfat units.Ratio) {
 			s.oilTotal = s.oilTotal.Add(line.Mass)
 		}
 	}
-	s.demand = units.Sum{}
-	for i, mass := range s.oils {
-		s.demand = s.demand.Plus(mass, f.Oils[i].Oil.Saponification().Typical)
+	if !batter && !s.circular {
+		return units.Ratio{}
 	}
-	s.weighAlkali(factors)
-
-	s.partOils = units.Apportion(s.oilTotal, s.shares)
-	s.pot = f.Size.Batter
-	if s.pot.Sign() == 0 {
-		s.waterAsked = f.Water.asked(s.alkali, s.oilTotal)
-		s.pot = s.potOf(s.oilTotal.Add(s.alkali).Add(s.waterAsked))
-	}
-	s.weighLoads()
-	held := units.Mass{}
-	for _, mass := range s.oilHeld {
-		held = held.Add(mass)
-	}
-	inPot := s.oilTotal.Sub(held).Add(s.alkali)
-	if f.Size.Batter.Sign() > 0 {
-		s.lyeWater = s.pot.Sub(inPot)
-		s.waterAsked = s.lyeWater.Add(s.waterHeld)
+	demand := nothing()
+	if batter {
+		for i, share := range f.oilShares() {
+			demand.oils = demand.oils.Add(share.Times(f.Oils[i].Oil.Saponification().Typical))
+		}
 	} else {
-		s.lyeWater = s.waterAsked.Sub(s.waterHeld)
-		s.pot = inPot.Add(s.lyeWater)
+		var koh units.Sum
+		for i, mass := range s.oils {
+			koh = koh.Plus(mass, f.Oils[i].Oil.Saponification().Typical)
+		}
+		demand.fixed, _ = koh.Per(units.Sum{}.Plus(units.Grams(1), units.Whole(1)))
 	}
-	s.partPot = units.Apportion(s.pot, s.shares)
-	s.partWater = units.Apportion(s.lyeWater, s.shares)
+	t := s.system(demand, factors)
+	if s.unbalanced = !t.ok; s.unbalanced {
+		return units.Whole(0)
+	}
+	oils, pot := inGrams(s.oilTotal), inGrams(s.pot)
+	if batter {
+		if t.pot.oils.Sign() > 0 { // else found afterwards: the carriers take everything
+			oils = t.oilsOf(pot)
+		}
+		s.oilTotal = units.Grams(1).Times(oils, units.Nearest)
+		s.oils = units.Apportion(s.oilTotal, f.oilShares())
+	} else {
+		pot = t.potOf(oils)
+		s.pot = units.Grams(1).Times(pot, units.Nearest)
+	}
+	return t.asked.at(oils, pot)
 }
 
 // An alkaliFactor is the mass of an alkali to weigh per mass of KOH demanded,
-// as a quotient that is not divided out: (1 − superfat) × saponifies × M over
-// M(KOH) × purity.
+// as a quotient that is not divided out: saponifies × M over M(KOH) × purity.
 type alkaliFactor struct{ times, over units.Ratio }
 
 func (s *solved) alkaliFactors() []alkaliFactor {
@@ -134,7 +197,7 @@ func (s *solved) alkaliFactors() []alkaliFactor {
 	for i := range s.f.Alkalis {
 		l := &s.f.Alkalis[i]
 		factors[i] = alkaliFactor{
-			times: s.superfat.Rest().Times(l.Saponifies.Or(units.Whole(1))).Times(units.Whole(molarOf(l.Alkali))),
+			times: l.Saponifies.Or(units.Whole(1)).Times(units.Whole(molarOf(l.Alkali))),
 			over:  l.planned().Typical.Times(units.Whole(molar.KOH)),
 		}
 	}
@@ -144,16 +207,24 @@ func (s *solved) alkaliFactors() []alkaliFactor {
 // weighAlkali works the alkalis out of the demand. They are born rounded down.
 func (s *solved) weighAlkali(factors []alkaliFactor) {
 	s.alkalis = make([]AlkaliWeighing, len(factors))
-	s.alkali = units.Mass{}
+	s.alkali, s.stockWater = units.Mass{}, units.Mass{}
+	needed := s.demand.Add(s.fatDemand).Times(s.superfat.Rest()).Add(s.compensated())
 	for i := range s.f.Alkalis {
 		l := &s.f.Alkalis[i]
-		s.alkalis[i] = AlkaliWeighing{
+		a := AlkaliWeighing{
 			Alkali:     l.Alkali,
 			Purity:     l.planned(),
+			Source:     l.PuritySource,
 			Saponifies: l.Saponifies.Or(units.Whole(1)),
-			Weighing:   Weighing{Mass: s.demand.Scale(factors[i].times, factors[i].over, units.Down)},
+			Weighing:   Weighing{Mass: needed.Scale(factors[i].times, factors[i].over, units.Down)},
 		}
-		s.alkali = s.alkali.Add(s.alkalis[i].Mass)
+		if l.stocked() {
+			a.Strength = units.Range{Low: l.Stock.Low, Typical: l.Stock.Plan(), High: l.Stock.High}
+			a.Stock.Mass = units.Sum{}.Plus(a.Mass, units.Whole(1)).Scale(units.Whole(1), a.Strength.Typical, units.Down)
+			s.stockWater = s.stockWater.Add(a.Stock.Mass.Sub(a.Mass))
+		}
+		s.alkalis[i] = a
+		s.alkali = s.alkali.Add(a.Mass)
 	}
 }
 
@@ -179,42 +250,6 @@ func (s *solved) heldShares() (perOils, perPot units.Ratio, fixed units.Sum) {
 		}
 	}
 	return perOils, perPot, fixed
-}
-
-// potOf gives what is in the pot, of all that the formula has. Loads of batter
-// and what is held back for them depend on each other:
-//
-//	pot = all − perOils × oils − fixed − perPot × pot
-func (s *solved) potOf(all units.Mass) units.Mass {
-	perOils, perPot, fixed := s.heldShares()
-	left := units.Sum{}.Plus(all, units.Whole(1)).Sub(fixed)
-	left = left.Sub(units.Sum{}.Plus(s.oilTotal, perOils))
-	if perPot.Sign() == 0 {
-		return left.Mass(units.Nearest)
-	}
-	return left.Times(units.Whole(1).Over(units.Whole(1).Add(perPot))).Mass(units.Nearest)
-}
-
-// oilsOfBatter gives the mass of all oils that makes the batter asked for. With
-// a the alkali and w the water per oils,
-//
-//	batter = oils × (1 + a + w − perOils) − fixed − perPot × batter
-func (s *solved) oilsOfBatter(shares []units.Ratio, factors []alkaliFactor) units.Mass {
-	perOils, perPot, fixed := s.heldShares()
-	demand := units.Whole(0)
-	for i, share := range shares {
-		demand = demand.Add(share.Times(s.f.Oils[i].Oil.Saponification().Typical))
-	}
-	alkali := units.Whole(0)
-	for _, factor := range factors {
-		alkali = alkali.Add(demand.Times(factor.times).Over(factor.over))
-	}
-	perOil := units.Whole(1).Add(alkali).Add(s.f.Water.perOils(alkali)).Sub(perOils)
-	if perOil.Sign() <= 0 {
-		return units.Mass{} // found afterwards: the carriers take everything
-	}
-	all := fixed.Plus(s.f.Size.Batter, units.Whole(1).Add(perPot))
-	return all.Times(units.Whole(1).Over(perOil)).Mass(units.Nearest)
 }
 
 // weighLoads gives every addition and carrier its mass, and adds up what is

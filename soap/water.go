@@ -12,6 +12,39 @@ type Water struct {
 	PerAlkali units.Ratio
 	// PerOils is water per oils, by mass: over 0 %, to 1000 %.
 	PerOils units.Ratio
+
+	// Liquids bring part of the water asked for: at most 20, each name once.
+	Liquids []LiquidLine
+}
+
+// LiquidLine is a liquid other than water, such as a milk or a beer, with what its
+// label says of it: mass fractions of the liquid. No composition is built in. Its
+// water is part of the water asked for; the rest of it comes on top.
+type LiquidLine struct {
+	Name string // 1 to 200 bytes
+
+	// How much: exactly one of the two.
+	Share units.Ratio // of the water asked for, the part that is this liquid's water: over 0 % to 100 %
+	Mass  units.Mass  // of the liquid, over 0 g, to a tonne
+
+	Water   units.Ratio // over 0 % to 100 %
+	Fat     units.Ratio // 0 % where not given
+	Sugar   units.Ratio // 0 % where not given
+	Alcohol units.Ratio // 0 % where not given
+
+	// Saponification is the value of the fat, needed where there is any: as of an
+	// [OwnOil]. The fat's demand comes on top of the formula's oils; it counts in the
+	// superfat, not in "of oils", in shares or in the size.
+	Saponification units.Range
+}
+
+// fatty reports whether the liquid brings fat.
+func (l *LiquidLine) fatty() bool { return l.Fat.Sign() > 0 }
+
+// fatDemand gives the KOH that a gram of the liquid demands for its fat.
+func (l *LiquidLine) fatDemand() units.Range {
+	value := l.Saponification
+	return units.Range{Low: value.Low.Times(l.Fat), Typical: value.Plan().Times(l.Fat), High: value.High.Times(l.Fat)}
 }
 
 // WaterPerAlkali gives the water per alkali, by mass, of a lye of this
@@ -51,17 +84,4 @@ func (w Water) asked(alkali, oils units.Mass) units.Mass {
 	}
 	c := w.LyeConcentration // alkali × (1 − c)/c, divided once
 	return units.Sum{}.Plus(alkali, units.Whole(1)).Scale(c.Rest(), c, units.Nearest)
-}
-
-// perOils gives the rule as water per oils, where so much alkali is weighed per
-// oils.
-func (w Water) perOils(alkali units.Ratio) units.Ratio {
-	switch {
-	case w.PerOils.Given():
-		return w.PerOils
-	case w.PerAlkali.Given():
-		return WaterPerOils(w.PerAlkali, alkali)
-	default:
-		return WaterPerOils(WaterPerAlkali(w.LyeConcentration), alkali)
-	}
 }

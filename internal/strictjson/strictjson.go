@@ -32,7 +32,7 @@ func (k Kind) Name() string {
 // Node is a JSON value and where it begins.
 type Node struct {
 	Kind    Kind
-	Text    string // of a String, decoded; of a Number, as written
+	Text    string // of a String, decoded; of a Number or a Bool, as written
 	Offset  int    // in bytes from the beginning of the text
 	Items   []Node
 	Members []Member
@@ -187,7 +187,7 @@ func (p *parser) value(depth int) (Node, *Error) {
 		node.Kind = Number
 		node.Text, err = p.number()
 	case p.word("true"), p.word("false"):
-		node.Kind = Bool
+		node.Kind, node.Text = Bool, string(p.text[node.Offset:p.at])
 	case p.word("null"):
 		node.Kind = Null
 	default:

@@ -1,0 +1,119 @@
+package soap
+
+import (
+	"example.com/lyewright/soap/lye"
+	"example.com/lyewright/units"
+)
+
+// AcidLine is an acid that goes into the whole batch.
+type AcidLine struct {
+	Acid     lye.Acid
+	Load     Load        // of the acid as bought: of all the formula's oils, of what is in the pot, or a mass
+	Strength units.Ratio // mass fraction of acid in what is bought; 100 % where not given
+
+	// Compensate must be said: whether alkali is added for the acid.
+	Compensate Compensation
+}
+
+// Compensation says whether the alkali that an acid takes up is added. The zero
+// value is neither, which [Formula.Check] refuses.
+type Compensation uint8
+
+const (
+	NotSaid       Compensation = iota
+	Compensated                // alkali is added: the superfat stays as planned
+	Uncompensated              // it is taken from the oils' alkali: the superfat rises
+)
+
+// strength is the strength to reckon with.
+func (a *AcidLine) strength() units.Ratio { return a.Strength.Or(units.Whole(1)) }
+
+// takes gives the KOH that a gram of the acid as bought takes up.
+func (a *AcidLine) takes() units.Ratio {
+	return a.strength().Times(a.Acid.Neutralises(PotassiumHydroxide))
+}
+
+// An acidWeighing is an acid with its masses.
+type acidWeighing struct {
+	line *AcidLine
+	mass units.Mass // as bought
+	pure units.Mass // without its water
+	koh  units.Sum  // what it takes up
+	read bool       // it was weighed
+}
+
+func (s *solved) weighAcids() {
+	s.acids = make([]acidWeighing, len(s.f.Acids))
+	s.acidOwn, s.acidMass = units.Mass{}, units.Mass{}
+	for i := range s.f.Acids {
+		line := &s.f.Acids[i]
+		a := acidWeighing{line: line}
+		switch load := line.Load; {
+		case load.OfOils.Given():
+			a.mass = s.oilTotal.Times(load.OfOils, units.Nearest)
+		case load.OfBatter.Given():
+			a.mass = s.pot.Times(load.OfBatter, units.Nearest)
+		default:
+			a.mass = load.Mass
+		}
+		a.pure = a.mass.Times(line.strength(), units.Nearest)
+		a.koh = units.Sum{}.Plus(a.mass, line.takes())
+		s.acids[i] = a
+		s.acidMass = s.acidMass.Add(a.mass)
+		s.acidOwn = s.acidOwn.Add(a.mass.Sub(a.pure))
+	}
+}
+
+// compensated gives the KOH that is added for acids.
+func (s *solved) compensated() units.Sum {
+	var koh units.Sum
+	for i := range s.acids {
+		if s.acids[i].line.Compensate == Compensated {
+			koh = koh.Add(s.acids[i].koh)
+		}
+	}
+	return koh
+}
+
+// liquidWeighing is a liquid of the lye water with its masses.
+type liquidWeighing struct {
+	line  *LiquidLine
+	mass  units.Mass
+	water units.Mass
+}
+
+// weighLiquids works the liquids out of the water asked for.
+func (s *solved) weighLiquids(asked units.Ratio) {
+	s.liquids = make([]liquidWeighing, len(s.f.Water.Liquids))
+	s.liquidWater, s.liquidSolids = units.Mass{}, units.Mass{}
+	s.fatDemand = units.Sum{}
+	for i := range s.f.Water.Liquids {
+		line := &s.f.Water.Liquids[i]
+		l := liquidWeighing{line: line, mass: line.Mass}
+		if line.Share.Given() {
+			l.mass = units.Grams(1).Times(asked.Times(line.Share).Over(line.Water), units.Nearest)
+		}
+		l.water = l.mass.Times(line.Water, units.Nearest)
+		s.liquids[i] = l
+		s.liquidWater = s.liquidWater.Add(l.water)
+		s.liquidSolids = s.liquidSolids.Add(l.mass.Sub(l.water))
+		if line.fatty() {
+			s.fatDemand = s.fatDemand.Plus(l.mass, line.fatDemand().Typical)
+		}
+	}
+}
+
+// dryOfOthers gives what acids and liquids leave when all water is gone: an acid
+// forms a mole of water for each proton; alcohol goes as water does.
+func (s *solved) dryOfOthers() units.Mass {
+	var left units.Sum
+	for i := range s.acids {
+		a := &s.acids[i]
+		left = left.Plus(a.pure, a.line.Acid.WaterFormed().Rest())
+	}
+	for i := range s.liquids {
+		l := &s.liquids[i]
+		left = left.Plus(l.mass, l.line.Water.Add(l.line.Alcohol.Or(units.Whole(0))).Rest())
+	}
+	return left.Mass(units.Nearest)
+}

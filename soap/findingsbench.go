@@ -1,0 +1,63 @@
+package soap
+
+import (
+	"example.com/lyewright/soap/lye"
+	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
+)
+
+// liquids judges the liquids other than water.
+func (j *judge) liquids() {
+	water := top("water")
+	list := water.at("liquids")
+	for i := range j.b.Liquids {
+		line, t := j.s.liquids[i].line, list.item(i)
+		note := func(code string, share units.Ratio) {
+			if share.Sign() > 0 {
+				j.add(Finding{Code: code, Subject: t.String(), Value: share, Unit: "%", Names: []string{line.Name}, Source: commonSource()})
+			}
+		}
+		if line.fatty() && line.Saponification.Single() {
+			j.add(Finding{Code: "saponification-single", Subject: t.String(), Value: line.Saponification.Plan(), Unit: "mg KOH/g", Names: []string{line.Name}, Source: cite.Source{How: cite.Given}})
+		}
+		note("liquid-sugar", line.Sugar)
+		note("liquid-alcohol", line.Alcohol)
+		j.coarse(t, line.Name, j.b.Liquids[i].Weighing)
+	}
+}
+
+// acids judges the acids.
+func (j *judge) acids() {
+	list := top("acids")
+	for i := range j.b.Acids {
+		a, t := &j.b.Acids[i], list.item(i)
+		if j.s.acids[i].line.Compensate == Compensated {
+			j.add(Finding{
+				Code: "acid-compensated", Subject: t.String(), Names: []string{a.Acid.Name}, Source: lye.AtomicWeights(),
+				Detail: a.Takes.Text(units.Gram, 2) + " g of " + j.b.Alkalis[0].Alkali.Symbol(),
+			})
+		}
+		j.coarse(t, a.Acid.Name, a.Weighing)
+	}
+}
+
+// temperatures judges what is known of the bench.
+func (j *judge) temperatures() {
+	t, at := top("temperature"), j.s.f.Temperature
+	begins := j.b.Lye.Crystallises
+	if at.Lye.Given() && begins.Given() && at.Lye.Compare(begins.Add(lye.CrystallisesWithin())) <= 0 {
+		subject := t.at("lye")
+		j.add(Finding{Code: "lye-crystallises", Severity: Warning, Subject: subject.String(), Value: at.Lye.Ratio(), Limit: begins.Ratio(), Unit: "°C", Source: lye.CrystallisesSource()})
+	}
+	if heat := j.b.Lye.Heat; heat.Final.Given() {
+		if limit, hot := heat.Hot(); hot {
+			subject := t.at("water")
+			j.add(Finding{Code: "lye-hot", Severity: Warning, Subject: subject.String(), Value: heat.Final.Ratio(), Limit: limit.Ratio(), Unit: "°C", Source: lye.HeatSource()})
+		}
+	}
+	if at.Oils.Given() && at.Lye.Given() {
+		if apart, limit, over := lye.Apart(at.Oils, at.Lye); over {
+			j.add(Finding{Code: "temperatures-apart", Subject: t.String(), Value: apart.Ratio(), Limit: limit.Ratio(), Unit: "K", Source: commonSource()})
+		}
+	}
+}

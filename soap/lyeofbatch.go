@@ -1,0 +1,60 @@
+package soap
+
+import (
+	"example.com/lyewright/soap/lye"
+	"example.com/lyewright/units"
+)
+
+// lye describes the lye as mixed.
+func (s *solved) lye() Lye {
+	l := Lye{Mass: s.alkali.Add(s.lyeWater)}
+	l.Concentration, _ = s.alkali.Per(l.Mass)
+	l.WaterPerAlkali, _ = s.lyeWater.Per(s.alkali)
+	var hydroxide units.Sum
+	for i := range s.alkalis {
+		hydroxide = hydroxide.Add(s.alkalis[i].Hydroxide())
+	}
+	l.Strength, _ = hydroxide.Per(units.Sum{}.Plus(l.Mass, units.Whole(1)))
+	if len(s.alkalis) == 1 {
+		l.Crystallises, _ = lye.Solution{Alkali: s.alkalis[0].Alkali, Strength: l.Strength}.Crystallises()
+	}
+	if at := s.f.Temperature; at.Lye.Given() && len(s.liquids) == 0 {
+		l.Volume, l.VolumeKnown = s.lyeVolume(l.Strength)
+	}
+	if s.f.Temperature.Water.Given() {
+		l.Heat = s.heat()
+	}
+	return l
+}
+
+// lyeVolume gives the volume of the lye at its temperature. Two alkalis count as
+// two lyes of the same strength, side by side.
+func (s *solved) lyeVolume(strength units.Ratio) (all units.Volume, ok bool) {
+	for i := range s.alkalis {
+		a := &s.alkalis[i]
+		mass := a.Hydroxide().Scale(units.Whole(1), strength, units.Nearest)
+		volume, err := lye.Solution{Alkali: a.Alkali, Strength: strength, At: s.f.Temperature.Lye}.Volume(mass)
+		if err != nil { // above 50 %, where no density is known
+			return units.Volume{}, false
+		}
+		all = all.Add(volume)
+	}
+	return all, true
+}
+
+// heat gives how hot the lye gets if no heat is lost: the alkali at the high end
+// of its purity, the water as mixed. The zero value where it is not known: a stock
+// of potassium hydroxide, nothing but stock, or more hydroxide than dissolves.
+func (s *solved) heat() lye.Heat {
+	m := lye.Mixing{Water: s.waterAdd.Add(s.liquidWater), WaterAt: s.f.Temperature.Water, Room: s.f.Temperature.Room}
+	m.Alkalis = make([]lye.Portion, len(s.alkalis))
+	for i := range s.alkalis {
+		weighing, content := s.alkalis[i].ToWeigh()
+		m.Alkalis[i] = lye.Portion{Alkali: s.alkalis[i].Alkali, Mass: weighing.Mass, Hydroxide: content.High, Dissolved: s.alkalis[i].Strength.Given()}
+	}
+	heat, err := m.Bound()
+	if err != nil {
+		return lye.Heat{}
+	}
+	return heat
+}
