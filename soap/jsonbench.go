@@ -79,6 +79,7 @@ func (w jsonWriter) remedy(r *Remedy) {
 		weighing("alkali", r.AddAlkali)
 	default:
 		weighing("lye", r.UseLye)
+		w.mass("of_lye_g", r.OfLye)
 		weighing("water", r.AddWater)
 	}
 	w.mass("batter_g", r.Batter)

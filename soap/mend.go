@@ -143,7 +143,7 @@ func (m *mender) less(p *prospect, share units.Ratio) []Remedy {
 	if share.Sign() <= 0 || mixed.Sign() <= 0 {
 		return nil
 	}
-	r := Remedy{UseLye: weighed(mixed.Times(share, units.Down), m.s.small, units.Down)}
+	r := Remedy{OfLye: mixed, UseLye: weighed(mixed.Times(share, units.Down), m.s.small, units.Down)}
 	water := m.planned.waterAdd.Sub(m.s.waterAdd.Times(share, units.Nearest))
 	if water.Sign() > 0 {
 		r.AddWater = weighed(water, m.s.small, units.Nearest)

@@ -39,10 +39,11 @@ type Remedy struct {
 	Oil string
 	Add Weighing
 
-	// UseLye is how much of the lye (alkali and water, as weighed) is used, rounded
-	// down to weigh, and AddWater the water that goes with it; zero where neither is
-	// needed.
+	// UseLye is how much of the lye is used, rounded down to weigh, OfLye all of it
+	// (alkali and water, as weighed), and AddWater the water that goes with what is
+	// used; zero where neither is needed.
 	UseLye, AddWater Weighing
+	OfLye            units.Mass
 
 	// AddAlkali is the alkali that is still missing from the lye, of Alkali, rounded
 	// down to weigh: of a stock lye, the stock.

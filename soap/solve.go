@@ -73,7 +73,6 @@ func (f *Formula) layout() *solved {
 		for kind := Colourant; kind <= Additive; kind++ {
 			list := part.additions(kind)
 			for j := range list {
-				s.circular = s.circular || list[j].Load.OfBatter.Given()
 				l := loaded{addition: &list[j], kind: kind, index: j, line: -1, oil: list[j].Carrier.Oil}
 				if list[j].Carrier.In == InOil {
 					if l.line = f.lineOf(l.oil.ID()); l.line >= 0 {
@@ -112,8 +111,12 @@ func (s *solved) solve(superfat units.Ratio) {
 	s.weighAlkali(factors)
 
 	s.partOils = s.divided(s.oilTotal)
-	s.weighLoads()
 	inPot := s.oilTotal.Add(s.alkali).Add(s.acidMass).Add(s.liquidSolids)
+	if f.Size.Batter.Sign() == 0 {
+		s.waterAsked = f.Water.asked(s.alkali, s.oilTotal)
+		s.pot = s.potOf(inPot.Add(s.waterAsked).Sub(s.acidOwn))
+	}
+	s.weighLoads()
 	for _, mass := range s.oilHeld {
 		inPot = inPot.Sub(mass)
 	}
@@ -122,7 +125,6 @@ func (s *solved) solve(superfat units.Ratio) {
 		s.lyeWater = s.pot.Sub(inPot)
 		s.waterAsked = s.lyeWater.Add(elsewhere)
 	} else {
-		s.waterAsked = f.Water.asked(s.alkali, s.oilTotal)
 		s.lyeWater = s.waterAsked.Sub(elsewhere)
 	}
 	s.waterAdd = s.lyeWater.Sub(s.stockWater).Sub(s.liquidWater)
@@ -137,8 +139,8 @@ func (s *solved) solve(superfat units.Ratio) {
 	s.partPot, s.partWater = s.divided(s.pot), s.divided(s.lyeWater)
 }
 
-// size gives the oils their masses, and where anything depends on it what is in
-// the pot. It returns the water asked for in grams where liquids depend on that.
+// size gives the oils their masses, and where acids or liquids depend on it what is
+// in the pot. It returns the water asked for in grams where liquids depend on that.
 func (s *solved) size(factors []alkaliFactor) (asked units.Ratio) {
 	f := s.f
 	batter := f.Size.Batter.Sign() > 0
@@ -250,6 +252,20 @@ func (s *solved) heldShares() (perOils, perPot units.Ratio, fixed units.Sum) {
 		}
 	}
 	return perOils, perPot, fixed
+}
+
+// potOf gives what is in the pot, of all that the formula has, once its alkali is
+// known. Loads of batter and what is held back for them depend on each other:
+//
+//	pot = all − perOils × oils − fixed − perPot × pot
+func (s *solved) potOf(all units.Mass) units.Mass {
+	perOils, perPot, fixed := s.heldShares()
+	left := units.Sum{}.Plus(all, units.Whole(1)).Sub(fixed)
+	left = left.Sub(units.Sum{}.Plus(s.oilTotal, perOils))
+	if perPot.Sign() == 0 {
+		return left.Mass(units.Nearest)
+	}
+	return left.Times(units.Whole(1).Over(units.Whole(1).Add(perPot))).Mass(units.Nearest)
 }
 
 // weighLoads gives every addition and carrier its mass, and adds up what is

@@ -32,7 +32,7 @@ const (
 func HeatSource() cite.Source {
 	return cite.Source{
 		Title: "NBS Circular 500, heats of solution of NaOH", Edition: "1952, as tabulated in Koretsky, Engineering and Chemical Thermodynamics",
-		Place: "-37.761 kJ/mol at 5 mol of water, carried to other strengths by the enthalpy equation of Olsson and others (1997); cautious: 1.64 kJ/mol more, from the NBS tables of 1982, recalled; KOH: CRC Handbook, infinite dilution",
+		Place: "-37.761 kJ/mol at 5 mol of water, carried to other strengths by the enthalpy equation of Olsson and others (1997); cautious: 1.64 kJ/mol more, from the NBS tables of 1982, recalled; KOH: CRC Handbook, infinite dilution; heat capacities of water and solid NaOH (4.19, 1.49 J/(g K)) and the heat of fusion of ice (333.6 J/g) recalled",
 		How:   cite.Computed,
 	}
 }

@@ -13,9 +13,10 @@ type Solution struct {
 }
 
 // Density gives the lye's density: for NaOH by the equation of Olsson and others,
-// within 0.4 % of the published table everywhere (the worst, 0.34 %, at 50 % and
-// 0 °C; see the tests), for KOH by that of Laliberté, whose table and the CRC
-// Handbook's lie up to 0.7 % apart. The error is [fault.Faults].
+// within 0.4 % of the published tables everywhere (the worst, 0.30 %, at 32 % and
+// 0 °C; see the tests), for KOH by that of Laliberté, within 0.1 % of the table of
+// the International Critical Tables and up to 0.7 % above that of the CRC
+// Handbook, which disagree. The error is [fault.Faults].
 func (s Solution) Density() (units.Density, error) {
 	if faults := s.check(); len(faults) > 0 {
 		return units.Density{}, faults

@@ -16,6 +16,7 @@ func Write(w io.Writer, b soap.Batch, unit units.Unit) error {
 	s := newSheet(b, unit)
 	s.title()
 	s.findings("Before you weigh", soap.Danger, soap.Warning)
+	s.weighed()
 	s.oils()
 	s.lye()
 	s.parts()
@@ -155,12 +156,26 @@ func (s *sheet) lye() {
 	s.header("% hydroxide")
 	column := columnFor(s.unit, s.small)
 	s.weigh("Water", column.mass(s.b.Water.Weigh), "")
+	for _, l := range s.b.Liquids {
+		s.weigh(l.Name, column.mass(l.Weigh), "liquid")
+	}
 	for _, a := range s.b.Alkalis {
-		s.weigh(alkaliName(a.Alkali), column.massDown(a.Weigh), a.Purity.Typical.PercentText(2))
+		weighing, content := a.ToWeigh()
+		name := alkaliName(a.Alkali)
+		if a.Strength.Given() {
+			name += ", stock lye"
+		}
+		s.weigh(name, column.massDown(weighing.Weigh), content.Typical.PercentText(2))
 	}
 	s.total("Lye", column.sum(), "")
-	s.wrap("", "Add the alkali to cold water a little at a time, never the water to the alkali: it gets very hot and may boil. "+
+	for _, a := range s.b.Alkalis {
+		if a.Source.Title != "" {
+			s.wrap("", a.Alkali.Name()+": "+a.Purity.Low.PercentText(2)+" to "+a.Purity.High.PercentText(2)+" % is what the grade allows, not what is in this bottle. "+s.cite(a.Source))
+		}
+	}
+	s.wrap("", "Add the alkali to cold water a little at a time, never the water to the alkali: it gets very hot and may boil. "+s.bound()+
 		"On skin or in eyes: rinse at once with plenty of running water for 15 minutes or more, take off splashed clothing and get medical help, for eyes at once; do not neutralise on the skin. Swallowed: get medical help at once, and do not make anyone vomit.")
+	s.bench()
 	s.line("Lye as mixed: " + s.b.Lye.Concentration.PercentText(2) + " % (alkali as weighed, of the lye)")
 	if s.b.Water.Withheld.Sign() > 0 {
 		s.line("Water held back for carriers: " + s.b.Water.Withheld.Fixed(s.unit, column.places) + " " + s.unit.String())
@@ -178,6 +193,7 @@ func (s *sheet) parts() {
 		then = ", then divide the batter"
 	}
 	s.wrap("", "Raw batter burns like lye: keep goggles and gloves on until it is poured and everything is washed.")
+	s.acids()
 	s.wrap("", "Join oils and lye and stir to a light trace"+then+".")
 	if s.hasPowders() {
 		s.wrap("", "Weigh powders without raising dust, or wet them first; wear a dust mask where dust cannot be helped.")
@@ -242,7 +258,7 @@ func (s *sheet) hasPowders() bool {
 func (s *sheet) superfat() {
 	s.heading("How sure the superfat is")
 	s.wrap("", "Share of the saponification left without alkali, in %. Likely: all ranges and scales taken together (coverage factor 2). Worst: every one at its unlucky end.")
-	s.line(pad("", -30) + pad("planned", 10) + pad("likely", 18) + pad("worst", 18))
+	s.outlookHeader()
 	s.outlook("batch", s.b.Superfat)
 	for i := range s.b.Parts {
 		p := &s.b.Parts[i]
@@ -261,6 +277,10 @@ func (s *sheet) superfat() {
 
 func (s *sheet) figure(m units.Mass) string {
 	return m.Fixed(s.unit, columnFor(s.unit, s.small).places) + " " + s.unit.String()
+}
+
+func (s *sheet) outlookHeader() {
+	s.line(pad("", -30) + pad("planned", 10) + pad("likely", 18) + pad("worst", 18))
 }
 
 func (s *sheet) outlook(name string, o soap.Outlook) {

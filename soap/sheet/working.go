@@ -31,6 +31,8 @@ func Working(b soap.Batch) []Step {
 		Of: "All oils", Formula: "demand of the batch = the sum of the oils' demands",
 		Figures: strings.Join(w.demands, " + "), Result: grams(w.demand) + " g KOH",
 	})
+	w.fats()
+	w.acids()
 	for i, a := range b.Alkalis {
 		w.alkali(i, a)
 	}
@@ -48,6 +50,8 @@ type working struct {
 	steps   []Step
 	demand  units.Sum
 	alkalis units.Sum // as KOH
+	added   units.Sum // alkali added for acids, as KOH
+	takes   units.Sum // what all acids take up, as KOH
 	demands []string
 }
 
@@ -114,14 +118,22 @@ func because(oil soap.Oil) string {
 }
 
 func (w *working) alkali(i int, a soap.AlkaliWeighing) {
+	if a.Strength.Given() {
+		w.stock(a)
+		return
+	}
 	purity := "purity " + a.Purity.Typical.PercentText(6) + " %, between " + a.Purity.Low.PercentText(6) + " and " + a.Purity.High.PercentText(6) + " %"
 	if a.Purity.Single() {
 		purity = "purity " + a.Purity.Typical.PercentText(6) + " %, one figure"
 	}
 	sources := []cite.Source{soap.AtomicWeights()}
-	if w.b.Formula.Alkalis[i].Purity.Given() {
+	switch line := w.b.Formula.Alkalis[i]; {
+	case a.Source.Title != "":
+		purity += ", what its grade allows"
+		sources = append(sources, a.Source)
+	case line.Purity.Given():
 		purity += ", as given"
-	} else {
+	default:
 		purity += ", assumed: too little alkali is the safe mistake"
 		sources = append(sources, soap.AssumedPuritySource())
 	}
@@ -130,8 +142,8 @@ func (w *working) alkali(i int, a soap.AlkaliWeighing) {
 	}
 	w.add(Step{
 		Of:      alkaliName(a.Alkali),
-		Formula: "mass = demand × (1 − superfat) × share saponified × M / (M of KOH × purity), rounded down",
-		Figures: grams(w.demand) + " × (1 − " + w.b.Superfat.Planned.Text(8) + ") × " + a.Saponifies.Text(12) + " × " + a.Alkali.MolarMass().Text(3) +
+		Formula: "mass = " + w.need("demand × (1 − superfat)", "what acids take up") + " × share saponified × M / (M of KOH × purity), rounded down",
+		Figures: w.need(grams(w.demand)+" × (1 − "+w.written().Text(8)+")", grams(w.added)) + " × " + a.Saponifies.Text(12) + " × " + a.Alkali.MolarMass().Text(3) +
 			" / (" + soap.PotassiumHydroxide.MolarMass().Text(3) + " × " + a.Purity.Typical.Text(8) + ")",
 		Result:  a.Mass.Text(units.Gram, 5) + " g " + a.Alkali.Symbol() + " as weighed",
 		Because: purity, Sources: sources,
@@ -157,8 +169,14 @@ func (w *working) water() {
 		s.Formula = "water = oils × water per oils"
 		s.Figures = w.b.OilsTotal.Text(units.Gram, 5) + " × " + rule.PerOils.Text(8)
 	}
+	if w.b.Water.Mass != w.b.Water.Asked.Sub(w.b.Water.Withheld) {
+		s.Because = "stock lyes, liquids and acids bring part of it, " + w.b.Water.Mass.Text(units.Gram, 5) + " g is left to add"
+	}
 	if w.b.Water.Withheld.Sign() > 0 {
-		s.Because = "of it " + w.b.Water.Withheld.Text(units.Gram, 5) + " g is held back for carriers, which leaves " + w.b.Water.Mass.Text(units.Gram, 5) + " g for the lye"
+		if s.Because != "" {
+			s.Because += "; "
+		}
+		s.Because += "of it " + w.b.Water.Withheld.Text(units.Gram, 5) + " g is held back for carriers, which leaves " + w.b.Water.Mass.Text(units.Gram, 5) + " g for the lye"
 	}
 	w.add(s)
 }
@@ -171,9 +189,19 @@ func (w *working) pot() {
 	for _, a := range w.b.Alkalis {
 		figures = append(figures, a.Mass.Text(units.Gram, 5))
 	}
+	figures = append(figures, w.lyeWater().Text(units.Gram, 5))
+	formula := "batter = oils in the pot + alkali + lye water"
+	for _, a := range w.b.Acids {
+		formula = "batter = oils in the pot + alkali + lye water + acids + liquids without their water"
+		figures = append(figures, a.Mass.Text(units.Gram, 5))
+	}
+	for _, l := range w.b.Liquids {
+		formula = "batter = oils in the pot + alkali + lye water + acids + liquids without their water"
+		figures = append(figures, l.Mass.Sub(l.Water).Text(units.Gram, 5))
+	}
 	w.add(Step{
-		Of: "Batter", Formula: "batter = oils in the pot + alkali + lye water",
-		Figures: strings.Join(append(figures, w.b.Water.Mass.Text(units.Gram, 5)), " + "),
+		Of: "Batter", Formula: formula,
+		Figures: strings.Join(figures, " + "),
 		Result:  w.b.Batter.Text(units.Gram, 5) + " g in the pot",
 	})
 }
@@ -190,6 +218,14 @@ func (w *working) pure() {
 		Of: "Alkali as KOH", Formula: "alkali as KOH = mass × purity × M of KOH / M, all together",
 		Figures: strings.Join(figures, " + "), Result: grams(w.alkalis) + " g KOH",
 	})
+	if w.takes.Sign() > 0 {
+		all := w.alkalis
+		w.alkalis = all.Sub(w.takes)
+		w.add(Step{
+			Of: "Alkali for the oils", Formula: "alkali for the oils = alkali as KOH − what acids take up",
+			Figures: grams(all) + " − " + grams(w.takes), Result: grams(w.alkalis) + " g KOH",
+		})
+	}
 }
 
 func (w *working) part(p *soap.PartBatch) {

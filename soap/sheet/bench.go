@@ -1,0 +1,143 @@
+package sheet
+
+import (
+	"example.com/lyewright/soap"
+	"example.com/lyewright/soap/lye"
+	"example.com/lyewright/units"
+)
+
+// bound says how hot the lye may get, in a sentence for the caution; empty where it
+// is not known.
+func (s *sheet) bound() string {
+	h := s.b.Lye.Heat
+	if !h.Final.Given() {
+		return ""
+	}
+	text := "With water at " + s.b.Formula.Temperature.Water.Text(1) + " °C it reaches up to " + h.Final.Text(0) + " °C, if no heat is lost"
+	if h.Boils.Given() {
+		text += " (it boils near " + h.Boils.Text(0) + " °C)"
+	}
+	if h.Extrapolated {
+		text += "; above 42.5 % that is extrapolated"
+	}
+	for _, a := range s.b.Alkalis {
+		if a.Alkali == soap.PotassiumHydroxide {
+			text += "; of KOH only the largest heat is published, so it is likely less"
+		}
+	}
+	return text + ". " + s.cite(lye.HeatSource()) + " "
+}
+
+// bench says what is known of the lye as it stands on the bench.
+func (s *sheet) bench() {
+	l := s.b.Lye
+	if l.VolumeKnown {
+		s.line("Its volume at " + s.b.Formula.Temperature.Lye.Text(1) + " °C: " + l.Volume.Text(0) + " mL")
+	}
+	if s.b.Formula.Temperature.Lye.Given() && l.Crystallises.Given() && l.Crystallises.Compare(units.Celsius(0)) > 0 {
+		s.line("It begins to crystallise at " + l.Crystallises.Text(0) + " °C, give or take 1 K " + s.cite(lye.CrystallisesSource()))
+	}
+	if len(s.b.Liquids) > 0 {
+		s.wrap("", "Keep liquids other than water cold, even frozen: sugar and fat burn in hot lye.")
+	}
+}
+
+// acids lists the acids that go into the batch.
+func (s *sheet) acids() {
+	if len(s.b.Acids) == 0 {
+		return
+	}
+	s.wrap("", "Acids burn too, and lye spits on them: dissolve them in the water before the alkali, or stir them into the oils; never pour them into finished lye.")
+	s.header("")
+	column := columnFor(s.unit, s.small)
+	for _, a := range s.b.Acids {
+		s.weigh(a.Acid.Name, column.mass(a.Weigh), "acid")
+	}
+}
+
+// weighed says what the real weighings come to, and what would mend it.
+func (s *sheet) weighed() {
+	r := s.b.Weighed
+	if r == nil {
+		return
+	}
+	s.heading("As weighed")
+	s.outlookHeader()
+	s.outlook("batch", r.Superfat)
+	if len(r.Parts) > 1 {
+		for i := range r.Parts {
+			s.outlook(r.Parts[i].Name, r.Parts[i].Superfat)
+		}
+	}
+	s.line("")
+	s.wrap("", s.advice(r))
+	if len(r.Remedies) == 0 {
+		return
+	}
+	s.line("")
+	s.line(pad("Then:", -30) + pad(s.unit.String(), 10) + pad("batter", 10) + pad("superfat", 10) + pad("worst", 18))
+	part := ""
+	for i := range r.Remedies {
+		m := &r.Remedies[i]
+		if m.Part != part {
+			part = m.Part
+			s.wrap("", "For "+part+":")
+		}
+		s.remedy(m)
+	}
+}
+
+// advice says what can still be done at a stage.
+func (s *sheet) advice(r *soap.Reckoning) string {
+	below := r.Superfat.Planned.Compare(s.b.Superfat.Planned) < 0
+	for i := range r.Parts {
+		below = below || r.Parts[i].Superfat.Planned.Compare(s.b.Parts[i].Superfat.Planned) < 0
+	}
+	offered := len(r.Remedies) > 0
+	switch {
+	case r.Stage == soap.AtLye && offered && r.Remedies[0].AddAlkali.Mass.Sign() > 0:
+		return "The lye lacks alkali. Dissolve what is missing in it, a little at a time, before it meets the oils:"
+	case r.Stage == soap.AtLye && offered:
+		return "The lye holds too much alkali for the oils. Use part of it, and make up the water:"
+	case r.Stage == soap.AtMoulds && below:
+		return "It is poured: nothing can be mended. If the superfat may lie below zero, do not use it on skin."
+	case offered && r.Stage == soap.AtPot:
+		return "Too much alkali for the oils. Any one of these brings the batter back to its plan (an addition of more than a quarter of the oils is not offered). Never add alkali to batter:"
+	case offered:
+		return "Too much alkali for the oils. For each part alone, any one of its lines brings it back to its own plan (an addition of more than a quarter of its oils is not offered). Never add alkali to batter:"
+	case below && r.Stage != soap.AtLye:
+		return "No addition of up to a quarter of the oils brings it back to the plan: do not use it on skin."
+	default:
+		return "There is nothing to mend: no less superfat than planned. Alkali is never added to batter."
+	}
+}
+
+func (s *sheet) remedy(m *soap.Remedy) {
+	line := func(name string, mass, division units.Mass) {
+		worst := m.Superfat.Low.PercentFixed(2) + " to " + m.Superfat.High.PercentFixed(2)
+		s.line(pad(shorten(name, 29), -30) + pad(mass.Fixed(s.unit, columnFor(s.unit, division).places), 10) +
+			pad(m.Batter.Fixed(s.unit, columnFor(s.unit, s.small).places), 10) + pad(m.Superfat.Planned.PercentFixed(2), 10) + pad(" "+worst, 18))
+	}
+	switch {
+	case m.Oil == soap.Blend:
+		line("all oils, as in the formula", m.Add.Weigh, s.scale)
+	case m.Oil != "":
+		line(s.oilName(m.Oil), m.Add.Weigh, s.scale)
+	case m.AddAlkali.Mass.Sign() > 0:
+		line("add "+m.Alkali.Name(), m.AddAlkali.Weigh, s.small)
+	default:
+		line("lye to use, of "+m.OfLye.Fixed(s.unit, columnFor(s.unit, s.small).places), m.UseLye.Weigh, s.small)
+		if m.AddWater.Mass.Sign() > 0 {
+			line("and water to add", m.AddWater.Weigh, s.small)
+		}
+	}
+}
+
+func (s *sheet) oilName(id string) string {
+	for _, o := range s.b.Oils {
+		if o.Oil.ID() == id {
+			return o.Oil.Name()
+		}
+	}
+	return id
+}
