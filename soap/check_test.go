@@ -209,16 +209,21 @@ func TestAPurityIsSingleHoweverItIsWritten(t *testing.T) {
 var everyCode = []string{
 	"danger superfat-likely-negative",
 	"warning free-alkali-worst",
+	"warning lye-crystallises",
+	"warning lye-hot",
 	"warning purity-assumed",
 	"warning range-missing",
 	"warning rounding-coarse",
 	"warning value-computed",
 	"warning wax-reacts-slowly",
+	"note acid-compensated",
 	"note additive-unjudged",
 	"note colourant-unjudged",
 	"note figure-from-memory",
 	"note fragrance-unjudged",
 	"note free-alkali-worst",
+	"note liquid-alcohol",
+	"note liquid-sugar",
 	"note lye-strong",
 	"note lye-weak",
 	"note part-superfat-shifted",
@@ -227,6 +232,7 @@ var everyCode = []string{
 	"note saponification-replaced",
 	"note saponification-single",
 	"note superfat-unusual",
+	"note temperatures-apart",
 	"note typical-disputed",
 	"note wax-reacts-slowly",
 }
@@ -242,7 +248,7 @@ var subjectOf = map[string][]string{
 	// of an extra carrier, which has no line among the oils, the carrier
 	"range-missing":           {"oils[]", "parts[].colourants[].carrier", "parts[].fragrances[].carrier", "parts[].additives[].carrier"},
 	"value-computed":          {"oils[]", "parts[].colourants[].carrier", "parts[].fragrances[].carrier", "parts[].additives[].carrier"},
-	"saponification-single":   {"oils[]"},
+	"saponification-single":   {"oils[]", "water.liquids[]"},
 	"saponification-replaced": {"oils[]"},
 	"typical-disputed":        {"oils[]"},
 	"wax-reacts-slowly":       {"oils"},
@@ -250,13 +256,19 @@ var subjectOf = map[string][]string{
 	"lye-strong":              {"water"},
 	"lye-weak":                {"water"},
 	"rounding-coarse": {
-		"oils[]", "alkali[]", "water",
+		"oils[]", "alkali[]", "water", "water.liquids[]", "acids[]",
 		"parts[].colourants[]", "parts[].fragrances[]", "parts[].additives[]",
 		"parts[].colourants[].carrier", "parts[].fragrances[].carrier", "parts[].additives[].carrier",
 	},
 	"colourant-unjudged": {"parts[].colourants[]"},
 	"fragrance-unjudged": {"parts[].fragrances[]"},
 	"additive-unjudged":  {"parts[].additives[]"},
+	"lye-crystallises":   {"temperature.lye"},
+	"lye-hot":            {"temperature.water"},
+	"temperatures-apart": {"temperature"},
+	"acid-compensated":   {"acids[]"},
+	"liquid-sugar":       {"water.liquids[]"},
+	"liquid-alcohol":     {"water.liquids[]"},
 }
 
 func withoutIndices(path string) string {
@@ -322,6 +334,11 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 	} {
 		look(t, p.batch(t))
 	}
+	look(t, plainFormula().with(
+		"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall ale", "share": "50 %", "water": "90 %", "sugar": "3 %", "alcohol": "4.8 %"}]}`,
+		"acids", `{"acid": "lactic-acid", "load": "1 % of oils", "compensate": true}`,
+		"temperature", `{"oils": "40 °C", "lye": "0 °C", "water": "60 °C", "room": "30 °C"}`,
+	).batch(t))
 	for _, entry := range everyCode {
 		if !seen[entry] {
 			t.Errorf("%s was never found", entry)

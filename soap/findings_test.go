@@ -34,9 +34,9 @@ func (p pieces) with(changes ...string) pieces {
 func (p pieces) text() string {
 	var b strings.Builder
 	b.WriteString(`{"formula": "Lantern walk"`)
-	for _, key := range []string{"oils", "alkali", "superfat", "water", "size", "scale", "parts"} {
+	for _, key := range []string{"oils", "alkali", "superfat", "water", "size", "scale", "parts", "acids", "temperature", "weighed"} {
 		value := p[key]
-		if key == "oils" || key == "alkali" || key == "parts" {
+		if key == "oils" || key == "alkali" || key == "parts" || key == "acids" && value != "" {
 			value = "[" + value + "]"
 		}
 		if value != "" {
@@ -175,6 +175,30 @@ func TestEachFindingFiresBeyondItsTriggerAndNotBefore(t *testing.T) {
 		{"a colourant is no fragrance", "fragrance-unjudged", []string{"parts", part("1 g", "")}, 0, "", "", "", "", ""},
 		{"a fragrance", "fragrance-unjudged", []string{"parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "load": "1 g"}]}`}, note, "parts[0].fragrances[0]", "", "", "", "pear"},
 		{"an additive", "additive-unjudged", []string{"parts", `{"part": "lantern", "share": "100 %", "additives": [{"additive": "salt", "load": "1 g"}]}`}, note, "parts[0].additives[0]", "", "", "", "salt"},
+		// 34.25 % is a row of the phase diagram: 10.1 °C, of which 1 K is 11.1 °C
+		{"a lye above what it crystallises at", "lye-crystallises", []string{"alkali", exact, "water", `{"lye_concentration": "34.25 %"}`, "temperature", `{"lye": "11.100001 °C"}`}, 0, "", "", "", "", ""},
+		{"a lye within 1 K of it", "lye-crystallises", []string{"alkali", exact, "water", `{"lye_concentration": "34.25 %"}`, "temperature", `{"lye": "11.1 °C"}`}, warning, "temperature.lye", "1110", "1010", "°C", "crystallise"},
+		{"a lye whose temperature nobody took", "lye-crystallises", []string{"alkali", exact, "water", `{"lye_concentration": "34.25 %"}`, "temperature", `{"oils": "5 °C"}`}, 0, "", "", "", "", ""},
+		// 10 °F are 5.555556 K; 104 °F is 40 °C
+		{"oils and lye 10 °F apart", "temperatures-apart", []string{"temperature", `{"oils": "104 °F", "lye": "114 °F"}`}, 0, "", "", "", "", ""},
+		{"the other way round", "temperatures-apart", []string{"temperature", `{"oils": "100 °F", "lye": "90 °F"}`}, 0, "", "", "", "", ""},
+		{"oils and lye further apart", "temperatures-apart", []string{"temperature", `{"oils": "40 °C", "lye": "45.555557 °C"}`}, note, "temperature", "555.5557", "555.5556", "K", ""},
+		{"the colder lye further apart", "temperatures-apart", []string{"temperature", `{"oils": "40 °C", "lye": "34.4 °C"}`}, note, "temperature", "560", "555.5556", "K", ""},
+		{"an acid that alkali is added for", "acid-compensated", []string{"acids", `{"acid": "citric-acid-anhydrous", "load": "1 % of oils", "compensate": true}`}, note, "acids[0]", "", "", "", "Citric acid, anhydrous"},
+		{"an acid that it is not added for", "acid-compensated", []string{"acids", `{"acid": "citric-acid-anhydrous", "load": "1 % of oils", "compensate": false}`}, 0, "", "", "", "", ""},
+		{"a liquid without sugar", "liquid-sugar", []string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall tea", "share": "50 %", "water": "99 %", "sugar": "0 %"}]}`}, 0, "", "", "", "", ""},
+		{"a liquid with sugar", "liquid-sugar", []string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall tea", "share": "50 %", "water": "99 %", "sugar": "0.1 %"}]}`}, note, "water.liquids[0]", "0.1", "", "%", "hall tea"},
+		{"a liquid without alcohol", "liquid-alcohol", []string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall ale", "share": "50 %", "water": "90 %", "alcohol": "0 %"}]}`}, 0, "", "", "", "", ""},
+		{"a liquid with alcohol", "liquid-alcohol", []string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall ale", "share": "50 %", "water": "90 %", "alcohol": "4.8 %"}]}`}, note, "water.liquids[0]", "4.8", "", "%", "hall ale"},
+		{"a fat without a range in a liquid", "saponification-single", []string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "goat milk", "share": "50 %", "water": "87 %", "fat": "4 %", "saponification": "225"}]}`}, note, "water.liquids[0]", "225", "", "mg KOH/g", "goat milk"},
+		{"a fat with a range", "saponification-single", []string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "goat milk", "share": "50 %", "water": "87 %", "fat": "4 %", "saponification": {"low": "218", "high": "235"}}]}`}, 0, "", "", "", "", ""},
+		{"a strength of a stock lye without a range", "purity-single", []string{"alkali", `{"kind": "sodium-hydroxide", "stock": {"strength": "50 %"}}`}, note, "alkali[0]", "50", "", "%", "stock"},
+		{"a strength with one", "purity-single", []string{"alkali", `{"kind": "sodium-hydroxide", "stock": {"strength": {"low": "49 %", "high": "50 %"}}}`}, 0, "", "", "", "", ""},
+		{"a stock lye is not an alkali without purity", "purity-assumed", []string{"alkali", `{"kind": "sodium-hydroxide", "stock": {"strength": "50 %"}}`}, 0, "", "", "", "", ""},
+		// 1 g on a division of 1.02 g is weighed as 1.02 g: 2 % off
+		{"an acid changed by 2 %", "rounding-coarse", []string{"scale", `{"oils": "1 mg", "small": "1.02 g"}`, "acids", `{"acid": "lactic-acid", "load": "1 g", "compensate": true}`}, 0, "", "", "", "", ""},
+		{"an acid changed by more", "rounding-coarse", []string{"scale", `{"oils": "1 mg", "small": "1.0201 g"}`, "acids", `{"acid": "lactic-acid", "load": "1 g", "compensate": true}`}, note, "acids[0]", "2.01", "2", "%", "Lactic acid"},
+		{"a liquid changed by more", "rounding-coarse", []string{"scale", `{"oils": "1 mg", "small": "1.0201 g"}`, "water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall tea", "mass": "1 g", "water": "99 %"}]}`}, note, "water.liquids[0]", "2.01", "2", "%", "hall tea"},
 		{"a fragrance is no additive", "additive-unjudged", []string{"parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "load": "1 g"}]}`}, 0, "", "", "", "", ""},
 	} {
 		t.Run(test.code+", "+test.name, func(t *testing.T) {

@@ -1,8 +1,6 @@
 package soap
 
 import (
-	"slices"
-
 	"example.com/lyewright/internal/molar"
 	"example.com/lyewright/units"
 )
@@ -10,108 +8,106 @@ import (
 // mender finds what brings a batch as weighed back to its plan. Alkali is never
 // added to batter: it would not be stirred in evenly.
 type mender struct {
-	plan, now  *Batch
+	plan       *Batch
 	s, planned *solved // as weighed, and as planned
+	whole      judged
+	parts      []judged
+
+	// The formula's oils in the proportions of the plan, and their value.
+	shares []float64
+	blend  units.Range
+}
+
+// mix works out the blend.
+func (m *mender) mix() {
+	b := units.Range{Low: units.Whole(0), Typical: units.Whole(0), High: units.Whole(0)}
+	m.shares = make([]float64, len(m.planned.oils))
+	for i, mass := range m.planned.oils {
+		share, _ := mass.Per(m.planned.oilTotal)
+		share = share.Round(9, units.Nearest)
+		value := m.planned.f.Oils[i].Oil.Saponification()
+		b.Low = b.Low.Add(value.Low.Times(share))
+		b.Typical = b.Typical.Add(value.Typical.Times(share))
+		b.High = b.High.Add(value.High.Times(share))
+		m.shares[i] = share.Float()
+	}
+	m.blend = units.Range{Low: b.Low.Round(12, units.Nearest), Typical: b.Typical.Round(12, units.Nearest), High: b.High.Round(12, units.Nearest)}
 }
 
 // lack gives the demand, as KOH, that must still come for the alkali to leave a
 // superfat of its plan; not above zero where none is lacking.
-func (p *prospect) lack(plan units.Ratio) (koh units.Sum, times int64) {
-	l := p.at(planned)
-	return l.alkali.Times(units.Whole(1).Over(plan.Rest())).Sub(l.demand), l.times
-}
-
-// pot offers oil for the one batter.
-func (m *mender) pot() []Remedy {
-	p := m.s.ofBatch()
-	return m.oils("", &p, m.plan.Superfat.Planned, m.s.oilTotal, after{
-		batter: m.now.Batter, poured: m.now.Poured, dry: m.now.Dry, water: m.s.lyeWater, oils: m.s.oilTotal,
-	})
-}
-
-// part offers oil for a part alone, to that part's own plan.
-func (m *mender) part(i int) []Remedy {
-	p, part := m.s.ofPart(i), &m.now.Parts[i]
-	inPot := units.Mass{}
-	for j := range m.s.oils {
-		inPot = inPot.Add(m.s.inPot(j))
+func (l *ledger) lack(plan units.Ratio) units.Mass {
+	used, ok := l.alkali.Per(l.demand)
+	kilos, fits := l.demand.Per(units.Sum{}.Plus(units.Grams(1000), units.Whole(1)).TimesWhole(molar.NaOH).TimesWhole(l.times))
+	if !ok || !fits {
+		return units.Mass{}
 	}
-	oils := inPot.Times(m.s.parts[i].Share, units.Nearest)
-	for _, l := range m.s.loads[i] {
-		if l.addition.Carrier.In == InOil {
-			oils = oils.Add(l.carrier)
-		}
-	}
-	return m.oils(part.Name, &p, m.plan.Parts[i].Superfat.Planned, oils, after{
-		batter: part.Batter, poured: part.Poured, dry: part.Dry, water: part.Water, oils: oils,
-	})
+	more := used.Over(plan.Rest()).Sub(units.Whole(1)).Round(12, units.Nearest)
+	return units.Grams(1000).Times(kilos.Times(more), units.Nearest)
 }
 
-// after is what an addition is added to.
-type after struct{ batter, poured, dry, water, oils units.Mass }
-
-// oils offers each of the formula's oils but waxes, which react slowly, and their
-// blend.
-func (m *mender) oils(part string, p *prospect, plan units.Ratio, oils units.Mass, a after) []Remedy {
-	koh, times := p.lack(plan)
+// oils offers oil for a batter, or for a part alone, to a plan: each of the
+// formula's oils but waxes, which react slowly, and their blend. It appends to
+// remedies.
+func (m *mender) oils(remedies []Remedy, part string, j *judged, plan units.Ratio) []Remedy {
+	koh := j.now.planned.lack(plan)
 	if koh.Sign() <= 0 {
-		return nil
+		return remedies
 	}
-	most := oils.Times(mostAdded(), units.Down)
-	one := units.Whole(1)
-	offer := func(name string, value units.Ratio, pour func(q *prospect, added line)) (r Remedy, ok bool) {
-		mass := koh.Scale(one, value.Times(units.Whole(molar.NaOH)).Times(units.Whole(times)), units.Nearest)
-		if mass.Sign() <= 0 || mass.Compare(most) > 0 {
-			return Remedy{}, false
+	if m.shares == nil {
+		m.mix()
+	}
+	most := j.heap.oils.Times(mostAdded(), units.Down)
+	offer := func(name string, value units.Range, then func(e *evidence, grams float64)) {
+		kilos, ok := units.Sum{}.Plus(koh, units.Whole(1)).Per(units.Sum{}.Plus(units.Grams(1000), value.Typical))
+		mass := units.Grams(1000).Times(kilos, units.Nearest)
+		if !ok || mass.Sign() <= 0 || mass.Compare(most) > 0 {
+			return
 		}
-		add := weighed(mass, m.s.scale, units.Up)
-		q := *p
-		q.oils = slices.Clone(p.oils)
-		pour(&q, readLine(add.Weigh, m.s.scale))
-		r = Remedy{Part: part, Oil: name, Add: add, Batter: a.batter.Add(add.Weigh), Poured: a.poured.Add(add.Weigh)}
-		r.WaterPerOils, _ = a.water.Per(a.oils.Add(add.Weigh))
-		r.Superfat, ok = q.outlook(units.Ratio{}, a.dry.Add(add.Weigh))
-		return r, ok
-	}
-	var remedies []Remedy
-	keep := func(r Remedy, ok bool) {
-		if ok {
+		r := Remedy{Part: part, Oil: name, Add: weighed(mass, m.s.scale, units.Up)}
+		r.Batter, r.Poured = j.batter.Add(r.Add.Weigh), j.poured.Add(r.Add.Weigh)
+		r.WaterPerOils, _ = j.water.Per(j.heap.oils.Add(r.Add.Weigh))
+		mended := j.now
+		added := readLine(r.Add.Weigh, m.s.scale)
+		mended.low.pour(lowest, added, value)
+		mended.planned.pour(planned, added, value)
+		mended.high.pour(highest, added, value)
+		mended.spread.demand += float64(added.mass.Grams() * value.Typical.Float())
+		mended.spread.ofDemand += added.squares(value.Typical.Float())
+		then(&mended, added.mass.Grams())
+		if r.Superfat, ok = mended.outlook(units.Ratio{}, j.dry.Add(r.Add.Weigh)); ok {
 			remedies = append(remedies, r)
 		}
 	}
+	// wider counts the range of an oil for the mass that there is after an addition.
+	wider := func(e *evidence, oil int, grams float64) {
+		d := &j.prospect.oils[oil]
+		width, before := halfWidth(d.oil.Saponification()), d.grams(e.spread.share)
+		e.spread.ofDemand += square((before+grams)*width) - square(before*width)
+	}
 	for i := range m.s.oils {
-		oil := m.s.f.Oils[i].Oil
-		if oil.Kind() == Wax {
-			continue
+		if oil := m.s.f.Oils[i].Oil; oil.Kind() != Wax {
+			offer(oil.ID(), oil.Saponification(), func(e *evidence, grams float64) { wider(e, i, grams) })
 		}
-		keep(offer(oil.ID(), oil.Saponification().Typical, func(q *prospect, added line) { q.pour(i, added) }))
 	}
-	shares := make([]units.Ratio, len(m.planned.oils))
-	blend := units.Whole(0)
-	for i, mass := range m.planned.oils {
-		shares[i], _ = mass.Per(m.planned.oilTotal)
-		blend = blend.Add(shares[i].Times(m.s.f.Oils[i].Oil.Saponification().Typical))
-	}
-	keep(offer(Blend, blend, func(q *prospect, added line) {
-		q.blend, q.blendDemand = added, blend.Float()
-		for i, mass := range units.Apportion(added.mass, shares) {
-			q.pour(i, line{mass: mass, division: added.division.Times(shares[i], units.Nearest), halves: 1, counted: true})
+	offer(Blend, m.blend, func(e *evidence, grams float64) {
+		for i, share := range m.shares {
+			wider(e, i, grams*share)
 		}
-	}))
+	})
 	return remedies
 }
 
-// pour adds oil of a line of the formula.
-func (p *prospect) pour(oil int, added line) {
-	d := &p.oils[oil]
-	d.jugs = append(slices.Clip(d.jugs), added)
+// pour adds oil of a saponification value to what the alkali is held against.
+func (l *ledger) pour(e end, added line, value units.Range) {
+	demand := units.Sum{}.Plus(e.shift(added), e.pick(value))
+	l.demand = l.demand.Add(demand.TimesWhole(molar.NaOH).TimesWhole(l.times))
 }
 
 // lye offers to use part of a lye that has too much alkali, or to add what is
 // missing from one that has too little.
 func (m *mender) lye() []Remedy {
-	p := m.s.ofBatch()
-	l := p.at(planned)
+	p, l := &m.whole.prospect, &m.whole.now.planned
 	plan := m.plan.Superfat.Planned
 	// The alkali, on the ledger's scale, that all the oils and acids ask for.
 	var acids, has units.Sum
@@ -126,9 +122,9 @@ func (m *mender) lye() []Remedy {
 	switch needs.Compare(has) {
 	case -1:
 		share, _ := needs.Per(has)
-		return m.less(&p, share)
+		return m.less(p, share)
 	case 1:
-		return m.more(&p, needs.Sub(has))
+		return m.more(p, needs.Sub(has))
 	default:
 		return nil
 	}
@@ -186,7 +182,7 @@ func (m *mender) more(p *prospect, missing units.Sum) []Remedy {
 // mended says what it is after a remedy of the lye that leaves so much out.
 func (m *mender) mended(p *prospect, r Remedy, left units.Mass) []Remedy {
 	var ok bool
-	r.Batter, r.Poured = m.now.Batter.Sub(left), m.now.Poured.Sub(left)
+	r.Batter, r.Poured = m.whole.batter.Sub(left), m.whole.poured.Sub(left)
 	water := r.Batter.Sub(m.s.acidMass).Sub(m.s.liquidSolids)
 	for i := range m.s.oils {
 		water = water.Sub(m.s.inPot(i))
@@ -196,7 +192,7 @@ func (m *mender) mended(p *prospect, r Remedy, left units.Mass) []Remedy {
 		alkali = alkali.Add(p.alkalis[i].line.mass.Times(m.pureOf(i), units.Nearest))
 	}
 	r.WaterPerOils, _ = water.Sub(alkali).Per(m.s.oilTotal)
-	r.Superfat, ok = p.outlook(units.Ratio{}, m.now.Dry)
+	r.Superfat, ok = p.outlook(units.Ratio{}, m.whole.dry)
 	if !ok {
 		return nil
 	}

@@ -15,7 +15,6 @@ type line struct {
 	mass     units.Mass
 	division units.Mass
 	halves   int
-	counted  bool // its uncertainty stands elsewhere
 }
 
 func plannedLine(mass, division units.Mass) line {
@@ -73,10 +72,6 @@ type prospect struct {
 	acids   []drawnAcid
 	// ranged is false where a liquid's fat has no range.
 	ranged bool
-	// blend is oil that was added as one weighing of several oils: its masses stand
-	// among their jugs, its weighing here, with the KOH that a gram demands.
-	blend       line
-	blendDemand float64
 }
 
 // ofBatch gives the prospect of the batch: every oil of the formula is one
@@ -252,22 +247,39 @@ func (l ledger) freeAlkali(dry units.Mass) units.Ratio {
 	return share
 }
 
+// evidence is all that a superfat is judged from: the ledger at both ends and at
+// the plan, and the spread.
+type evidence struct {
+	low, planned, high ledger
+	spread             spread
+	complete           bool
+}
+
+func (p *prospect) evidence() evidence {
+	return evidence{low: p.at(lowest), planned: p.at(planned), high: p.at(highest), spread: p.spread(), complete: p.complete()}
+}
+
+// outlook judges the superfat: see [evidence.outlook].
+func (p *prospect) outlook(asked units.Ratio, dry units.Mass) (o Outlook, ok bool) {
+	e := p.evidence()
+	return e.outlook(asked, dry)
+}
+
 // outlook judges the superfat. The planned figure may be given (the batch's,
 // as asked); otherwise it is worked out from the masses. dry is the mass that
 // alkali left over is a share of. ok is false where there may be no demand.
-func (p *prospect) outlook(asked units.Ratio, dry units.Mass) (o Outlook, ok bool) {
-	worst := p.at(lowest)
-	if o.Low, ok = worst.superfat(); !ok {
+func (e *evidence) outlook(asked units.Ratio, dry units.Mass) (o Outlook, ok bool) {
+	if o.Low, ok = e.low.superfat(); !ok {
 		return Outlook{}, false
 	}
 	o.Planned = asked
 	if !asked.Given() {
-		o.Planned, _ = p.at(planned).superfat()
+		o.Planned, _ = e.planned.superfat()
 	}
-	o.High, _ = p.at(highest).superfat()
-	o.Complete = p.complete()
+	o.High, _ = e.high.superfat()
+	o.Complete = e.complete
 	o.LikelyLow, o.LikelyHigh = o.Low, o.High
-	if margin, ok := units.RatioOfFloat(2 * p.uncertainty()); ok {
+	if margin, ok := units.RatioOfFloat(2 * e.spread.uncertainty()); ok {
 		if likely := o.Planned.Sub(margin); likely.Compare(o.Low) > 0 {
 			o.LikelyLow = likely
 		}
@@ -276,7 +288,7 @@ func (p *prospect) outlook(asked units.Ratio, dry units.Mass) (o Outlook, ok boo
 		}
 	}
 	if o.Low.Sign() < 0 {
-		o.FreeAlkaliWorst = worst.freeAlkali(dry)
+		o.FreeAlkaliWorst = e.low.freeAlkali(dry)
 	}
 	return o, true
 }
@@ -292,72 +304,67 @@ func (p *prospect) complete() bool {
 	return p.ranged
 }
 
+// spread holds what the superfat's uncertainty is made of: alkali and demand in
+// grams of KOH, and the sums of the squares of what each may be off by.
+type spread struct {
+	share, alkali, demand float64
+	ofDemand, ofAlkali    float64 // grams² of KOH, the second without the share
+}
+
 // uncertainty gives the standard uncertainty of the superfat to first order
-// about the plan, 1 − G/E with G the alkali that acids leave and E the demand, both
-// as KOH. Every range is a rectangular distribution, so a half-width h counts
-// h²/3; a weighing is one or two of half a division. The products stand in explicit
-// conversions so that no platform fuses them.
-func (p *prospect) uncertainty() float64 {
-	share := p.share.Float()
-	var alkali, demand float64
+// about the plan, 1 − G/E with G the alkali that acids leave and E the demand.
+func (s *spread) uncertainty() float64 {
+	perDemand := s.alkali / (s.demand * s.demand) // −d superfat / d demand, reversed in sign
+	perAlkali := s.share / s.demand
+	return math.Sqrt(float64(perDemand*perDemand*s.ofDemand) + float64(perAlkali*perAlkali*s.ofAlkali))
+}
+
+// square gives what a half-width adds to a sum of squares: every range is a
+// rectangular distribution, whose variance is a third of the half-width's square.
+// The products stand in explicit conversions so that no platform fuses them.
+func square(halfWidth float64) float64 { return float64(halfWidth * halfWidth / 3) }
+
+// squares gives what a weighing adds, one or two of half a division, each worth so
+// much.
+func (l line) squares(worth float64) float64 {
+	return float64(l.halves) * square(worth*l.division.Grams()/2)
+}
+
+// spread adds up what every input may be off by.
+func (p *prospect) spread() spread {
+	s := spread{share: p.share.Float()}
 	for i := range p.alkalis {
 		a := &p.alkalis[i]
-		alkali += float64(share * a.line.mass.Grams() * a.content.Typical.Float() * toKOH(a.alkali))
+		grams, content, koh := a.line.mass.Grams(), a.content.Typical.Float(), toKOH(a.alkali)
+		s.alkali += float64(s.share * grams * content * koh)
+		s.ofAlkali += square(grams*koh*halfWidth(a.content)) + a.line.squares(content*koh)
 	}
 	for i := range p.acids {
 		a := &p.acids[i]
-		alkali -= float64(share * a.line.mass.Grams() * a.takes.Float())
+		s.alkali -= float64(s.share * a.line.mass.Grams() * a.takes.Float())
+		s.ofAlkali += a.line.squares(a.takes.Float())
 	}
-	for i := range p.oils {
-		oil := &p.oils[i]
-		demand += float64(oil.grams(share) * oil.oil.Saponification().Typical.Float())
-	}
-	for i := range p.liquids {
-		l := &p.liquids[i]
-		demand += float64(share * l.line.mass.Grams() * l.demand.Typical.Float())
-	}
-	alkali = max(0, alkali)
-	perDemand := alkali / (demand * demand) // −d superfat / d demand, reversed in sign
-	perAlkali := share / demand
-
-	var variance float64
-	add := func(sensitivity, halfWidth float64) {
-		variance += float64(sensitivity * sensitivity * halfWidth * halfWidth / 3)
-	}
-	weigh := func(sensitivity float64, l line) {
-		for range l.halves {
-			if !l.counted {
-				add(sensitivity, l.division.Grams()/2)
-			}
-		}
-	}
+	s.alkali = max(0, s.alkali)
 	for i := range p.oils {
 		oil := &p.oils[i]
 		value := oil.oil.Saponification()
-		add(perDemand*oil.grams(share), halfWidth(value))
+		grams, typical := oil.grams(s.share), value.Typical.Float()
+		s.demand += float64(grams * typical)
+		s.ofDemand += square(grams * halfWidth(value))
 		if oil.pot.mass.Sign() > 0 {
-			weigh(perDemand*share*value.Typical.Float(), oil.pot)
+			s.ofDemand += oil.pot.squares(s.share * typical)
 		}
 		for _, jug := range oil.jugs {
-			weigh(perDemand*value.Typical.Float(), jug)
+			s.ofDemand += jug.squares(typical)
 		}
 	}
-	weigh(perDemand*p.blendDemand, p.blend)
 	for i := range p.liquids {
 		l := &p.liquids[i]
-		add(perDemand*share*l.line.mass.Grams(), halfWidth(l.demand))
-		weigh(perDemand*share*l.demand.Typical.Float(), l.line)
+		grams, typical := s.share*l.line.mass.Grams(), l.demand.Typical.Float()
+		s.demand += float64(grams * typical)
+		s.ofDemand += square(grams*halfWidth(l.demand)) + l.line.squares(s.share*typical)
 	}
-	for i := range p.alkalis {
-		a := &p.alkalis[i]
-		add(perAlkali*a.line.mass.Grams()*toKOH(a.alkali), halfWidth(a.content))
-		weigh(perAlkali*a.content.Typical.Float()*toKOH(a.alkali), a.line)
-	}
-	for i := range p.acids {
-		a := &p.acids[i]
-		weigh(perAlkali*a.takes.Float(), a.line)
-	}
-	return math.Sqrt(variance)
+	return s
 }
 
 // grams gives the mass of the oil in the part.

@@ -2,6 +2,7 @@ package soap
 
 import (
 	"slices"
+	"strings"
 
 	"example.com/lyewright/units"
 )
@@ -70,44 +71,97 @@ func (s *solved) reckon(b *Batch) (*Reckoning, Faults) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	now := w.batch()
-	if faults := w.judgeRead(&now); len(faults) > 0 {
+	m := mender{plan: b, planned: s, s: w, parts: make([]judged, 0, len(w.parts))}
+	r := &Reckoning{Stage: s.f.Weighed.Stage, Parts: make([]ReckonedPart, len(w.parts))}
+	const remedy = "weigh the oils, or weigh on a finer scale"
+	var ok bool
+	dryPot := w.dryPot()
+	m.whole = judged{prospect: w.ofBatch(), heap: w.whole(dryPot)}
+	if r.Superfat, ok = m.whole.judge(); !ok {
+		faults.Add("weighed", "", "leaves no oil for the alkali in the worst case", remedy, ErrImpossible)
 		return nil, faults
 	}
-	r := &Reckoning{Stage: s.f.Weighed.Stage, Superfat: now.Superfat}
-	for i := range now.Parts {
-		p := &now.Parts[i]
-		r.Parts = append(r.Parts, ReckonedPart{Name: p.Name, Batter: p.Batter, Poured: p.Poured, Superfat: p.Superfat})
+	dry := w.divided(dryPot)
+	for i := range w.parts {
+		j := judged{prospect: w.ofPart(i), heap: w.heapOf(i, dry[i])}
+		part := ReckonedPart{Name: w.parts[i].Name, Batter: j.heap.batter, Poured: j.heap.poured}
+		if part.Superfat, ok = j.judge(); !ok {
+			faults.Add("weighed", "", "leaves no oil for the alkali of "+units.Quote(part.Name)+" in the worst case", remedy, ErrImpossible)
+		}
+		r.Parts[i] = part
+		m.parts = append(m.parts, j)
 	}
-	switch m := (mender{plan: b, now: &now, s: w, planned: s}); r.Stage {
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	switch r.Stage {
 	case AtLye:
 		r.Remedies = m.lye()
 	case AtPot:
-		r.Remedies = m.pot()
+		r.Remedies = m.oils(nil, "", &m.whole, b.Superfat.Planned)
 	case AtParts:
-		for i := range now.Parts {
-			r.Remedies = append(r.Remedies, m.part(i)...)
+		r.Remedies = make([]Remedy, 0, len(m.parts)*(len(w.oils)+1))
+		for i := range m.parts {
+			r.Remedies = m.oils(r.Remedies, w.parts[i].Name, &m.parts[i], b.Parts[i].Superfat.Planned)
 		}
 	}
 	return r, nil
 }
 
-// judgeRead works out the superfats of what was weighed, from the masses.
-func (s *solved) judgeRead(b *Batch) Faults {
-	var faults Faults
-	all := s.ofBatch()
-	var ok bool
-	if b.Superfat, ok = all.outlook(units.Ratio{}, b.Dry); !ok {
-		faults.Add("weighed", "", "leaves no oil for the alkali in the worst case", "weigh the oils, or weigh on a finer scale", ErrImpossible)
-		return faults
+// A heap is what the batch, or a part of it, comes to as weighed.
+type heap struct {
+	batter, poured, dry, water units.Mass
+	oils                       units.Mass // of the batch all of the formula's, of a part its share of the pot's and its own jugs
+}
+
+// judged is what a superfat is judged from, and what it is a superfat of.
+type judged struct {
+	prospect
+	heap
+	now evidence
+}
+
+func (j *judged) judge() (Outlook, bool) {
+	j.now = j.evidence()
+	return j.now.outlook(units.Ratio{}, j.dry)
+}
+
+// whole is the heap of the batch.
+func (s *solved) whole(dryPot units.Mass) heap {
+	h := heap{batter: s.pot, poured: s.pot, dry: dryPot, water: s.lyeWater, oils: s.oilTotal}
+	for i := range s.loads {
+		own := s.own(i)
+		h.poured, h.dry = h.poured.Add(own.poured), h.dry.Add(own.dry)
 	}
-	for i := range s.parts {
-		p := s.ofPart(i)
-		if b.Parts[i].Superfat, ok = p.outlook(units.Ratio{}, b.Parts[i].Dry); !ok {
-			faults.Add("weighed", "", "leaves no oil for the alkali of "+units.Quote(s.parts[i].Name)+" in the worst case", "weigh the oils, or weigh on a finer scale", ErrImpossible)
+	return h
+}
+
+// heapOf is the heap of a part; dry is its share of the dry pot.
+func (s *solved) heapOf(part int, dry units.Mass) heap {
+	own := s.own(part)
+	h := heap{batter: s.partPot[part], poured: s.partPot[part].Add(own.poured), dry: dry.Add(own.dry), water: s.partWater[part].Add(own.water)}
+	inPot := units.Mass{}
+	for i := range s.oils {
+		inPot = inPot.Add(s.inPot(i))
+	}
+	h.oils = inPot.Times(s.parts[part].Share, units.Nearest).Add(own.oils)
+	return h
+}
+
+// own adds up a part's additions and carriers.
+func (s *solved) own(part int) heap {
+	h := heap{dry: s.dryOwn(part)}
+	for i := range s.loads[part] {
+		l := &s.loads[part][i]
+		h.poured = h.poured.Add(l.mass).Add(l.carrier)
+		switch l.addition.Carrier.In {
+		case InWater:
+			h.water = h.water.Add(l.carrier)
+		case InOil:
+			h.oils = h.oils.Add(l.carrier)
 		}
 	}
-	return faults
+	return h
 }
 
 // asWeighed gives the batch with the masses that were really weighed in place of
@@ -118,11 +172,11 @@ func (s *solved) asWeighed() (*solved, Faults) {
 	w.oils, w.oilHeld, w.alkalis = slices.Clone(s.oils), slices.Clone(s.oilHeld), slices.Clone(s.alkalis)
 	w.parts, w.shares, w.loads = slices.Clone(s.parts), slices.Clone(s.shares), make([][]loaded, len(s.loads))
 	var faults Faults
-	slipped := func(path string, mass, plan units.Mass) bool {
-		if mass.Compare(plan.Times(units.Whole(3), units.Down)) <= 0 {
+	slipped := func(path []string, mass, plan units.Mass) bool {
+		if mass.Compare(plan.Add(plan).Add(plan)) <= 0 {
 			return false
 		}
-		faults.Add(path, mass.Text(units.Gram, 6)+" g", "is more than three times its plan, "+plan.Text(units.Gram, 2)+" g", "look for a slipped point; what was weighed wrong by so much cannot be mended", ErrRange)
+		faults.Add("weighed."+strings.Join(path, "."), mass.Text(units.Gram, 6)+" g", "is more than three times its plan, "+plan.Text(units.Gram, 2)+" g", "look for a slipped point; what was weighed wrong by so much cannot be mended", ErrRange)
 		return true
 	}
 	// Carriers first: they say what of an oil is held back.
@@ -148,7 +202,7 @@ func (s *solved) asWeighed() (*solved, Faults) {
 	for i := range s.oils {
 		inPot := s.inPot(i)
 		for _, o := range read.Oils {
-			if o.Oil == s.f.Oils[i].Oil.ID() && !slipped("weighed.oils."+o.Oil, o.Mass, inPot) {
+			if o.Oil == s.f.Oils[i].Oil.ID() && !slipped([]string{"oils", o.Oil}, o.Mass, inPot) {
 				inPot, w.read.oils[i] = o.Mass, true
 			}
 		}
@@ -161,7 +215,7 @@ func (s *solved) asWeighed() (*solved, Faults) {
 		a := &w.alkalis[i]
 		for _, found := range read.Alkalis {
 			weighing, _ := s.alkalis[i].ToWeigh()
-			if found.Alkali == a.Alkali && !slipped("weighed.alkali."+a.Alkali.String(), found.Mass, weighing.Mass) {
+			if found.Alkali == a.Alkali && !slipped([]string{"alkali", a.Alkali.String()}, found.Mass, weighing.Mass) {
 				w.read.alkalis[i] = true
 				a.Mass = found.Mass
 				if a.Strength.Given() {
@@ -174,7 +228,7 @@ func (s *solved) asWeighed() (*solved, Faults) {
 			w.stockWater = w.stockWater.Add(a.Stock.Mass.Sub(a.Mass))
 		}
 	}
-	if read.Water.Read && !slipped("weighed.water", read.Water.Mass, s.waterAdd) {
+	if read.Water.Read && !slipped([]string{"water"}, read.Water.Mass, s.waterAdd) {
 		w.waterAdd = read.Water.Mass
 	}
 	w.lyeWater = w.waterAdd.Add(w.stockWater).Add(w.liquidWater)
@@ -182,7 +236,7 @@ func (s *solved) asWeighed() (*solved, Faults) {
 	for i := range s.parts {
 		for j := range read.Parts {
 			batter := read.Parts[j].Batter
-			if read.Parts[j].Part == s.parts[i].Name && batter.Read && !slipped("weighed.parts."+s.parts[i].Name+".batter", batter.Mass, s.partPot[i]) {
+			if read.Parts[j].Part == s.parts[i].Name && batter.Read && !slipped([]string{"parts", s.parts[i].Name, "batter"}, batter.Mass, s.partPot[i]) {
 				w.parts[i].Share, _ = batter.Mass.Per(w.pot)
 				w.shares[i] = w.parts[i].Share
 			}
@@ -194,7 +248,7 @@ func (s *solved) asWeighed() (*solved, Faults) {
 
 // readCarriers puts a part's carriers as weighed in place of the planned ones:
 // several jugs of one liquid were weighed together, and share what is off.
-func (s *solved) readCarriers(part int, read *Weighed, slipped func(path string, mass, plan units.Mass) bool) {
+func (s *solved) readCarriers(part int, read *Weighed, slipped func(path []string, mass, plan units.Mass) bool) {
 	for i := range read.Parts {
 		if read.Parts[i].Part != s.parts[part].Name {
 			continue
@@ -211,7 +265,7 @@ func (s *solved) readCarriers(part int, read *Weighed, slipped func(path string,
 					plan = plan.Add(loads[j].carrier)
 				}
 			}
-			if slipped("weighed.parts."+s.parts[part].Name+".carriers."+carrier.Liquid, carrier.Mass, plan) {
+			if slipped([]string{"parts", s.parts[part].Name, "carriers", carrier.Liquid}, carrier.Mass, plan) {
 				continue
 			}
 			for j := range loads {

@@ -50,8 +50,12 @@ func (s *sheet) acids() {
 	s.wrap("", "Acids burn too, and lye spits on them: dissolve them in the water before the alkali, or stir them into the oils; never pour them into finished lye.")
 	s.header("")
 	column := columnFor(s.unit, s.small)
-	for _, a := range s.b.Acids {
-		s.weigh(a.Acid.Name, column.mass(a.Weigh), "acid")
+	for i, a := range s.b.Acids {
+		alkali := "compensated"
+		if s.b.Formula.Acids[i].Compensate == soap.Uncompensated {
+			alkali = "uncompensated"
+		}
+		s.weigh(a.Acid.Name, column.mass(a.Weigh), alkali)
 	}
 }
 
