@@ -42,7 +42,8 @@ func (s *sheet) bench() {
 	}
 }
 
-// acids lists the acids that go into the batch.
+// acids lists the acids that go into the batch, before the lye is mixed: they must
+// not meet it undiluted.
 func (s *sheet) acids() {
 	if len(s.b.Acids) == 0 {
 		return

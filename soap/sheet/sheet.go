@@ -153,6 +153,7 @@ func (s *sheet) lye() {
 	s.heading("Lye")
 	s.wrap("", "Alkali burns skin and can blind. Wear tight goggles, alkali-proof gloves and long sleeves; keep children and animals away; work in fresh air. "+
 		"Use heat-proof plastic (PP, HDPE) or stainless steel: no aluminium, tin, zinc or thin glass.")
+	s.acids()
 	s.header("% hydroxide")
 	column := columnFor(s.unit, s.small)
 	s.weigh("Water", column.mass(s.b.Water.Weigh), "")
@@ -193,7 +194,6 @@ func (s *sheet) parts() {
 		then = ", then divide the batter"
 	}
 	s.wrap("", "Raw batter burns like lye: keep goggles and gloves on until it is poured and everything is washed.")
-	s.acids()
 	s.wrap("", "Join oils and lye and stir to a light trace"+then+".")
 	if s.hasPowders() {
 		s.wrap("", "Weigh powders without raising dust, or wet them first; wear a dust mask where dust cannot be helped.")

@@ -146,9 +146,20 @@ func TestEveryWeighingHasABoxAndItsMass(t *testing.T) {
 			for _, o := range b.Oils {
 				want = append(want, weighing{o.Oil.Name(), o.Weigh, false})
 			}
+			for _, a := range b.Acids {
+				want = append(want, weighing{a.Acid.Name, a.Weigh, false})
+			}
 			want = append(want, weighing{"Water", b.Water.Weigh, false})
+			for _, l := range b.Liquids {
+				want = append(want, weighing{l.Name, l.Weigh, false})
+			}
 			for _, a := range b.Alkalis {
-				want = append(want, weighing{map[soap.Alkali]string{soap.SodiumHydroxide: "Sodium hydroxide (NaOH)", soap.PotassiumHydroxide: "Potassium hydroxide (KOH)"}[a.Alkali], a.Weigh, true})
+				name := map[soap.Alkali]string{soap.SodiumHydroxide: "Sodium hydroxide (NaOH)", soap.PotassiumHydroxide: "Potassium hydroxide (KOH)"}[a.Alkali]
+				if a.Strength.Given() {
+					want = append(want, weighing{name + ", stock lye", a.Stock.Weigh, true})
+				} else {
+					want = append(want, weighing{name, a.Weigh, true})
+				}
 			}
 			_, small := b.Formula.Scales()
 			for _, p := range b.Parts {
