@@ -79,6 +79,7 @@ type LiquidWeighing struct {
 type AcidWeighing struct {
 	Acid     lye.Acid
 	Weighing            // as bought
+	Water    units.Mass // in it as bought, crystal water apart: it comes out of the lye water
 	Takes    units.Mass // the alkali it takes up, as the first of the formula's alkalis, pure
 }
 

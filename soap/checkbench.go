@@ -167,12 +167,12 @@ func (c *checker) weighed() {
 			}
 		}
 		if part == nil {
-			c.fault(at, read.Part, "is not a part of this formula", "use the names of its parts; a formula without parts has one, named whole", ErrUnknown, "parts[].part", "parts")
+			c.fault(at, "", "is not a part of this formula", "use the names of its parts; a formula without parts has one, named whole", ErrUnknown, "parts[].part", "parts")
 			continue
 		}
 		for j := range i {
 			if w.Parts[j].Part == read.Part {
-				c.fault(at, read.Part, "stands twice", "put both into one", ErrConflict)
+				c.fault(at, "", "stands twice", "put both into one", ErrConflict)
 				break
 			}
 		}
@@ -182,11 +182,11 @@ func (c *checker) weighed() {
 			line := carriers.at(carrier.Liquid)
 			c.readMass(line, carrier.Mass)
 			if !part.carries(carrier.Liquid) {
-				c.fault(line, carrier.Liquid, "is not a carrier of this part", "name the liquid of one of its carriers", ErrUnknown, "parts", "parts[].colourants", "parts[].fragrances", "parts[].additives")
+				c.fault(line, "", "is not a carrier of this part", "name the liquid of one of its carriers", ErrUnknown, "parts", "parts[].colourants", "parts[].fragrances", "parts[].additives")
 			}
 			for k := range j {
 				if read.Carriers[k].Liquid == carrier.Liquid {
-					c.fault(line, carrier.Liquid, "stands twice", "weigh all the part's carriers of one liquid together", ErrConflict)
+					c.fault(line, "", "stands twice", "weigh all the part's carriers of one liquid together", ErrConflict)
 					break
 				}
 			}
@@ -201,11 +201,11 @@ func (c *checker) weighedLines(w *Weighed, t trail) {
 		line := oils.at(w.Oils[i].Oil)
 		c.readMass(line, w.Oils[i].Mass)
 		if c.f.lineOf(w.Oils[i].Oil) < 0 {
-			c.fault(line, w.Oils[i].Oil, "is not an oil of this formula", "use the ids of its oils", ErrUnknown, "oils", "oils[].oil")
+			c.fault(line, "", "is not an oil of this formula", "use the ids of its oils", ErrUnknown, "oils", "oils[].oil")
 		}
 		for j := range i {
 			if w.Oils[j].Oil == w.Oils[i].Oil {
-				c.fault(line, w.Oils[i].Oil, "stands twice", "put both into one", ErrConflict)
+				c.fault(line, "", "stands twice", "put both into one", ErrConflict)
 				break
 			}
 		}
@@ -219,11 +219,11 @@ func (c *checker) weighedLines(w *Weighed, t trail) {
 			found = found || c.f.Alkalis[j].Alkali == w.Alkalis[i].Alkali
 		}
 		if !found {
-			c.fault(line, name, "is not an alkali of this formula", "use the kinds of its alkalis", ErrUnknown, "alkali", "alkali[].kind")
+			c.fault(line, "", "is not an alkali of this formula", "use the kinds of its alkalis", ErrUnknown, "alkali", "alkali[].kind")
 		}
 		for j := range i {
 			if w.Alkalis[j].Alkali == w.Alkalis[i].Alkali {
-				c.fault(line, name, "stands twice", "put both into one", ErrConflict)
+				c.fault(line, "", "stands twice", "put both into one", ErrConflict)
 				break
 			}
 		}

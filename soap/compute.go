@@ -85,7 +85,7 @@ func (s *solved) batch() Batch {
 	for i := range s.acids {
 		a := &s.acids[i]
 		takes := a.koh.Scale(units.Whole(molarOf(s.alkalis[0].Alkali)), units.Whole(molar.KOH), units.Nearest)
-		b.Acids = append(b.Acids, AcidWeighing{Acid: a.line.Acid, Weighing: weighed(a.mass, small, units.Nearest), Takes: takes})
+		b.Acids = append(b.Acids, AcidWeighing{Acid: a.line.Acid, Weighing: weighed(a.mass, small, units.Nearest), Water: a.mass.Sub(a.pure), Takes: takes})
 	}
 	b.Lye = s.lye()
 	dryPot := s.dryPot()

@@ -36,6 +36,7 @@ func (w jsonWriter) acids(acids []AcidWeighing) {
 			w.Text("acid", a.Acid.ID)
 			w.Text("name", a.Acid.Name)
 			w.weighing(a.Weighing)
+			w.mass("water_g", a.Water)
 			w.mass("takes_g", a.Takes)
 		})
 	}

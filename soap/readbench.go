@@ -203,5 +203,5 @@ func (r *reader) unknownName(s *spot, name, reason string, known []string) {
 	if remedy == "" && len(known) > 0 && known[0] != "" {
 		remedy = "use a name such as " + known[0]
 	}
-	r.fault(s, name, reason, remedy, ErrUnknown)
+	r.fault(s, "", reason, remedy, ErrUnknown) // its path names it
 }

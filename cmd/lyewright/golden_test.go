@@ -21,7 +21,7 @@ func TestEveryFormulaPrintsAsItsGoldenFiles(t *testing.T) {
 			".check.txt":   {"check"},
 		} {
 			stdout, stderr, status := lyewright("", append(args, path)...)
-			if want := map[bool]int{true: dangerous, false: done}[base(path) == "benchmark"]; status != want || stderr != "" {
+			if want := map[bool]int{true: dangerous, false: done}[base(path) == "benchmark" || base(path) == "too-much-alkali"]; status != want || stderr != "" {
 				t.Errorf("%v %s: exit %d, %q", args, path, status, stderr)
 			}
 			matchGolden(t, filepath.Join(golden, base(path)+suffix), strings.ReplaceAll(stdout, path, filepath.Base(path)))
@@ -47,6 +47,9 @@ func TestEveryTotalOfASheetIsTheSumOfTheLinesAboveIt(t *testing.T) {
 			stdout, _, _ := lyewright("", "batch", "-units", unit, path)
 			sum, inAll, places := int64(0), int64(0), 0
 			for line := range strings.Lines(stdout) {
+				if strings.HasSuffix(line, "% hydroxide\n") {
+					sum = 0 // acids are weighed before the lye, and are not of it
+				}
 				m := massOfLine.FindStringSubmatch(line)
 				if m == nil {
 					continue
@@ -141,6 +144,9 @@ func TestTheJSONHasEveryKeyOfTheFormat(t *testing.T) {
 				t.Fatalf("%s: %s is %T", path, where, v)
 			}
 			for key := range strings.FieldsSeq(keys) {
+				if _, stock := object["stock_g"]; stock && key == "weigh_g" {
+					key = "stock_weigh_g" // what is weighed of a stock lye
+				}
 				value, there := object[key]
 				if !there {
 					t.Errorf("%s: %s lacks %s", path, where, key)

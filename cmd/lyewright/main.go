@@ -38,6 +38,8 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		return c.check(rest)
 	case "oils":
 		return c.oils(rest)
+	case "lye":
+		return c.lye(rest)
 	case "version", "-version", "--version":
 		return c.version(rest)
 	case "help", "-h", "-help", "--help":
@@ -50,7 +52,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	return c.usage(verb, "is not a command", remedy)
 }
 
-func verbs() []string { return []string{"batch", "check", "oils", "version", "help"} }
+func verbs() []string { return []string{"batch", "check", "oils", "lye", "version", "help"} }
 
 // command is one run of the program.
 type command struct {

@@ -153,7 +153,11 @@ func TestTheBatchObjectHasTheKeysOfTheFormatInTheirOrder(t *testing.T) {
 				keyed(t, fmt.Sprintf("oils[%d]", i), o, "oil:t name:t mass_g:n weigh_g:n withheld_g:n")
 			}
 			for i, a := range list(b, "alkali") {
-				keyed(t, fmt.Sprintf("alkali[%d]", i), a, "kind:t purity_pct:n mass_g:n weigh_g:n")
+				keys := "kind:t purity_pct:n mass_g:n weigh_g:n"
+				if _, stock := a.(object).values["stock_g"]; stock {
+					keys = "kind:t purity_pct:n mass_g:n strength_pct:n stock_g:n stock_weigh_g:n"
+				}
+				keyed(t, fmt.Sprintf("alkali[%d]", i), a, keys)
 			}
 			keyed(t, "water", b.values["water"], "asked_g:n mass_g:n weigh_g:n withheld_g:n")
 			keyed(t, "lye", b.values["lye"], "concentration_pct:n water_per_alkali:n mass_g:n")
@@ -215,6 +219,9 @@ func TestTheMassesOfTheBatchObjectAddUp(t *testing.T) {
 			stdout, _, _ := lyewright("", "batch", "-json", path)
 			b := decode(t, stdout).(object)
 			figure := func(o any, key string) int64 { return micrograms(t, o.(object).values[key]) }
+			// elsewhere: lye water that stock and liquids bring; besides: the solids of
+			// liquids, and acids with their water
+			var elsewhere, besides, inAcids int64
 			var oils, alkali, batter, poured, dry, held, heldAdded int64
 			n := int64(0)
 			for _, o := range b.values["oils"].([]any) {
@@ -224,7 +231,12 @@ func TestTheMassesOfTheBatchObjectAddUp(t *testing.T) {
 			}
 			for _, a := range b.values["alkali"].([]any) {
 				alkali += figure(a, "mass_g")
-				if figure(a, "weigh_g") > figure(a, "mass_g") {
+				whole, weighed := "mass_g", "weigh_g"
+				if a.(object).values["stock_g"] != nil {
+					whole, weighed = "stock_g", "stock_weigh_g"
+					elsewhere += figure(a, "stock_g") - figure(a, "mass_g")
+				}
+				if figure(a, weighed) > figure(a, whole) {
 					t.Errorf("alkali is weighed upwards: %v", a)
 				}
 				n++
@@ -255,13 +267,27 @@ func TestTheMassesOfTheBatchObjectAddUp(t *testing.T) {
 				n += lines
 			}
 			water := b.values["water"]
+			if liquids, ok := water.(object).values["liquids"].([]any); ok {
+				for _, l := range liquids {
+					elsewhere += figure(l, "water_g")
+					besides += figure(l, "mass_g") - figure(l, "water_g")
+					n += 2
+				}
+			}
+			if acids, ok := b.values["acids"].([]any); ok {
+				for _, a := range acids {
+					besides += figure(a, "mass_g")
+					inAcids += figure(a, "water_g")
+					n += 2
+				}
+			}
 			for _, sum := range []struct {
 				of        string
 				got, want int64
 			}{
-				{"lye", figure(b.values["lye"], "mass_g"), alkali + figure(water, "mass_g")},
-				{"water", figure(water, "asked_g"), figure(water, "mass_g") + figure(water, "withheld_g")},
-				{"batter", figure(b, "batter_g"), oils + alkali + figure(water, "mass_g")},
+				{"lye", figure(b.values["lye"], "mass_g"), alkali + elsewhere + figure(water, "mass_g")},
+				{"water", figure(water, "asked_g"), figure(water, "mass_g") + figure(water, "withheld_g") + elsewhere + inAcids},
+				{"batter", figure(b, "batter_g"), oils + alkali + elsewhere + besides + figure(water, "mass_g")},
 				{"batter of the parts", figure(b, "batter_g"), batter},
 				{"poured", figure(b, "poured_g"), poured},
 				{"dry", figure(b, "dry_g"), dry},

@@ -118,7 +118,10 @@ func (m Mixing) Bound() (Heat, error) {
 		return Heat{}, faults
 	}
 	final, ok := m.warmed(strength, m.heat(strength))
-	if !ok {
+	switch {
+	case !ok && m.Ice.Sign() == 0:
+		final = 0 // a stock thinned near 0 °C gives off nothing, and two heat capacities of it differ
+	case !ok:
 		return Heat{}, fault.Faults{{Path: "ice", Text: m.Ice.String(), Reason: "is more than the heat can melt", Remedy: "take less ice", Kind: fault.ErrImpossible}}
 	}
 	h := Heat{Extrapolated: strength > 0.425}
@@ -194,10 +197,11 @@ func (m Mixing) warmed(strength, heat float64) (celsius float64, ok bool) {
 			grams := p.grams() / strength
 			var held, capacity float64
 			switch {
-			case p.Alkali == PotassiumHydroxide: // Simpson's rule
-				capacity = capacityOfPotassium(strength, celsius)
-				middle := capacityOfPotassium(strength, (celsius+reference)/2)
-				held = (celsius - reference) * (capacityOfPotassium(strength, reference) + 4*middle + capacity) / 6
+			case p.Alkali == PotassiumHydroxide: // Simpson's rule, and beyond the fit's end as it is there
+				end := min(celsius, warmestOfPotassium)
+				capacity = capacityOfPotassium(strength, end)
+				middle := capacityOfPotassium(strength, (end+reference)/2)
+				held = float64((end-reference)*(capacityOfPotassium(strength, reference)+4*middle+capacity)/6) + float64((celsius-end)*capacity)
 			case celsius >= reference:
 				held, capacity = sodium.at(celsius)-atReference, sodium.capacity(celsius)
 			default:
@@ -232,7 +236,7 @@ func (m Mixing) check() fault.Faults {
 	if m.Water.Sign() == 0 && m.Ice.Sign() == 0 {
 		faults.Add("water", "", "is missing", `give the mass of the water, such as "200 g"`, fault.ErrMissing)
 	}
-	faults = checkTemperature(faults, "water_temperature", m.WaterAt, m.Water.Sign() > 0)
+	faults = checkTemperature(faults, "water_temperature", m.WaterAt, m.Water.Sign() > 0 || m.Ice.Sign() == 0)
 	faults = checkTemperature(faults, "room", m.Room, false)
 	if m.Heat > Older {
 		faults.Add("heat", "", "is not known", "use Cautious or Older", fault.ErrUnknown)

@@ -12,11 +12,47 @@ type point struct{ strength, celsius float64 }
 // crystallise. Between 18.7 % and 25 % it falls to -28 °C; 38 to 40 % lye, near
 // the 3.5-hydrate, crystallises at 15 to 16 °C, 50 % lye at 11 to 12 °C.
 var freezing = [...]point{
-	{0, 0}, {0.27, 0}, {2.17, -1.3}, {4.06, -2.9}, {5.69, -4.5}, {7.58, -6.7}, {9.34, -8.5}, {10.96, -10.9}, {12.59, -13.3},
-	{14.08, -16}, {15.57, -18.9}, {16.79, -21.9}, {17.87, -24.8}, {18.68, -28}, {20.17, -26.4}, {21.66, -24.8}, {22.74, -22.4},
-	{23.69, -20.5}, {24.77, -18.7}, {25.58, -14.1}, {26.4, -9.6}, {27.34, -5.3}, {28.56, -1.3}, {29.78, 1.9}, {31.81, 5.1},
-	{32.89, 7.7}, {34.25, 10.1}, {35.74, 12.5}, {37.36, 14.7}, {38.98, 15.7}, {40.34, 15.5}, {41.96, 13.9}, {43.45, 11.7},
-	{44.67, 8.8}, {45.62, 6.1}, {47.11, 8}, {48.73, 9.9}, {50.36, 11.7}, {51.44, 12.5}, {52.25, 17.3}, {53.06, 22.1},
+	{0, 0},
+	{0.27, 0},
+	{2.17, -1.3},
+	{4.06, -2.9},
+	{5.69, -4.5},
+	{7.58, -6.7},
+	{9.34, -8.5},
+	{10.96, -10.9},
+	{12.59, -13.3},
+	{14.08, -16},
+	{15.57, -18.9},
+	{16.79, -21.9},
+	{17.87, -24.8},
+	{18.68, -28},
+	{20.17, -26.4},
+	{21.66, -24.8},
+	{22.74, -22.4},
+	{23.69, -20.5},
+	{24.77, -18.7},
+	{25.58, -14.1},
+	{26.4, -9.6},
+	{27.34, -5.3},
+	{28.56, -1.3},
+	{29.78, 1.9},
+	{31.81, 5.1},
+	{32.89, 7.7},
+	{34.25, 10.1},
+	{35.74, 12.5},
+	{37.36, 14.7},
+	{38.98, 15.7},
+	{40.34, 15.5},
+	{41.96, 13.9},
+	{43.45, 11.7},
+	{44.67, 8.8},
+	{45.62, 6.1},
+	{47.11, 8},
+	{48.73, 9.9},
+	{50.36, 11.7},
+	{51.44, 12.5},
+	{52.25, 17.3},
+	{53.06, 22.1},
 }
 
 // CrystallisesSource is the source of the temperatures at which lyes freeze or
@@ -45,6 +81,19 @@ func (s Solution) Crystallises() (t units.Temperature, ok bool) {
 		return units.Temperature{}, false
 	}
 	return along(freezing[:], s.Strength)
+}
+
+// CrystallisesNote says why Crystallises gives nothing; empty where it gives
+// something.
+func (s Solution) CrystallisesNote() string {
+	switch _, ok := s.Crystallises(); {
+	case ok || !s.Alkali.known() || !s.Strength.Given():
+		return ""
+	case s.Alkali == PotassiumHydroxide && s.Strength.Compare(units.Percent(45)) <= 0:
+		return "A potassium hydroxide lye of up to 45 % does not crystallise at 0 °C or above."
+	default:
+		return "At what temperature so strong a lye crystallises is not known here."
+	}
 }
 
 // boiling holds boiling temperatures of NaOH lyes at 101.325 kPa, from the vapour

@@ -2,6 +2,7 @@ package lye
 
 import (
 	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
 	"example.com/lyewright/units/fault"
 )
 
@@ -23,6 +24,14 @@ func (s Solution) Density() (units.Density, error) {
 	}
 	d, _ := units.DensityOfFloat(density(s.Alkali, s.Strength.Float(), s.At.Celsius()))
 	return d, nil
+}
+
+// Source is the source of the density.
+func (s Solution) Source() cite.Source {
+	if s.Alkali == PotassiumHydroxide {
+		return LaliberteSource()
+	}
+	return OlssonSource()
 }
 
 // Volume gives the volume of a mass of the lye. The error is that of Density.

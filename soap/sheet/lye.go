@@ -1,0 +1,128 @@
+package sheet
+
+import (
+	"io"
+
+	"example.com/lyewright/soap"
+	"example.com/lyewright/soap/lye"
+	"example.com/lyewright/units"
+)
+
+// cautions are those of whoever mixes a lye.
+func (p *page) cautions() {
+	p.line("")
+	p.wrap("", "Alkali burns skin and can blind: tight goggles, alkali-proof gloves, long sleeves, fresh air; keep children and animals away. "+
+		"Add it to cold water a little at a time, never the water to the alkali, in heat-proof plastic (PP, HDPE) or stainless steel: no aluminium, tin, zinc or thin glass. "+
+		"On skin or in eyes: rinse at once with plenty of running water for 15 minutes or more and get medical help; do not neutralise on the skin. Swallowed: get medical help at once, and do not make anyone vomit. "+
+		"The labels and safety data sheets of what you bought, and local rules, come before this.")
+}
+
+func (p *page) figure(name, value string) { p.line(pad(name, -34) + value) }
+
+// WriteTitration prints what a titration found, and as the purity of a formula
+// file. The error is the writer's.
+func WriteTitration(w io.Writer, alkali soap.Alkali, t lye.Titrated) error {
+	var p page
+	p.wrap("", alkali.Name()+" by titration, % of what was weighed "+p.cite(lye.TitrationSource()))
+	p.line("")
+	if t.Hydroxide.Given() {
+		p.figure("Hydroxide", t.Hydroxide.PercentText(2)+" %")
+		p.figure("Carbonate", t.Carbonate.PercentText(2)+" %")
+	}
+	if t.Low.Given() {
+		p.figure("Hydroxide, outer bounds", t.Low.PercentText(2)+" to "+t.High.PercentText(2)+" %")
+	} else {
+		p.figure("Hydroxide, at most", t.High.PercentText(2)+" %")
+		p.wrap("", "One end point counts carbonate as hydroxide: titrate on to the second, or give the most carbonate that the bottle may hold, for a low end.")
+	}
+	if r, ok := t.Range(); ok {
+		p.line("")
+		p.line("In a formula file:")
+		ends := `{"low": "` + r.Low.Round(6, units.Down).PercentText(4) + ` %", "typical": "` + r.Typical.Round(6, units.Nearest).PercentText(4) + ` %", "high": "` + r.High.Round(6, units.Up).PercentText(4) + ` %"}`
+		if r.Low.Compare(units.Percent(50)) < 0 { // a solution
+			p.line(`  "stock": {"strength":`)
+			p.line("    " + ends + "}")
+		} else {
+			p.line(`  "purity": ` + ends)
+		}
+	}
+	p.cautions()
+	p.foot()
+	return p.writeTo(w)
+}
+
+// WriteHeat prints how hot a lye gets. The error is the writer's.
+func WriteHeat(w io.Writer, m lye.Mixing, h lye.Heat) error {
+	var p page
+	p.wrap("", "How hot the lye gets if no heat is lost: a bound for caution, not a promise "+p.cite(lye.HeatSource()))
+	p.line("")
+	p.figure("Strength of the lye", h.Strength.PercentText(2)+" % hydroxide")
+	p.figure("It reaches up to", h.Final.Text(1)+" °C")
+	p.figure("A rise of", h.Rise.Text(1)+" K")
+	if h.Boils.Given() {
+		p.figure("It boils near", h.Boils.Text(0)+" °C "+p.cite(lye.BoilsSource()))
+	}
+	if limit, hot := h.Hot(); hot {
+		p.wrap("WARNING  ", "That is above "+limit.Text(0)+" °C: it may boil and spit. Take colder water or ice, and add the alkali in small portions.")
+	}
+	if h.Extrapolated {
+		p.wrap("-  ", "Above 42.5 % the heat of solution is extrapolated.")
+	}
+	for _, a := range m.Alkalis {
+		if a.Alkali == soap.PotassiumHydroxide {
+			p.wrap("-  ", "Of potassium hydroxide only the heat at infinite dilution is published, the largest: it is likely less. Its boiling temperature is not known here.")
+		}
+	}
+	p.cautions()
+	p.foot()
+	return p.writeTo(w)
+}
+
+// WriteSolution prints what a lye is like; mass may be 0 g. The strength of a
+// hydrometer's reading is an upper figure. The error is that of the density, or the
+// writer's.
+func WriteSolution(w io.Writer, s lye.Solution, mass units.Mass, upper bool) error {
+	density, err := s.Density()
+	if err != nil {
+		return err
+	}
+	var p page
+	p.wrap("", "Lye of "+s.Alkali.Symbol()+" at "+s.At.Text(2)+" °C "+p.cite(s.Source()))
+	p.line("")
+	strength := s.Strength.PercentText(2) + " % hydroxide"
+	if upper {
+		strength += " at most"
+	}
+	p.figure("Strength", strength)
+	if upper {
+		p.wrap("", "A hydrometer counts carbonate as hydroxide: it is an upper figure.")
+	}
+	p.figure("Density", density.Text(4)+" g/mL")
+	if mass.Sign() > 0 {
+		if v, ok := density.Volume(mass); ok {
+			p.figure("Volume of "+mass.Text(units.Gram, 3)+" g", v.Text(1)+" mL")
+		}
+	}
+	if t, ok := s.Crystallises(); ok {
+		p.figure("It begins to crystallise at", t.Text(1)+" °C, give or take 1 K "+p.cite(lye.CrystallisesSource()))
+	} else if note := s.CrystallisesNote(); note != "" {
+		p.wrap("", note)
+	}
+	if t, ok := s.Boils(); ok {
+		p.figure("It boils near", t.Text(0)+" °C "+p.cite(lye.BoilsSource()))
+	}
+	p.cautions()
+	p.foot()
+	return p.writeTo(w)
+}
+
+// WriteStock prints two masses that make a lye. The error is the writer's.
+func WriteStock(w io.Writer, heading, first string, weigh, water units.Mass) error {
+	var p page
+	p.wrap("", heading)
+	p.line("")
+	p.figure(first, weigh.Text(units.Gram, 3)+" g")
+	p.figure("Water", water.Text(units.Gram, 3)+" g")
+	p.cautions()
+	return p.writeTo(w)
+}
