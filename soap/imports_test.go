@@ -3,9 +3,15 @@ package soap_test
 import (
 	"encoding/json"
 	"errors"
+	"go/ast"
+	"go/parser"
+	"go/token"
 	"io"
+	"io/fs"
 	"os/exec"
+	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -83,4 +89,62 @@ func TestImportersInheritTwoModulesAndNoMore(t *testing.T) {
 	if want := []string{module, "github.com/shopspring/decimal", "golang.org/x/exp"}; !slices.Equal(modules, want) {
 		t.Errorf("the library needs %v, want %v", modules, want)
 	}
+}
+
+// A span is a number; what day it is, or when a time has gone by, is not the
+// library's to know.
+func TestTheLibraryReadsNoClock(t *testing.T) {
+	clocks := []string{"Now", "Since", "Until", "Sleep", "After", "AfterFunc", "Tick", "NewTimer", "NewTicker", "Local", "LoadLocation"}
+	files, spans := 0, 0
+	for _, room := range []string{"../units", "../soap", "../internal"} {
+		err := filepath.WalkDir(room, func(path string, _ fs.DirEntry, err error) error {
+			if err != nil || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+				return err
+			}
+			set := token.NewFileSet()
+			file, err := parser.ParseFile(set, path, nil, 0)
+			if err != nil {
+				return err
+			}
+			files++
+			name := importedAs(file, "time")
+			if name == "." {
+				t.Errorf("%s imports time without its name", path)
+			}
+			ast.Inspect(file, func(node ast.Node) bool {
+				selector, ok := node.(*ast.SelectorExpr)
+				if !ok {
+					return true
+				}
+				if of, ok := selector.X.(*ast.Ident); ok && name != "" && of.Name == name {
+					spans++
+					if slices.Contains(clocks, selector.Sel.Name) {
+						t.Errorf("%s: time.%s", set.Position(selector.Pos()), selector.Sel.Name)
+					}
+				}
+				return true
+			})
+			return nil
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	if files < 50 || spans == 0 {
+		t.Errorf("%d files, %d mentions of time: not all were read", files, spans)
+	}
+}
+
+// importedAs gives the name by which a file knows a package, empty where it does
+// not import it.
+func importedAs(file *ast.File, path string) string {
+	for _, imported := range file.Imports {
+		if text, err := strconv.Unquote(imported.Path.Value); err == nil && text == path {
+			if imported.Name != nil {
+				return imported.Name.Name
+			}
+			return path
+		}
+	}
+	return ""
 }

@@ -37,13 +37,15 @@ func (m *mender) mix() {
 // lack gives the demand, as KOH, that must still come for the alkali to leave a
 // superfat of its plan; not above zero where none is lacking.
 func (l *ledger) lack(plan units.Ratio) units.Mass {
+	kilo, rest := units.Grams(1000), plan.Rest() // by the kilo, quotients stay short
 	used, ok := l.alkali.Per(l.demand)
-	kilos, fits := l.demand.Per(units.Sum{}.Plus(units.Grams(1000), units.Whole(1)).TimesWhole(molar.NaOH).TimesWhole(l.times))
+	demand, fits := l.demand.Per(units.Sum{}.Plus(kilo, units.Whole(1)).TimesWhole(molar.NaOH).TimesWhole(l.times))
 	if !ok || !fits {
 		return units.Mass{}
 	}
-	more := used.Over(plan.Rest()).Sub(units.Whole(1)).Round(12, units.Nearest)
-	return units.Grams(1000).Times(kilos.Times(more), units.Nearest)
+	koh := kilo.Times(demand, units.Nearest)
+	more, _ := units.Sum{}.Plus(koh, used.Sub(rest)).Per(units.Sum{}.Plus(kilo, rest))
+	return kilo.Times(more, units.Nearest)
 }
 
 // oils offers oil for a batter, or for a part alone, to a plan: each of the
@@ -140,6 +142,9 @@ func (m *mender) less(p *prospect, share units.Ratio) []Remedy {
 		return nil
 	}
 	r := Remedy{OfLye: mixed, UseLye: weighed(mixed.Times(share, units.Down), m.s.small, units.Down)}
+	if mixed.Sub(r.UseLye.Mass).Compare(m.s.small) < 0 {
+		return nil // too much by less than the scale shows
+	}
 	water := m.planned.waterAdd.Sub(m.s.waterAdd.Times(share, units.Nearest))
 	if water.Sign() > 0 {
 		r.AddWater = weighed(water, m.s.small, units.Nearest)
@@ -164,6 +169,9 @@ func (m *mender) more(p *prospect, missing units.Sum) []Remedy {
 		_, content := a.ToWeigh()
 		over := content.Typical.Times(units.Whole(otherMolar(a.Alkali)))
 		r := Remedy{Alkali: a.Alkali, AddAlkali: weighed(missing.Scale(a.Saponifies, over, units.Down), m.s.small, units.Down)}
+		if r.AddAlkali.Weigh.Sign() == 0 {
+			continue // less than the scale shows
+		}
 		l := &p.alkalis[i].line
 		l.mass, l.halves = l.mass.Add(r.AddAlkali.Weigh), 2
 		added = added.Add(r.AddAlkali.Weigh)

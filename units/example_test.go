@@ -67,3 +67,41 @@ func ExampleApportion() {
 	// 33.333333333 g
 	// 33.333333333 g
 }
+
+// A burette's reading, and what went out of it between two.
+func ExampleParseVolume() {
+	first, err := units.ParseVolume("17.5 mL")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	total, _ := units.ParseVolume("0.019 L")
+	fmt.Println(total.Sub(first))
+	_, err = units.ParseVolume("17.5 g")
+	fmt.Println(err)
+	// Output:
+	// 1.5 mL
+	// "17.5 g" has the wrong unit for a volume, "g"; write mL or L, such as "17.5 mL"
+}
+
+// 250 mL of 1.33 g/mL are 332.5 g.
+func ExampleParseDensity() {
+	lye, err := units.ParseDensity("1.33 g/mL")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(lye.Of(units.Millilitres(250)))
+	// Output: 332.5 g
+}
+
+// (104 − 32) × 5/9.
+func ExampleParseTemperature() {
+	oils, err := units.ParseTemperature("104 °F")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(oils, "is", oils.Sub(units.Celsius(25)), "above 25 °C")
+	// Output: 40 °C is 15 K above 25 °C
+}

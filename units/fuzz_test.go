@@ -10,7 +10,7 @@ import (
 	"example.com/lyewright/units"
 )
 
-// quantities are the seeds of both targets.
+// quantities are the seeds of every target.
 var quantities = []string{
 	"800 g", "1.2 kg", "500 mg", "28.2 oz", "1.1 lb", // every unit of mass
 	"6.5 %", "6.5%", "196.5 mg/g", "3", // every spelling of a ratio
@@ -26,6 +26,9 @@ var quantities = []string{
 	"-5 g", "+5 g", "1e9 g", "1E5", "1e999999999", "1,5 g", "1.2.3", ".5", "5.", "0x10 g", "NaN", "Inf", // what other parsers take
 	"٥ g", "−5 g", "5\u00a0g", "5 \xff", "\xff", "5 g\x00", // beyond ASCII
 	"5 fl oz", "5 mL", "5 mg/", "5 %%", // nearly units
+	"17.5 mL", "1.2L", "1000 L", "1000000.000001 mL", "0.0000005 mL", // volumes
+	"1.33 g/mL", "1.33g/mL", "30.0000000001 g/mL", "0.0000000004 g/mL", "1330 kg/m3", // densities
+	"40 °C", "104°F", "313.15 K", "-40 F", "-40C", "-273.15 °C", "-459.67 °F", "0 K", "-1 K", "-0 °C", "--1 °C", // temperatures
 }
 
 // numberOf cuts a text that was accepted into its number and its unit, in
@@ -149,6 +152,106 @@ func FuzzParseRatio(f *testing.F) {
 		}
 		if back, err := units.ParseRatio(printed); err != nil || !back.Equal(r) {
 			t.Errorf("%q is written %s, which reads back as %v, %v", text, printed, back, err)
+		}
+	})
+}
+
+// parts cuts a text that was accepted into its number and its unit.
+func parts(t *testing.T, text string) (*big.Rat, string) {
+	t.Helper()
+	end := strings.IndexFunc(text, func(r rune) bool { return !strings.ContainsRune("-0123456789.", r) })
+	if end < 1 || strings.Contains(text[1:end], "-") {
+		t.Fatalf("%q is accepted", text)
+	}
+	return rat(t, text[:end]), strings.TrimPrefix(text[end:], " ")
+}
+
+func FuzzParseVolume(f *testing.F) {
+	for _, text := range quantities {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		v, err := units.ParseVolume(text)
+		if err != nil {
+			checkFault(t, text, err)
+			if v != (units.Volume{}) {
+				t.Errorf("%q: %v stands beside the error", text, v)
+			}
+			return
+		}
+		number, symbol := parts(t, text)
+		scale, ok := map[string]int64{"mL": 1, "L": 1000}[symbol]
+		if !ok {
+			t.Fatalf("%q is accepted with the unit %q", text, symbol)
+		}
+		if want := plain(times(number, big.NewRat(scale, 1)), 6) + " mL"; v.String() != want {
+			t.Errorf("%q is %v, want %s", text, v, want)
+		}
+		if v.Sign() < 0 || v.Compare(units.Millilitres(1_000_000)) > 0 {
+			t.Errorf("%q is %v", text, v)
+		}
+		if back := volume(t, v.String()); back != v {
+			t.Errorf("%v reads back as %v", v, back)
+		}
+	})
+}
+
+func FuzzParseDensity(f *testing.F) {
+	for _, text := range quantities {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		d, err := units.ParseDensity(text)
+		if d.Given() == (err != nil) {
+			t.Errorf("%q gives %v and the error %v", text, d, err)
+		}
+		if err != nil {
+			checkFault(t, text, err)
+			return
+		}
+		number, symbol := parts(t, text)
+		if want := plain(number, 9) + " g/mL"; symbol != "g/mL" || d.String() != want {
+			t.Errorf("%q is %v, want %s", text, d, want)
+		}
+		if number.Cmp(big.NewRat(30, 1)) > 0 {
+			t.Errorf("%q is accepted", text)
+		}
+		if back := density(t, d.String()); back != d {
+			t.Errorf("%v reads back as %v", d, back)
+		}
+	})
+}
+
+func FuzzParseTemperature(f *testing.F) {
+	for _, text := range quantities {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		c, err := units.ParseTemperature(text)
+		if c.Given() == (err != nil) {
+			t.Errorf("%q gives %v and the error %v", text, c, err)
+		}
+		if err != nil {
+			checkFault(t, text, err)
+			return
+		}
+		number, symbol := parts(t, text)
+		// A number is rounded to a millionth of its own unit first.
+		rounded := rat(t, plain(number, 6))
+		switch symbol {
+		case "°C", "C":
+		case "°F", "F":
+			rounded.Sub(rounded, big.NewRat(32, 1)).Mul(rounded, big.NewRat(5, 9))
+		case "K":
+			rounded.Sub(rounded, big.NewRat(27315, 100))
+		default:
+			t.Fatalf("%q is accepted with the unit %q", text, symbol)
+		}
+		if want := plain(rounded, 6) + " °C"; c.String() != want {
+			t.Errorf("%q is %v, want %s", text, c, want)
+		}
+		if back := temperature(t, c.String()); back != c {
+			t.Errorf("%v reads back as %v", c, back)
 		}
 	})
 }

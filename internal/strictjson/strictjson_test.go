@@ -27,7 +27,7 @@ func TestEveryNodeKnowsWhereItBegins(t *testing.T) {
 		}}},
 		{Key: "d", Offset: 28, Value: strictjson.Node{Kind: strictjson.Number, Text: "-1.5e2", Offset: 37}},
 		{Key: "é", Offset: 45, Value: strictjson.Node{Kind: strictjson.Null, Offset: 50}}, // é is two bytes
-		{Key: "z", Offset: 55, Value: strictjson.Node{Kind: strictjson.Bool, Offset: 59}},
+		{Key: "z", Offset: 55, Value: strictjson.Node{Kind: strictjson.Bool, Text: "true", Offset: 59}},
 	}}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)

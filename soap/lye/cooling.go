@@ -54,7 +54,8 @@ func (c Cooling) Until(target units.Temperature) (soonest, latest time.Duration,
 	after := func(off float64) time.Duration {
 		first, second := c.First.Celsius()-off-room, c.Second.Celsius()+off-room
 		rate := math.Log(first/second) / c.Between.Seconds()
-		return time.Duration(math.Log(second/(target.Celsius()-room)) / rate * float64(time.Second))
+		nanoseconds := math.Log(second/(target.Celsius()-room)) / rate * float64(time.Second)
+		return time.Duration(min(nanoseconds, 1<<62)) // a century and a half; more wraps round
 	}
 	return max(0, after(-1)), after(1), nil
 }

@@ -78,8 +78,8 @@ type Heat struct {
 	Rise     units.TemperatureDifference // above the water, or above ice alone
 	Boils    units.Temperature           // not given where it is not known
 
-	// Extrapolated: the lye is above 42.5 %, stronger than the heats of solution
-	// that were measured.
+	// Extrapolated: the lye holds NaOH and is above 42.5 %, stronger than the heats
+	// of solution that were measured.
 	Extrapolated bool
 }
 
@@ -124,7 +124,7 @@ func (m Mixing) Bound() (Heat, error) {
 	case !ok:
 		return Heat{}, fault.Faults{{Path: "ice", Text: m.Ice.String(), Reason: "is more than the heat can melt", Remedy: "take less ice", Kind: fault.ErrImpossible}}
 	}
-	h := Heat{Extrapolated: strength > 0.425}
+	h := Heat{Extrapolated: strength > 0.425 && m.hasSodium()}
 	h.Strength, _ = units.RatioOfFloat(strength)
 	h.Final, _ = units.CelsiusOfFloat(final)
 	start := m.WaterAt
@@ -136,6 +136,15 @@ func (m Mixing) Bound() (Heat, error) {
 		h.Boils, _ = Solution{Alkali: m.Alkalis[0].Alkali, Strength: h.Strength}.Boils()
 	}
 	return h, nil
+}
+
+func (m Mixing) hasSodium() bool {
+	for i := range m.Alkalis {
+		if m.Alkalis[i].Alkali == SodiumHydroxide {
+			return true
+		}
+	}
+	return false
 }
 
 // heat gives all the heat above everything at 25 °C, in J.

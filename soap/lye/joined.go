@@ -40,7 +40,10 @@ func (j Joining) Temperature() (low, high units.Temperature, err error) {
 	}
 	faults = checkTemperature(faults, "oils_temperature", j.OilsAt, true)
 	faults = checkTemperature(faults, "lye_temperature", j.LyeAt, true)
-	if !j.Content.Given() || j.Content.Sign() < 0 || j.Content.Compare(strongest()) > 0 {
+	switch {
+	case !j.Content.Given():
+		faults.Add("strength", "", "is missing", `give the mass fraction of hydroxide in the lye, such as "33 %"`, fault.ErrMissing)
+	case j.Content.Sign() < 0 || j.Content.Compare(strongest()) > 0:
 		faults.Add("strength", percentText(j.Content), "is not between 0 % and 50 %", "give the mass fraction of hydroxide in the lye", fault.ErrRange)
 	}
 	if len(faults) > 0 {

@@ -32,6 +32,10 @@ func densityOfPotassium(strength, celsius float64) float64 {
 	return 1 / ((1-strength)/densityOfWater(celsius) + 1000*strength/apparent)
 }
 
+// warmestOfPotassium is where the fit of the heat capacity ends, in °C. Not far
+// beyond, its exponentials make the capacity fall below zero.
+const warmestOfPotassium = 120
+
 // capacityOfPotassium gives the heat capacity of a KOH lye in J/(g K). Fitted to
 // strengths up to 46.5 %, 4 to 120 °C.
 func capacityOfPotassium(strength, celsius float64) float64 {

@@ -53,15 +53,7 @@ func (s Stock) For(hydroxide units.Mass, lye units.Ratio) (stock, water units.Ma
 	held := units.Sum{}.Plus(hydroxide, one)
 	stock = held.Scale(one, s.Strength, units.Down)
 	water = held.Scale(one, lye, units.Nearest).Sub(stock)
-	return stock, max0(water), nil
-}
-
-// max0 keeps the nanogram of two roundings from becoming less than nothing.
-func max0(m units.Mass) units.Mass {
-	if m.Sign() < 0 {
-		return units.Mass{}
-	}
-	return m
+	return stock, water, nil
 }
 
 func checkMass(faults *fault.Faults, path string, mass units.Mass) {

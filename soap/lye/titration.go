@@ -103,9 +103,9 @@ func (t Titration) Result() (Titrated, error) {
 	case found.Low.Sign() <= 0 && t.CarbonateMax.Given():
 		faults.Add("carbonate_max", percentText(t.CarbonateMax), "leaves no hydroxide of what was titrated", "give the most carbonate that the bottle may hold", fault.ErrRange)
 	case found.Low.Sign() <= 0:
-		faults.Add("", "", "the readings are too coarse: at their unlucky ends no hydroxide is left", "take a larger sample, or read more finely", fault.ErrRange)
+		faults.Add("sample", t.Sample.String(), "is too small for readings so coarse: at their unlucky ends no hydroxide is left", "take a larger sample, or read more finely", fault.ErrRange)
 	case found.Low.Compare(one) > 0:
-		faults.Add("", percentText(found.Low.Round(6, units.Nearest)), "of hydroxide at the least is more than there can be", "check the sample's mass, the normality and the volumes", fault.ErrRange)
+		faults.Add("sample", t.Sample.String(), "would hold "+percentText(found.Low.Round(4, units.Nearest))+" of hydroxide at the least, which is more than there can be", "check the sample's mass, the normality and the volumes", fault.ErrRange)
 	}
 	if len(faults) > 0 {
 		return Titrated{}, faults
