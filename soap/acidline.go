@@ -39,7 +39,6 @@ type acidWeighing struct {
 	mass units.Mass // as bought
 	pure units.Mass // without its water
 	koh  units.Sum  // what it takes up
-	read bool       // it was weighed
 }
 
 func (s *solved) weighAcids() {

@@ -250,3 +250,55 @@ func ExampleFinding() {
 	}
 	// Output: warning purity-assumed alkali[0]
 }
+
+// 150 g of sodium hydroxide went on the scale in place of 144.5 g, and oils and lye
+// are joined. By hand: 150 × 0.98 × 56.105/39.997 = 206.2014 g of KOH against 700 ×
+// 0.19 + 300 × 0.254 = 209.2 g, a superfat of 1.43 %. For 5 % it takes 206.2014/0.95 −
+// 209.2 = 7.8541 g of KOH more: 41.34 g at 190 mg/g, 30.92 g at 254, 37.54 g of the
+// blend at 209.2.
+func ExampleWeighed() {
+	yard, err := soap.OwnOil{ID: "yard-blend", Saponification: units.Between(units.MilligramsPerGram(248), units.MilligramsPerGram(260))}.Oil()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	formula := lanternBars()
+	formula.Oils = []soap.OilLine{{Oil: hall(), Share: units.Percent(70)}, {Oil: yard, Rest: true}}
+	formula.Weighed = soap.Weighed{
+		Stage:   soap.AtPot,
+		Alkalis: []soap.WeighedAlkali{{Alkali: soap.SodiumHydroxide, Mass: units.Grams(150)}},
+	}
+	batch, err := formula.Batch()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("planned", batch.Superfat.Planned.PercentText(2), "%, as weighed", batch.Weighed.Superfat.Planned.PercentText(2), "%")
+	for _, r := range batch.Weighed.Remedies {
+		fmt.Println("add", r.Add.Weigh, "of", r.Oil, "for", r.Superfat.Planned.PercentText(2), "%")
+	}
+	// Output:
+	// planned 5 %, as weighed 1.43 %
+	// add 41.4 g of hall-blend for 5.01 %
+	// add 31 g of yard-blend for 5.01 %
+	// add 37.6 g of blend for 5.01 %
+}
+
+// A stock lye in place of dry alkali. By hand: 190 × 0.95 × 39.997/56.105 = 128.6776 g
+// of hydroxide are in 257.3553 g of a stock of 50 %, which brings half of the water
+// asked for, 2 × 128.6776 g.
+func ExampleAlkaliWeighing_ToWeigh() {
+	formula := lanternBars()
+	formula.Alkalis = []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Stock: units.Between(units.Percent(49), units.Percent(51))}}
+	batch, err := formula.Batch()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	stock, strength := batch.Alkalis[0].ToWeigh()
+	fmt.Println("stock of", strength.Typical.PercentText(1), "%:", stock.Mass.Text(units.Gram, 4), "g, weigh", stock.Weigh)
+	fmt.Println("water to add:", batch.Water.Mass.Text(units.Gram, 4), "g, weigh", batch.Water.Weigh)
+	// Output:
+	// stock of 50 %: 257.3553 g, weigh 257.3 g
+	// water to add: 128.6776 g, weigh 128.7 g
+}

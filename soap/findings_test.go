@@ -1,11 +1,13 @@
 package soap_test
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
 
 	"example.com/lyewright/soap"
+	"example.com/lyewright/units"
 )
 
 // A plain formula without a single finding, in pieces that a test replaces.
@@ -179,6 +181,14 @@ func TestEachFindingFiresBeyondItsTriggerAndNotBefore(t *testing.T) {
 		{"a lye above what it crystallises at", "lye-crystallises", []string{"alkali", exact, "water", `{"lye_concentration": "34.25 %"}`, "temperature", `{"lye": "11.100001 °C"}`}, 0, "", "", "", "", ""},
 		{"a lye within 1 K of it", "lye-crystallises", []string{"alkali", exact, "water", `{"lye_concentration": "34.25 %"}`, "temperature", `{"lye": "11.1 °C"}`}, warning, "temperature.lye", "1110", "1010", "°C", "crystallise"},
 		{"a lye whose temperature nobody took", "lye-crystallises", []string{"alkali", exact, "water", `{"lye_concentration": "34.25 %"}`, "temperature", `{"oils": "5 °C"}`}, 0, "", "", "", "", ""},
+		// Published bounds of a lye of 1 : 2 that boils at 121 °C: 108.2 °C from 20 °C,
+		// and from 25 °C 109 °C by a heat of solution that is 3.8 K too small
+		{"a lye that stays 10 K below boiling", "lye-hot", []string{"alkali", exact, "water", `{"per_alkali": "2"}`, "temperature", `{"water": "20 °C", "room": "20 °C"}`}, 0, "", "", "", "", ""},
+		{"a lye that comes within 10 K", "lye-hot", []string{"alkali", exact, "water", `{"per_alkali": "2"}`, "temperature", `{"water": "25 °C", "room": "25 °C"}`}, warning, "temperature.water", "", "11100", "°C", "ice"},
+		{"a lye of which nothing is known", "lye-hot", []string{"alkali", exact, "water", `{"per_alkali": "2"}`, "temperature", `{"lye": "99 °C"}`}, 0, "", "", "", "", ""},
+		// 10 % KOH: 1.78 mol × 57.8 kJ = 103 kJ/kg, some 28 K; 45 %: 8.02 mol, 464 kJ/kg
+		{"a weak potash lye", "lye-hot", []string{"alkali", evenAlkali, "water", `{"lye_concentration": "10 %"}`, "temperature", `{"water": "25 °C"}`}, 0, "", "", "", "", ""},
+		{"a strong potash lye", "lye-hot", []string{"alkali", evenAlkali, "water", `{"lye_concentration": "45 %"}`, "temperature", `{"water": "25 °C"}`}, warning, "temperature.water", "", "10000", "°C", "ice"},
 		// 10 °F are 5.555556 K; 104 °F is 40 °C
 		{"oils and lye 10 °F apart", "temperatures-apart", []string{"temperature", `{"oils": "104 °F", "lye": "114 °F"}`}, 0, "", "", "", "", ""},
 		{"the other way round", "temperatures-apart", []string{"temperature", `{"oils": "100 °F", "lye": "90 °F"}`}, 0, "", "", "", "", ""},
@@ -231,6 +241,24 @@ func TestEachFindingFiresBeyondItsTriggerAndNotBefore(t *testing.T) {
 				t.Errorf("no source: %+v", f.Source)
 			}
 		})
+	}
+}
+
+// 10 K from boiling to the millionth of a kelvin: the trigger lies just where the
+// bound reaches it, wherever that is.
+func TestALyeIsHotFromJustTenKelvinsBelowBoiling(t *testing.T) {
+	seen := map[bool]int{}
+	for tenth := 200; tenth <= 260; tenth++ {
+		b := plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "purity": "100 %"}`, "water", `{"per_alkali": "2"}`,
+			"temperature", fmt.Sprintf(`{"water": "%d.%d °C"}`, tenth/10, tenth%10)).batch(t)
+		hot := slices.ContainsFunc(b.Findings, func(f soap.Finding) bool { return f.Code == "lye-hot" })
+		seen[hot]++
+		if below := b.Lye.Heat.Boils.Sub(b.Lye.Heat.Final); hot != (below.Compare(units.Kelvins(10)) <= 0) {
+			t.Errorf("%s below boiling, found: %v", below, hot)
+		}
+	}
+	if seen[true] == 0 || seen[false] == 0 {
+		t.Errorf("hot and not: %v", seen)
 	}
 }
 

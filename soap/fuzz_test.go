@@ -35,6 +35,20 @@ func FuzzParseFormula(f *testing.F) {
 		`{"formula":"\ud83d"}`,                            // half of a pair
 		`{"oils":[{"oil":"x","profile":{"C18:1":"0%"}}]}`, // a composition of nothing
 		`{"size":{"oils":"0.0000000001 g"}}`,              // less than a nanogram
+		// every key of the bench at once, in each of its spellings
+		`{"formula":"x","oils":[{"oil":"olive","mass":"500 g"},{"oil":"beeswax","mass":"10 g"}],
+		"alkali":[{"kind":"sodium-hydroxide","purity":{"grade":"acs-2017","typical":"98 %"},"saponifies":"60 %"},
+		{"kind":"potassium-hydroxide","stock":{"strength":{"low":"45 %","typical":"46 %","high":"47 %"}},"saponifies":"40 %"}],
+		"superfat":"5 %","scale":"0.1 g","acids":[{"acid":"citric-acid","load":"1 % of oils","compensate":true},
+		{"acid":"lactic-acid","load":"0.5 % of batter","strength":"80 %","compensate":false},{"acid":"acetic-acid","load":"2 g","compensate":false}],
+		"water":{"per_oils":"40 %","liquids":[{"liquid":"milk","share":"20 %","water":"87 %","fat":"4 %","sugar":"5 %","alcohol":"0 %","saponification":{"low":"218","high":"235"}},
+		{"liquid":"ale","mass":"10 g","water":"95 %","alcohol":"5 %"}]},
+		"temperature":{"oils":"104 °F","lye":"313.15 K","water":"0 °C","room":"20C","pour":"38 °C"},
+		"parts":[{"part":"base","share":"60 %","colourants":[{"colourant":"dusk","load":"1 g","carrier":{"liquid":"olive","ratio":"3","from":"formula"}}]},{"part":"cloud","share":"rest"}],
+		"weighed":{"stage":"parts","oils":{"olive":"480 g","beeswax":"0 g"},"alkali":{"sodium-hydroxide":"50 g","potassium-hydroxide":"120 g"},"water":"70 g",
+		"parts":{"base":{"batter":"400 g","carriers":{"olive":"3.1 g"}},"cloud":{"batter":"300 g"}}}}`,
+		`{"formula":"x","oils":[{"oil":"olive","share":"rest"}],"alkali":[{"kind":"sodium-hydroxide","stock":{"strength":"50 %"}}],"superfat":{"at_least":"1 %"},
+		"water":{"per_alkali":"2","liquids":[{"liquid":"ale","share":"40 %","water":"95 %"}]},"size":{"batter":"1 kg"},"weighed":{"stage":"lye","water":"0 g","alkali":{"sodium-hydroxide":"500 g"}}}`,
 	} {
 		f.Add([]byte(seed))
 	}
@@ -57,20 +71,40 @@ func FuzzParseFormula(f *testing.F) {
 			t.Fatalf("%v: %s", err, object)
 		}
 		var batter, poured, dry units.Mass
+		outlooks := []soap.Outlook{batch.Superfat}
+		if w := batch.Weighed; w != nil {
+			outlooks = append(outlooks, w.Superfat)
+			for _, part := range w.Parts {
+				outlooks = append(outlooks, part.Superfat)
+			}
+			for _, r := range w.Remedies {
+				outlooks = append(outlooks, r.Superfat)
+				if r.Oil != "" && w.Stage != soap.AtPot && w.Stage != soap.AtParts || r.Oil == "" && w.Stage != soap.AtLye {
+					t.Fatalf("at %s: %+v", w.Stage, r)
+				}
+			}
+		}
 		for _, part := range batch.Parts {
 			batter, poured, dry = batter.Add(part.Batter), poured.Add(part.Poured), dry.Add(part.Dry)
-			for _, o := range []soap.Outlook{part.Superfat, batch.Superfat} {
-				ends := []units.Ratio{o.Low, o.LikelyLow, o.Planned, o.LikelyHigh, o.High}
-				for i := 1; i < len(ends); i++ {
-					if ends[i-1].Round(9, units.Nearest).Compare(ends[i].Round(9, units.Nearest)) > 0 {
-						t.Fatalf("the outlook does not rise: %v", ends)
-					}
+			outlooks = append(outlooks, part.Superfat)
+		}
+		for _, o := range outlooks {
+			ends := []units.Ratio{o.Low, o.LikelyLow, o.Planned, o.LikelyHigh, o.High}
+			for i := 1; i < len(ends); i++ {
+				if ends[i-1].Round(9, units.Nearest).Compare(ends[i].Round(9, units.Nearest)) > 0 {
+					t.Fatalf("the outlook does not rise: %v", ends)
 				}
 			}
 		}
 		inPot := batch.Lye.Mass
 		for _, o := range batch.Oils {
 			inPot = inPot.Add(o.Mass)
+		}
+		for _, a := range batch.Acids {
+			inPot = inPot.Add(a.Mass)
+		}
+		for _, l := range batch.Liquids {
+			inPot = inPot.Add(l.Mass.Sub(l.Water)) // the water is in the lye
 		}
 		if batter != batch.Batter || poured != batch.Poured || dry != batch.Dry || inPot != batch.Batter {
 			t.Fatalf("mass is lost: batter %v of %v, poured %v of %v, dry %v of %v, in the pot %v", batter, batch.Batter, poured, batch.Poured, dry, batch.Dry, inPot)

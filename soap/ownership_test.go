@@ -2,6 +2,7 @@ package soap_test
 
 import (
 	"errors"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -81,6 +82,57 @@ func TestABatchKeepsItsFormulaWhateverBecomesOfTheCallers(t *testing.T) {
 	kept := b.Formula
 	if !kept.Oils[0].Share.Equal(units.Percent(100)) || kept.Alkalis[0].Alkali != soap.SodiumHydroxide || kept.Parts[0].Name != "glow" || kept.Parts[0].Additives[0].Name != "a" {
 		t.Errorf("the batch's formula changed: %+v", kept)
+	}
+}
+
+// Acids, liquids and what was weighed are lists as well: the batch has its own.
+func TestABatchKeepsItsBenchWhateverBecomesOfTheCallers(t *testing.T) {
+	bench := func() soap.Formula {
+		f, faults := read(t, plainFormula().with(
+			"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall ale", "mass": "20 g", "water": "90 %"}]}`,
+			"acids", `{"acid": "lactic-acid", "load": "1 % of oils", "compensate": true}`,
+			"parts", part("10 g", `{"liquid": "olive", "ratio": "3"}`),
+			"weighed", `{"stage": "pot", "oils": {"hall-blend": "510 g"}, "alkali": {"sodium-hydroxide": "140 g"}, "parts": {"lantern": {"carriers": {"olive": "31 g"}}}}`,
+		).text())
+		if faults != nil {
+			t.Fatal(faults)
+		}
+		return f
+	}
+	change := func(f *soap.Formula) {
+		f.Acids[0].Load.OfOils = units.Percent(2)
+		f.Water.Liquids[0].Name = "changed"
+		f.Weighed.Oils[0].Mass = units.Grams(1)
+		f.Weighed.Alkalis[0].Mass = units.Grams(1)
+		f.Weighed.Parts[0].Part = "changed"
+		f.Weighed.Parts[0].Carriers[0].Liquid = "changed"
+	}
+	f, untouched := bench(), bench()
+	b, err := f.Batch()
+	if err != nil {
+		t.Fatal(err)
+	}
+	change(&f)
+	if !reflect.DeepEqual(b.Formula, untouched) {
+		t.Errorf("the batch's formula changed with the caller's: %+v", b.Formula)
+	}
+	// and the other way round, with all that was worked out
+	f = bench()
+	if b, err = f.Batch(); err != nil {
+		t.Fatal(err)
+	}
+	change(&b.Formula)
+	b.Acids[0].Mass, b.Liquids[0].Mass = units.Mass{}, units.Mass{}
+	b.Weighed.Parts[0].Batter, b.Weighed.Remedies[0].Oil = units.Mass{}, "changed"
+	if !reflect.DeepEqual(f, untouched) {
+		t.Errorf("the caller's formula changed with the batch's: %+v", f)
+	}
+	again, err := f.Batch()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if again.Acids[0].Mass.Sign() == 0 || again.Liquids[0].Mass.Sign() == 0 || again.Weighed.Parts[0].Batter.Sign() == 0 || again.Weighed.Remedies[0].Oil == "changed" {
+		t.Error("a second batch came out of the first")
 	}
 }
 

@@ -205,9 +205,14 @@ func (m *maker) carrier(f *soap.Formula) soap.Carrier {
 // few may be.
 func eachBatch(t *testing.T, m *maker, n int, check func(t *testing.T, f soap.Formula, b soap.Batch)) {
 	t.Helper()
+	eachBatchOf(t, m.formula, n, check)
+}
+
+func eachBatchOf(t *testing.T, formula func() soap.Formula, n int, check func(t *testing.T, f soap.Formula, b soap.Batch)) {
+	t.Helper()
 	made := 0
 	for i := range n {
-		f := m.formula()
+		f := formula()
 		b, err := f.Batch()
 		if errors.Is(err, soap.ErrImpossible) {
 			continue

@@ -128,9 +128,9 @@ func (s *solved) solve(superfat units.Ratio) {
 		s.lyeWater = s.waterAsked.Sub(elsewhere)
 	}
 	s.waterAdd = s.lyeWater.Sub(s.stockWater).Sub(s.liquidWater)
-	if s.waterAdd.Sign() < 0 && s.waterAdd.Compare(units.Milligrams(-1)) > 0 {
-		// Stock or liquids bring just the water asked for: what is left is less than
-		// nothing only by the rounding of masses.
+	if finest := units.Milligrams(1); s.waterAdd != s.lyeWater && s.waterAdd.Compare(finest) < 0 && s.waterAdd.Add(finest).Sign() > 0 {
+		// Stock or liquids bring just the water asked for: what is left, or lacking, is
+		// the rounding of masses, and less than any scale shows.
 		s.waterAsked = s.waterAsked.Sub(s.waterAdd)
 		s.lyeWater = s.lyeWater.Sub(s.waterAdd)
 		s.waterAdd = units.Mass{}

@@ -14,27 +14,36 @@ import (
 //go:embed help.txt
 var helpText string
 
-// help prints a section of the help text; they are parted by lines "== name".
+// help prints a section of the help text.
 func (c *command) help(args []string) int {
 	topic := "lyewright"
 	if len(args) > 0 {
 		topic = args[0]
 	}
-	var topics []string
-	for section := range strings.SplitSeq(helpText, "== ") {
-		name, text, found := strings.Cut(section, "\n")
-		if found && name == topic {
-			return c.print([]byte(text), done)
-		}
-		if found {
-			topics = append(topics, name)
-		}
+	text, topics := section(topic)
+	if text != "" {
+		return c.print([]byte(text), done)
 	}
 	remedy := nearest.Remedy(topic, topics)
 	if remedy == "" {
 		remedy = "there is help on " + strings.Join(topics, ", ")
 	}
 	return c.usage(topic, "is not a topic of the help", remedy)
+}
+
+// section gives a section of the help text; they are parted by lines "== name".
+// Where there is none of that name, it gives the names that there are.
+func section(topic string) (text string, topics []string) {
+	for part := range strings.SplitSeq(helpText, "== ") {
+		name, text, found := strings.Cut(part, "\n")
+		if found && name == topic {
+			return text, nil
+		}
+		if found {
+			topics = append(topics, name)
+		}
+	}
+	return "", topics
 }
 
 func (c *command) version(args []string) int {

@@ -17,47 +17,73 @@ import (
 	"example.com/lyewright/units/cite"
 )
 
-func lyeTopics() []string { return []string{"titration", "heat", "density", "stock"} }
+// lyeTopic is one of the things that lye works out.
+type lyeTopic struct {
+	name    string
+	options []string // besides -json
+	work    func(*lyeOptions) (lyeAnswer, error)
+}
+
+func lyeTopics() []lyeTopic {
+	return []lyeTopic{
+		{"titration", []string{"alkali", "sample", "normality", "first", "total", "balance", "burette", "titrant", "carbonate-max"}, titration},
+		{"heat", []string{"alkali", "water", "water-temperature", "alkali-mass", "purity", "ice", "room", "heat"}, heat},
+		{"density", []string{"alkali", "strength", "reading", "temperature", "mass"}, density},
+		{"stock", []string{"alkali", "strength", "make", "purity", "hydroxide", "lye"}, stock},
+	}
+}
 
 // lye works out what is known of a lye alone.
 func (c *command) lye(args []string) int {
 	c.json = slices.ContainsFunc(args, func(arg string) bool { return strings.TrimLeft(arg, "-") == "json" })
 	if len(args) == 0 {
-		return c.usage("", "lye needs to know what is asked", "write one of "+strings.Join(lyeTopics(), ", ")+" behind it")
+		return c.lyeAlone()
 	}
-	o := lyeOptions{flags: flag.NewFlagSet("lye", flag.ContinueOnError), texts: map[string]*string{}}
-	o.flags.Bool("json", false, "")
-	var work func(*lyeOptions) (lyeAnswer, error)
-	switch topic := args[0]; topic {
-	case "titration":
-		o.text("alkali", "sample", "normality", "first", "total", "balance", "burette", "titrant", "carbonate-max")
-		work = titration
-	case "heat":
-		o.text("alkali", "water", "water-temperature", "alkali-mass", "purity", "ice", "room", "heat")
-		work = heat
-	case "density":
-		o.text("alkali", "strength", "reading", "temperature", "mass")
-		work = density
-	case "stock":
-		o.text("alkali", "strength", "make", "purity", "hydroxide", "lye")
-		work = stock
-	case "-h", "-help", "--help", "help":
-		return c.help([]string{"lye"})
-	default:
-		remedy := nearest.Remedy(topic, lyeTopics())
-		if remedy == "" {
-			remedy = "write one of " + strings.Join(lyeTopics(), ", ")
+	var names []string
+	for _, topic := range lyeTopics() {
+		if topic.name == args[0] {
+			return c.lyeOn(topic, args[1:])
 		}
-		return c.usage(topic, "is nothing that lye knows", remedy)
+		names = append(names, topic.name)
 	}
-	names, status, ok := c.parse(o.flags, args[1:])
+	asked := args[0]
+	switch {
+	case slices.Contains([]string{"-h", "-help", "--help", "help"}, asked):
+		return c.help([]string{"lye"})
+	case strings.HasPrefix(asked, "-"):
+		return c.usage(asked, "stands where lye is told what is asked", "write one of "+strings.Join(names, ", ")+" in front of it")
+	}
+	remedy := nearest.Remedy(asked, names)
+	if remedy == "" {
+		remedy = "write one of " + strings.Join(names, ", ")
+	}
+	return c.usage(asked, "is nothing that lye knows", remedy)
+}
+
+// lyeAlone answers lye without a word behind it: what is missing, and the help.
+func (c *command) lyeAlone() int {
+	status := c.usage("", "lye needs to know what is asked", "write titration, heat, density or stock behind it")
+	text, _ := section("lye")
+	if _, err := io.WriteString(c.stderr, "\n"+text); err != nil {
+		return cannotIO
+	}
+	return status
+}
+
+func (c *command) lyeOn(topic lyeTopic, args []string) int {
+	o := lyeOptions{flags: flag.NewFlagSet("lye "+topic.name, flag.ContinueOnError), texts: map[string]*string{}}
+	o.flags.Bool("json", false, "")
+	for _, name := range topic.options {
+		o.texts[name] = o.flags.String(name, "", "")
+	}
+	more, status, ok := c.parse(o.flags, args)
 	if !ok {
 		return status
 	}
-	if len(names) > 0 {
-		return c.usage(names[0], "is more than lye "+args[0]+" needs", "write options such as -alkali in front of their values")
+	if len(more) > 0 {
+		return c.usage(more[0], "is more than lye "+topic.name+" needs", "write options such as -alkali in front of their values")
 	}
-	answer, err := work(&o)
+	answer, err := topic.work(&o)
 	if faults := o.all(err); len(faults) > 0 {
 		return c.fail(wrongInput, faults...)
 	}
@@ -100,13 +126,14 @@ type lyeOptions struct {
 	flags  *flag.FlagSet
 	texts  map[string]*string
 	faults soap.Faults
+	unread bool     // a quantity could not be read
 	unsure []string // options of which nothing can be said, since another could not be read
 }
 
-func (o *lyeOptions) text(names ...string) {
-	for _, name := range names {
-		o.texts[name] = o.flags.String(name, "", "")
-	}
+// given reports whether an option was written, be it with an empty text.
+func (o *lyeOptions) given(name string) (given bool) {
+	o.flags.Visit(func(f *flag.Flag) { given = given || f.Name == name })
+	return given
 }
 
 // all gives what is wrong: first with the options, then what the library says of
@@ -124,6 +151,9 @@ func (o *lyeOptions) all(err error) soap.Faults {
 		if f.Path == "-density" {
 			f.Path = "-reading"
 		}
+		if o.unread && errors.Is(f.Kind, soap.ErrImpossible) {
+			continue // it is said of quantities together, and not all of them are known
+		}
 		if !o.failed(strings.TrimPrefix(f.Path, "-")) && !slices.Contains(o.unsure, f.Path) {
 			all = append(all, f)
 		}
@@ -139,34 +169,54 @@ func (o *lyeOptions) failed(name string) bool {
 // read reads an option with a parser of package units; the zero value where it is
 // left out.
 func read[T any](o *lyeOptions, name string, parse func(string) (T, error)) T {
-	text := *o.texts[name]
-	if text == "" {
+	if !o.given(name) {
 		var none T
 		return none
 	}
-	value, err := parse(text)
+	value, err := parse(*o.texts[name])
 	var bad *units.ParseError
 	if errors.As(err, &bad) {
+		o.unread = true
 		o.faults.Add("-"+name, bad.Text, bad.Reason, bad.Remedy, bad.Kind)
 	}
 	return value
 }
 
+// aboveZero refuses an option that was given as nothing, where the library takes
+// nothing for left out.
+func (o *lyeOptions) aboveZero(name string, sign int, reason, remedy string) {
+	if o.given(name) && !o.failed(name) && sign == 0 {
+		o.faults.Add("-"+name, *o.texts[name], reason, remedy, soap.ErrRange)
+	}
+}
+
+// choice reads an option that is one of a few words, the first where it is left
+// out; no word where it is another.
+func (o *lyeOptions) choice(name, reason string, words ...string) string {
+	text := *o.texts[name]
+	switch {
+	case !o.given(name):
+		return words[0]
+	case slices.Contains(words, text):
+		return text
+	}
+	remedy := nearest.Remedy(text, words)
+	if remedy == "" {
+		remedy = "write " + strings.Join(words, " or ")
+	}
+	o.faults.Add("-"+name, text, reason, remedy, soap.ErrUnknown)
+	return ""
+}
+
+// alkali reads the hydroxide; none where it is not known.
 func (o *lyeOptions) alkali() soap.Alkali {
-	switch text := *o.texts["alkali"]; text {
-	case "", soap.SodiumHydroxide.String():
+	switch o.choice("alkali", "is not an alkali that is known", soap.SodiumHydroxide.String(), soap.PotassiumHydroxide.String()) {
+	case soap.SodiumHydroxide.String():
 		return soap.SodiumHydroxide
 	case soap.PotassiumHydroxide.String():
 		return soap.PotassiumHydroxide
-	default:
-		kinds := []string{soap.SodiumHydroxide.String(), soap.PotassiumHydroxide.String()}
-		remedy := nearest.Remedy(text, kinds)
-		if remedy == "" {
-			remedy = "write " + strings.Join(kinds, " or ")
-		}
-		o.faults.Add("-alkali", text, "is not an alkali that is known", remedy, soap.ErrUnknown)
-		return soap.SodiumHydroxide
 	}
+	return 0
 }
 
 func titration(o *lyeOptions) (lyeAnswer, error) {
@@ -181,6 +231,9 @@ func titration(o *lyeOptions) (lyeAnswer, error) {
 		Titrant:      read(o, "titrant", units.ParsePercent),
 		CarbonateMax: read(o, "carbonate-max", units.ParsePercent),
 	}
+	const unread = "leave it out where it was not read; no acid at all means no hydroxide"
+	o.aboveZero("first", t.First.Sign(), "is not above 0 mL", unread)
+	o.aboveZero("total", t.Total.Sign(), "is not above 0 mL", unread)
 	found, err := t.Result()
 	if o.failed("first") || o.failed("total") {
 		o.unsure = []string{"-first", "-total"}
@@ -210,12 +263,8 @@ func heat(o *lyeOptions) (lyeAnswer, error) {
 		Room:    read(o, "room", units.ParseTemperature),
 		Alkalis: []lye.Portion{portion},
 	}
-	switch text := *o.texts["heat"]; text {
-	case "", "cautious":
-	case "older":
+	if o.choice("heat", "is not a heat of solution that is known", "cautious", "older") == "older" {
 		m.Heat = lye.Older
-	default:
-		o.faults.Add("-heat", text, "is not known", "write cautious or older", soap.ErrUnknown)
 	}
 	h, err := m.Bound()
 	return lyeAnswer{
@@ -240,12 +289,12 @@ func density(o *lyeOptions) (lyeAnswer, error) {
 		At:       read(o, "temperature", units.ParseTemperature),
 	}
 	reading, mass := read(o, "reading", units.ParseDensity), read(o, "mass", units.ParseMass)
-	upper := *o.texts["reading"] != ""
-	if upper && *o.texts["strength"] != "" {
+	o.aboveZero("mass", mass.Sign(), "is not above 0 g", "leave it out where no volume is asked for")
+	upper := o.given("reading")
+	switch {
+	case upper && o.given("strength"):
 		o.faults.Add("-reading", *o.texts["reading"], "does not go with -strength", "give the strength, or a hydrometer's reading", soap.ErrConflict)
-		return lyeAnswer{}, nil
-	}
-	if upper {
+	case upper:
 		var err error
 		if s.Strength, err = (lye.Hydrometer{Alkali: s.Alkali, Reading: reading, At: s.At}).Strength(); err != nil {
 			return lyeAnswer{}, err
@@ -280,18 +329,26 @@ func stock(o *lyeOptions) (lyeAnswer, error) {
 	s := lye.Stock{Alkali: o.alkali(), Strength: read(o, "strength", units.ParsePercent)}
 	mass, purity := read(o, "make", units.ParseMass), read(o, "purity", units.ParsePercent)
 	hydroxide, weaker := read(o, "hydroxide", units.ParseMass), read(o, "lye", units.ParsePercent)
-	making, thinning := *o.texts["make"] != "", *o.texts["hydroxide"] != "" || *o.texts["lye"] != ""
+	making, thinning := o.given("make"), o.given("hydroxide") || o.given("lye")
 	if making == thinning {
 		o.faults.Add("", "", "lye stock makes a stock, or thins one", "give -make, or -hydroxide and -lye", soap.ErrConflict)
 		return lyeAnswer{}, nil
 	}
-	heading, first, key := "A stock lye of "+s.Strength.PercentText(4)+" % "+s.Alkali.Symbol(), s.Alkali.Name(), "alkali_g"
+	if thinning && o.given("purity") {
+		o.faults.Add("-purity", *o.texts["purity"], "does not go with -hydroxide and -lye", "leave it out: the strength of the stock says what is in it", soap.ErrConflict)
+	}
+	var heading, first, key string
 	var weigh, water units.Mass
 	var err error
 	if making {
+		heading = mass.Text(units.Gram, 3) + " g of a stock lye of " + percent(s.Strength) + " " + s.Alkali.Symbol() + ", from an alkali of " + percent(purity.Or(units.Whole(1))) + " hydroxide"
+		if !o.given("purity") {
+			heading += ", as no other purity was given"
+		}
+		first, key = s.Alkali.Name(), "alkali_g"
 		weigh, water, err = s.Make(mass, purity.Or(units.Whole(1)))
 	} else {
-		heading += ", thinned to " + weaker.PercentText(4) + " %"
+		heading = "A lye of " + percent(weaker) + " that holds " + hydroxide.Text(units.Gram, 3) + " g of " + s.Alkali.Symbol() + ", from a stock lye of " + percent(s.Strength)
 		first, key = "Stock lye", "stock_g"
 		weigh, water, err = s.For(hydroxide, weaker)
 	}
@@ -305,3 +362,5 @@ func stock(o *lyeOptions) (lyeAnswer, error) {
 		},
 	}, err
 }
+
+func percent(r units.Ratio) string { return r.PercentText(4) + " %" }

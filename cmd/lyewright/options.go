@@ -28,7 +28,7 @@ func (c *command) parse(flags *flag.FlagSet, args []string) (names []string, sta
 	for len(args) > 0 {
 		if err := flags.Parse(args); err != nil {
 			if err == flag.ErrHelp {
-				return nil, c.help([]string{flags.Name()}), false
+				return nil, c.help(strings.Fields(flags.Name())), false
 			}
 			return nil, c.badFlag(flags, err), false
 		}

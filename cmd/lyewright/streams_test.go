@@ -38,6 +38,9 @@ func TestAResultCutShortAnywhereIsExit3(t *testing.T) {
 		{"check", lantern},
 		{"oils", "olive"},
 		{"oils", "-json"},
+		{"lye", "density", "-strength", "33 %", "-temperature", "40 °C"},
+		{"lye", "density", "-strength", "33 %", "-temperature", "40 °C", "-json"},
+		{"lye", "-h"},
 		{"help", "formula"},
 		{"batch", "-h"},
 	} {
@@ -75,6 +78,9 @@ func TestAMessageThatCannotBeWrittenIsExit3(t *testing.T) {
 		{"check", "none.json"},
 		{"oils", "olvie"},
 		{"oils", "-json", "olvie"},
+		{"lye"},
+		{"lye", "dencity"},
+		{"lye", "density", "-json"},
 		{"help", "formla"},
 	} {
 		var stdout strings.Builder
@@ -114,6 +120,13 @@ func TestWithJSONWhateverGoesWrongIsOneErrorObject(t *testing.T) {
 		{wrongInput, true, []string{"batch", "-json", formulas + "/wrong/everything-at-once.json"}},
 		{wrongInput, true, []string{"batch", "-json", "-"}},
 		{wrongInput, false, []string{"oils", "-json", "olvie", "cocnut"}},
+		{wrongInput, false, []string{"lye", "-json"}},
+		{wrongInput, false, []string{"lye", "-json", "density"}},
+		{wrongInput, false, []string{"lye", "dencity", "-json"}},
+		{wrongInput, false, []string{"lye", "stock", "-json"}},
+		{wrongInput, false, []string{"lye", "stock", "-strenght", "50 %", "-json"}},
+		{wrongInput, false, []string{"lye", "heat", "-water", "200", "-room", "20", "-json"}},
+		{wrongInput, false, []string{"lye", "density", "33 %", "-json"}},
 	} {
 		stdout, stderr, status := lyewright("{", test.args...)
 		if status != test.status || stdout != "" || strings.Count(stderr, "\n") != 1 || !strings.HasPrefix(stderr, `{"schema":"error/1","errors":[{`) {

@@ -358,3 +358,11 @@ func FuzzParseJSON(f *testing.F) {
 		checkOffsets(t, text, node)
 	})
 }
+
+func TestATruthValueKeepsItsWord(t *testing.T) {
+	for _, word := range []string{"true", "false"} {
+		if n, err := strictjson.Parse([]byte(word), 3); err != nil || n.Kind != strictjson.Bool || n.Text != word {
+			t.Errorf("%s: %+v, %v", word, n, err)
+		}
+	}
+}

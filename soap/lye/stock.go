@@ -52,8 +52,11 @@ func (s Stock) For(hydroxide units.Mass, lye units.Ratio) (stock, water units.Ma
 	one := units.Whole(1)
 	held := units.Sum{}.Plus(hydroxide, one)
 	stock = held.Scale(one, s.Strength, units.Down)
-	water = held.Scale(one, lye, units.Nearest).Sub(stock)
-	return stock, water, nil
+	all := held.Scale(one, lye, units.Nearest)
+	if all.Compare(units.Grams(units.Tonne)) > 0 {
+		return units.Mass{}, units.Mass{}, fault.Faults{{Path: "lye", Text: percentText(lye), Reason: "of so much hydroxide makes more than a tonne", Remedy: "make less, or a stronger lye", Kind: fault.ErrRange}}
+	}
+	return stock, all.Sub(stock), nil
 }
 
 func checkMass(faults *fault.Faults, path string, mass units.Mass) {

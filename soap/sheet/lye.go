@@ -29,9 +29,10 @@ func WriteTitration(w io.Writer, alkali soap.Alkali, t lye.Titrated) error {
 		p.figure("Hydroxide", t.Hydroxide.PercentText(2)+" %")
 		p.figure("Carbonate", t.Carbonate.PercentText(2)+" %")
 	}
-	if t.Low.Given() {
-		p.figure("Hydroxide, outer bounds", t.Low.PercentText(2)+" to "+t.High.PercentText(2)+" %")
-	} else {
+	switch {
+	case t.Low.Given() && !t.Low.Equal(t.High):
+		p.figure("Hydroxide, outer bounds", t.Low.Round(4, units.Down).PercentText(2)+" to "+t.High.Round(4, units.Up).PercentText(2)+" %")
+	case !t.Low.Given():
 		p.figure("Hydroxide, at most", t.High.PercentText(2)+" %")
 		p.wrap("", "One end point counts carbonate as hydroxide: titrate on to the second, or give the most carbonate that the bottle may hold, for a low end.")
 	}
@@ -58,7 +59,9 @@ func WriteHeat(w io.Writer, m lye.Mixing, h lye.Heat) error {
 	p.line("")
 	p.figure("Strength of the lye", h.Strength.PercentText(2)+" % hydroxide")
 	p.figure("It reaches up to", h.Final.Text(1)+" °C")
-	p.figure("A rise of", h.Rise.Text(1)+" K")
+	if h.Rise.Compare(units.Kelvins(0)) >= 0 {
+		p.figure("A rise of", h.Rise.Text(1)+" K")
+	}
 	if h.Boils.Given() {
 		p.figure("It boils near", h.Boils.Text(0)+" °C "+p.cite(lye.BoilsSource()))
 	}
