@@ -26,6 +26,9 @@ func (s *solved) leastSuperfat(floor units.Ratio) (superfat units.Ratio, ok bool
 		return worst, holds
 	}
 	first := int(floor.Times(units.Whole(steps)).Round(0, units.Up).Float())
+	if s.uncompensated() {
+		first = 0 // an acid lifts the superfat above the plan
+	}
 	last := steps - 1
 	guess := first
 	for range 3 {

@@ -23,6 +23,10 @@ type Batch struct {
 	Poured    units.Mass // what fills the moulds: batter, additions and carriers
 	Dry       units.Mass // what is left when all water is gone
 
+	// Worked is the superfat that the alkali is worked out with: as asked, or the least
+	// that keeps a promise. Superfat.Planned lies above it where an acid is not
+	// compensated.
+	Worked   units.Ratio
 	Superfat Outlook // of the batch, every oil counted as one weighing
 	Parts    []PartBatch
 	Weighed  *Reckoning // what the real weighings come to; nil where there are none

@@ -20,6 +20,8 @@ func (c *checker) acids() {
 		switch {
 		case a.Acid.ID == "":
 			c.fault(t.at("acid"), "", "is missing", "name a known acid, such as citric-acid-anhydrous or lactic-acid", ErrMissing)
+		case a.Acid.Crystal.Sign() < 0 || a.Acid.Crystal.Compare(units.Whole(1)) >= 0:
+			c.fault(t.at("acid"), a.Acid.ID, "has crystal water that is not below 100 %", "give its mass fraction of the crystals", ErrRange)
 		case a.Acid.Protons < 1 || a.Acid.Protons > 10 || a.Acid.Molar.Compare(units.Whole(1)) < 0:
 			c.fault(t.at("acid"), a.Acid.ID, "lacks its protons or its molar mass", "give 1 to 10 protons and the mass in g/mol", ErrRange)
 		}
@@ -160,6 +162,9 @@ func (c *checker) weighed() {
 		at := list.at(read.Part)
 		batter := at.at("batter")
 		c.readMass(batter, read.Batter.Mass)
+		if read.Batter.Read && read.Batter.Mass.Sign() == 0 {
+			c.fault(batter, "0 g", "is nothing to judge", "give what the part got, or leave it out", ErrRange)
+		}
 		var part *Part
 		for j := range parts {
 			if parts[j].Name == read.Part {

@@ -80,6 +80,12 @@ func (c *checker) superfat() {
 	for i := range c.f.Oils {
 		rangeless(c.f.Oils[i].Oil, itemPath("oils", i))
 	}
+	for i := range c.f.Water.Liquids {
+		if l := &c.f.Water.Liquids[i]; l.fatty() && l.Saponification.Single() {
+			at := itemPath("water.liquids", i) + ".saponification"
+			c.fault(t.at("at_least"), l.Name, "has fat without a range of saponification values, so no worst case can be promised", "give its fat a range, or plan the superfat", ErrConflict, at)
+		}
+	}
 	for i, p := range c.f.Parts {
 		for kind := Colourant; kind <= Additive; kind++ {
 			for j, a := range p.additions(kind) {

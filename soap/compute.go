@@ -61,6 +61,7 @@ func (s *solved) batch() Batch {
 			Withheld: s.waterHeld,
 		},
 		OilsTotal: s.oilTotal,
+		Worked:    s.superfat,
 		Batter:    s.pot,
 		Parts:     make([]PartBatch, len(s.parts)),
 	}
@@ -152,8 +153,8 @@ func (s *solved) part(i int, small, dry units.Mass) PartBatch {
 
 // uncompensated reports whether an acid takes its alkali from the oils.
 func (s *solved) uncompensated() bool {
-	for i := range s.acids {
-		if s.acids[i].line.Compensate == Uncompensated {
+	for i := range s.f.Acids {
+		if s.f.Acids[i].Compensate == Uncompensated {
 			return true
 		}
 	}

@@ -205,7 +205,7 @@ func (j *judge) superfat() {
 }
 
 func (j *judge) lye() {
-	f := Finding{Subject: "water", Value: settled(j.b.Lye.Concentration), Unit: "%", Source: commonSource()}
+	f := Finding{Subject: "water", Value: settled(j.lyeOfBatch().Concentration), Unit: "%", Source: commonSource()}
 	switch weak, strong := units.Percent(25), units.Percent(45); {
 	case f.Value.Compare(strong) > 0:
 		f.Code, f.Limit = "lye-strong", strong
@@ -223,6 +223,14 @@ func (j *judge) superfatOfBatch() *Outlook {
 		return &j.b.Weighed.Superfat
 	}
 	return &j.b.Superfat
+}
+
+// lyeOfBatch is the lye that is judged.
+func (j *judge) lyeOfBatch() *Lye {
+	if j.b.Weighed != nil {
+		return &j.b.Weighed.Lye
+	}
+	return &j.b.Lye
 }
 
 // superfatOf is that of a part.

@@ -44,12 +44,12 @@ func (j *judge) acids() {
 // temperatures judges what is known of the bench.
 func (j *judge) temperatures() {
 	t, at := top("temperature"), j.s.f.Temperature
-	begins := j.b.Lye.Crystallises
+	begins := j.lyeOfBatch().Crystallises
 	if at.Lye.Given() && begins.Given() && at.Lye.Compare(begins.Add(lye.CrystallisesWithin())) <= 0 {
 		subject := t.at("lye")
 		j.add(Finding{Code: "lye-crystallises", Severity: Warning, Subject: subject.String(), Value: at.Lye.Ratio(), Limit: begins.Ratio(), Unit: "°C", Source: lye.CrystallisesSource()})
 	}
-	if heat := j.b.Lye.Heat; heat.Final.Given() {
+	if heat := j.lyeOfBatch().Heat; heat.Final.Given() {
 		if limit, hot := heat.Hot(); hot {
 			subject := t.at("water")
 			j.add(Finding{Code: "lye-hot", Severity: Warning, Subject: subject.String(), Value: heat.Final.Ratio(), Limit: limit.Ratio(), Unit: "°C", Source: lye.HeatSource()})

@@ -14,8 +14,10 @@ func (s *solved) impossible() Faults {
 	fault := func(path, text, reason, remedy string) {
 		faults = append(faults, Fault{Path: path, Text: text, Reason: reason, Remedy: remedy, Kind: ErrImpossible})
 	}
-	s.unbalancedWater(fault)
-	if len(faults) > 0 {
+	if s.unbalancedWater(fault); len(faults) > 0 {
+		return faults
+	}
+	if s.tooHeavy(fault); len(faults) > 0 {
 		return faults
 	}
 	taken := make([]units.Mass, len(s.oils))
@@ -59,6 +61,10 @@ func (s *solved) unbalancedWater(fault func(path, text, reason, remedy string)) 
 		fault("water.liquids", "", "bring fat that asks for more lye than their water makes", "take less of them, or liquids with less fat")
 		return
 	}
+	if s.overfull {
+		fault("acids", "", "take up all that is in the pot", "lower their loads of batter")
+		return
+	}
 	grams := func(m units.Mass) string { return m.Text(units.Gram, 2) + " g" }
 	left := s.waterAsked
 	if left.Sign() >= 0 && s.stockWater.Compare(left) > 0 {
@@ -73,7 +79,7 @@ func (s *solved) unbalancedWater(fault func(path, text, reason, remedy string)) 
 	}
 	left = left.Sub(s.stockWater)
 	if left.Sign() >= 0 && s.liquidWater.Compare(left) > 0 {
-		fault("water.liquids", grams(s.liquidWater), "of water is in them, more than the "+grams(left)+" that is asked for", "take less of them, or ask for more water")
+		fault("water.liquids", grams(s.liquidWater), "of water is in them, more than the "+grams(left)+" that is left of the water asked for", "take less of them, or ask for more water")
 		return
 	}
 	left = left.Sub(s.liquidWater)
@@ -90,7 +96,34 @@ func (s *solved) unbalancedWater(fault func(path, text, reason, remedy string)) 
 		has = has.Add(units.Sum{}.Plus(a.Hydroxide().Scale(units.Whole(molar.KOH), units.Whole(molarOf(a.Alkali)), units.Nearest), units.Whole(1)))
 	}
 	if takes.Sign() > 0 && takes.Compare(has) >= 0 {
-		fault("acids", grams(takes.Mass(units.Nearest)), "of KOH is what they take up, more than the "+grams(has.Mass(units.Nearest))+" that there is", `take less of them, or write "compensate": true`)
+		remedy := "take less of them"
+		if s.uncompensated() {
+			remedy += `, or write "compensate": true`
+		}
+		fault("acids", grams(takes.Mass(units.Nearest)), "of KOH is what they take up, more than the "+grams(has.Mass(units.Nearest))+" that there is", remedy)
+	}
+}
+
+// tooHeavy finds masses beyond a tonne, and a batter that its additions leave
+// nothing of.
+func (s *solved) tooHeavy(fault func(path, text, reason, remedy string)) {
+	tonne := units.Grams(units.Tonne)
+	heavy := func(path string, mass units.Mass, remedy string) {
+		if mass.Compare(tonne) > 0 {
+			fault(path, mass.Text(units.Gram, 0)+" g", "is more than a tonne", remedy)
+		}
+	}
+	for i := range s.liquids {
+		heavy(itemPath("water.liquids", i), s.liquids[i].mass, "take less of it, or a liquid with more water")
+	}
+	for i := range s.acids {
+		heavy(itemPath("acids", i)+".load", s.acids[i].mass, "lower the load")
+	}
+	for i := range s.alkalis {
+		heavy(itemPath("alkali", i)+".stock.strength", s.alkalis[i].Stock.Mass, "take a stronger stock, or make less")
+	}
+	if len(s.acids)+len(s.liquids) > 0 && (s.oilTotal.Sign() <= 0 || s.alkali.Sign() <= 0 || s.pot.Sign() <= 0) {
+		fault("size", "", "leaves no oil beside the acids and liquids", "take less of them, or make more")
 	}
 }
 
@@ -118,7 +151,7 @@ func (s *solved) tooStrong(fault func(path, text, reason, remedy string)) {
 	concentration, _ := s.alkali.Per(lye)
 	fault("water", concentration.PercentText(2)+" %",
 		"is the lye as mixed, stronger than dissolves at 20 °C ("+strings.Join(limits, ", ")+" in 100 g of solution)",
-		"ask for more water, or let carriers take less")
+		"ask for more water, or let carriers and acids take less")
 }
 
 // path gives the addition's path in the formula.

@@ -15,6 +15,7 @@ func (w jsonWriter) lye(l *Lye) {
 		w.Number("final_c", h.Final.Text(2))
 		w.Number("rise_k", h.Rise.Text(2))
 		w.Number("boiling_c", h.Boils.Text(2))
+		w.Bool("extrapolated", h.Extrapolated)
 	}
 }
 
@@ -79,8 +80,10 @@ func (w jsonWriter) remedy(r *Remedy) {
 		w.Text("kind", r.Alkali.String())
 		weighing("alkali", r.AddAlkali)
 	default:
-		weighing("lye", r.UseLye)
-		w.mass("of_lye_g", r.OfLye)
+		if r.UseLye.Mass.Sign() > 0 {
+			weighing("lye", r.UseLye)
+			w.mass("of_lye_g", r.OfLye)
+		}
 		weighing("water", r.AddWater)
 	}
 	w.mass("batter_g", r.Batter)

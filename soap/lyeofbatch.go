@@ -43,18 +43,23 @@ func (s *solved) lyeVolume(strength units.Ratio) (all units.Volume, ok bool) {
 }
 
 // heat gives how hot the lye gets if no heat is lost: the alkali at the high end
-// of its purity, the water as mixed. The zero value where it is not known: a stock
-// of potassium hydroxide, nothing but stock, or more hydroxide than dissolves.
+// of its purity, the water as mixed, acids dissolved in it. Where the high end would
+// not dissolve, the plan does. The zero value where it is not known: a stock of
+// potassium hydroxide, or nothing but stock.
 func (s *solved) heat() lye.Heat {
 	m := lye.Mixing{Water: s.waterAdd.Add(s.liquidWater), WaterAt: s.f.Temperature.Water, Room: s.f.Temperature.Room}
+	for i := range s.acids {
+		m.Acids = append(m.Acids, lye.Neutralised{Acid: s.acids[i].line.Acid, Pure: s.acids[i].pure})
+	}
 	m.Alkalis = make([]lye.Portion, len(s.alkalis))
-	for i := range s.alkalis {
-		weighing, content := s.alkalis[i].ToWeigh()
-		m.Alkalis[i] = lye.Portion{Alkali: s.alkalis[i].Alkali, Mass: weighing.Mass, Hydroxide: content.High, Dissolved: s.alkalis[i].Strength.Given()}
+	for _, e := range []end{highest, planned} { // more than dissolves gives off no heat
+		for i := range s.alkalis {
+			weighing, content := s.alkalis[i].ToWeigh()
+			m.Alkalis[i] = lye.Portion{Alkali: s.alkalis[i].Alkali, Mass: weighing.Mass, Hydroxide: e.pick(content), Dissolved: s.alkalis[i].Strength.Given()}
+		}
+		if heat, err := m.Bound(); err == nil {
+			return heat
+		}
 	}
-	heat, err := m.Bound()
-	if err != nil {
-		return lye.Heat{}
-	}
-	return heat
+	return lye.Heat{}
 }

@@ -106,13 +106,14 @@ func (l *ledger) pour(e end, added line, value units.Range) {
 	l.demand = l.demand.Add(demand.TimesWhole(molar.NaOH).TimesWhole(l.times))
 }
 
-// lye offers to use part of a lye that has too much alkali, or to add what is
-// missing from one that has too little.
+// lye offers to use part of a lye that has too much alkali, to add what is missing
+// from one that has too little, and to make up its water.
 func (m *mender) lye() []Remedy {
 	p, l := &m.whole.prospect, &m.whole.now.planned
-	plan := m.plan.Superfat.Planned
-	// The alkali, on the ledger's scale, that all the oils and acids ask for.
-	var acids, has units.Sum
+	rest := m.plan.Superfat.Planned.Rest()
+	// On the ledger's scale: what acids take, the alkali that there is, and the demand
+	// of the liquids' fat, which stands in the jug of the lye.
+	var acids, has, fat units.Sum
 	for i := range m.s.acids {
 		acids = acids.Add(m.s.acids[i].koh.TimesWhole(molar.NaOH))
 	}
@@ -120,50 +121,70 @@ func (m *mender) lye() []Remedy {
 		a := &p.alkalis[i]
 		has = has.Add(units.Sum{}.Plus(a.line.mass, a.content.Typical).TimesWhole(otherMolar(a.alkali)))
 	}
-	needs := l.demand.Times(plan.Rest()).Add(acids)
-	switch needs.Compare(has) {
-	case -1:
-		share, _ := needs.Per(has)
-		return m.less(p, share)
-	case 1:
-		return m.more(p, needs.Sub(has))
-	default:
+	for i := range p.liquids {
+		liquid := &p.liquids[i]
+		fat = fat.Add(units.Sum{}.Plus(liquid.line.mass, liquid.demand.Typical).TimesWhole(molar.NaOH))
+	}
+	if needs := l.demand.Times(rest).Add(acids); needs.Compare(has) > 0 {
+		if remedies := m.more(p, needs.Sub(has)); len(remedies) > 0 {
+			return remedies
+		}
+	}
+	// Of a share x of the jug: oils × rest + acids + x × fat × rest = x × alkali.
+	share, ok := l.demand.Sub(fat).Times(rest).Add(acids).Per(has.Sub(fat.Times(rest)))
+	if !ok || share.Sign() <= 0 {
 		return nil
 	}
+	return m.less(p, share)
 }
 
-// less uses a share of the lye.
+// less uses a share of the lye, all of it where that is what the scale shows, and
+// makes up the water.
 func (m *mender) less(p *prospect, share units.Ratio) []Remedy {
 	mixed := m.s.waterAdd
 	for i := range p.alkalis {
 		mixed = mixed.Add(p.alkalis[i].line.mass)
 	}
-	if share.Sign() <= 0 || mixed.Sign() <= 0 {
-		return nil
+	for i := range m.s.liquids {
+		mixed = mixed.Add(m.s.liquids[i].mass)
 	}
-	r := Remedy{OfLye: mixed, UseLye: weighed(mixed.Times(share, units.Down), m.s.small, units.Down)}
-	if mixed.Sub(r.UseLye.Mass).Compare(m.s.small) < 0 {
-		return nil // too much by less than the scale shows
+	r := Remedy{OfLye: mixed}
+	use := mixed
+	if share.Compare(units.Whole(1)) < 0 {
+		use = mixed.Times(share, units.Down)
 	}
-	water := m.planned.waterAdd.Sub(m.s.waterAdd.Times(share, units.Nearest))
-	if water.Sign() > 0 {
+	if mixed.Sub(use).Compare(m.s.small) < 0 {
+		use, share = mixed, units.Whole(1) // too much by less than the scale shows
+	} else {
+		r.UseLye = weighed(use, m.s.small, units.Down)
+	}
+	if water := m.planned.lyeWater.Sub(m.s.lyeWater.Times(share, units.Nearest)); water.Compare(m.s.small) >= 0 {
 		r.AddWater = weighed(water, m.s.small, units.Nearest)
 	}
-	used, _ := r.UseLye.Weigh.Per(mixed)
-	for i := range p.alkalis {
-		// Off as it was weighed, and once more as the lye is.
-		l := &p.alkalis[i].line
-		l.mass, l.halves = l.mass.Times(used, units.Nearest), 2
+	left, water := units.Mass{}.Sub(r.AddWater.Weigh), m.s.lyeWater
+	if r.UseLye.Mass.Sign() > 0 {
+		used, _ := r.UseLye.Weigh.Per(mixed)
+		water = water.Times(used, units.Nearest)
+		left = left.Add(mixed).Sub(r.UseLye.Weigh)
+		for i := range p.alkalis { // off as it was weighed, and once more as the lye is
+			l := &p.alkalis[i].line
+			l.mass, l.halves = l.mass.Times(used, units.Nearest), 2
+		}
+		for i := range p.liquids {
+			l := &p.liquids[i].line
+			l.mass, l.halves = l.mass.Times(used, units.Nearest), 2
+		}
+	} else if r.AddWater.Mass.Sign() == 0 {
+		return nil
 	}
-	left := mixed.Sub(r.UseLye.Weigh).Sub(r.AddWater.Weigh)
-	return m.mended(p, r, left)
+	return m.mended(p, r, left, water.Add(r.AddWater.Weigh))
 }
 
 // more adds the alkali that is missing, given as KOH on the ledger's scale: with
 // two alkalis in the shares of the saponification that they do.
 func (m *mender) more(p *prospect, missing units.Sum) []Remedy {
 	var remedies []Remedy
-	var added units.Mass
+	added, water := units.Mass{}, m.s.lyeWater
 	for i := range m.s.alkalis {
 		a := &m.s.alkalis[i]
 		_, content := a.ToWeigh()
@@ -175,10 +196,11 @@ func (m *mender) more(p *prospect, missing units.Sum) []Remedy {
 		l := &p.alkalis[i].line
 		l.mass, l.halves = l.mass.Add(r.AddAlkali.Weigh), 2
 		added = added.Add(r.AddAlkali.Weigh)
+		water = water.Add(r.AddAlkali.Weigh.Times(m.pureOf(i).Rest(), units.Nearest))
 		remedies = append(remedies, r)
 	}
 	for i := range remedies {
-		mended := m.mended(p, remedies[i], units.Mass{}.Sub(added))
+		mended := m.mended(p, remedies[i], units.Mass{}.Sub(added), water)
 		if len(mended) == 0 {
 			return nil
 		}
@@ -187,21 +209,13 @@ func (m *mender) more(p *prospect, missing units.Sum) []Remedy {
 	return remedies
 }
 
-// mended says what it is after a remedy of the lye that leaves so much out.
-func (m *mender) mended(p *prospect, r Remedy, left units.Mass) []Remedy {
+// mended says what it is after a remedy that leaves so much out of the lye (below
+// zero: adds) and so much water in it.
+func (m *mender) mended(p *prospect, r Remedy, left, water units.Mass) []Remedy {
 	var ok bool
 	r.Batter, r.Poured = m.whole.batter.Sub(left), m.whole.poured.Sub(left)
-	water := r.Batter.Sub(m.s.acidMass).Sub(m.s.liquidSolids)
-	for i := range m.s.oils {
-		water = water.Sub(m.s.inPot(i))
-	}
-	var alkali units.Mass
-	for i := range p.alkalis {
-		alkali = alkali.Add(p.alkalis[i].line.mass.Times(m.pureOf(i), units.Nearest))
-	}
-	r.WaterPerOils, _ = water.Sub(alkali).Per(m.s.oilTotal)
-	r.Superfat, ok = p.outlook(units.Ratio{}, m.whole.dry)
-	if !ok {
+	r.WaterPerOils, _ = water.Per(m.s.oilTotal)
+	if r.Superfat, ok = p.outlook(units.Ratio{}, m.whole.dry); !ok {
 		return nil
 	}
 	return []Remedy{r}

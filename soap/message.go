@@ -42,6 +42,9 @@ func (f Finding) Message() string {
 		}
 		return name + ": its own carriers take the planned superfat " + value + " above the batch's."
 	case "superfat-unusual":
+		if f.Value.Sign() < 0 {
+			return "A superfat of " + value + " is below zero: alkali is left over."
+		}
 		if f.Value.Compare(f.Limit) < 0 {
 			return "A superfat of " + value + " leaves less room for error than is usual (" + limit + " or more)."
 		}
@@ -103,7 +106,7 @@ func (f Finding) Message() string {
 	case "liquid-sugar":
 		return name + ": " + value + " sugar heats the lye and the batter and browns the bar. Keep it cold, even frozen, and add the alkali slowly."
 	case "liquid-alcohol":
-		return name + ": " + value + " alcohol can make the batter seize, and boils off with hot lye. Simmer it away first and give the figures of what is left."
+		return name + ": " + value + " alcohol can make the batter seize, and boils off with hot lye. Let it go off first, warmed gently in fresh air and away from any flame, and give the figures of what is left."
 	case "rounding-coarse":
 		if f.Severity == Warning {
 			return name + ": cannot be weighed on this scale, where it rounds to nothing."

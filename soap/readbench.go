@@ -128,6 +128,9 @@ func (r *reader) weighed(s *spot) Weighed {
 	if stage := s.at("stage"); stage != nil {
 		w.Stage = Stage(1 + r.word(stage, AtLye.String(), AtPot.String(), AtParts.String(), AtMoulds.String()))
 	}
+	if len(s.node.Members) == 0 {
+		r.fault(s, "", "does not say how far the batch has come", `write "stage": "lye", "pot", "parts" or "moulds"`, ErrMissing)
+	}
 	r.masses(s.at("oils"), func(id string, at *spot, mass units.Mass) {
 		if !slices.Contains(r.ids, id) {
 			r.unknownName(at, id, "is not an oil of this formula", r.ids)

@@ -11,6 +11,7 @@ import (
 // The batch's own Superfat and Parts stay the plan.
 type Reckoning struct {
 	Stage    Stage
+	Lye      Lye     // as weighed and mixed
 	Superfat Outlook // of the batch
 	Parts    []ReckonedPart
 	Remedies []Remedy
@@ -41,8 +42,8 @@ type Remedy struct {
 	Add Weighing
 
 	// UseLye is how much of the lye is used, rounded down to weigh, OfLye all of it
-	// (alkali and water, as weighed), and AddWater the water that goes with what is
-	// used; zero where neither is needed.
+	// (alkali, water and other liquids, as weighed; acids are not counted in it), and
+	// AddWater the water that brings it back to the plan; zero where neither is needed.
 	UseLye, AddWater Weighing
 	OfLye            units.Mass
 
@@ -72,7 +73,7 @@ func (s *solved) reckon(b *Batch) (*Reckoning, Faults) {
 		return nil, faults
 	}
 	m := mender{plan: b, planned: s, s: w, parts: make([]judged, 0, len(w.parts))}
-	r := &Reckoning{Stage: s.f.Weighed.Stage, Parts: make([]ReckonedPart, len(w.parts))}
+	r := &Reckoning{Stage: s.f.Weighed.Stage, Lye: w.lye(), Parts: make([]ReckonedPart, len(w.parts))}
 	const remedy = "weigh the oils, or weigh on a finer scale"
 	var ok bool
 	dryPot := w.dryPot()
@@ -173,7 +174,7 @@ func (s *solved) asWeighed() (*solved, Faults) {
 	w.parts, w.shares, w.loads = slices.Clone(s.parts), slices.Clone(s.shares), make([][]loaded, len(s.loads))
 	var faults Faults
 	slipped := func(path []string, mass, plan units.Mass) bool {
-		if mass.Compare(plan.Add(plan).Add(plan)) <= 0 {
+		if plan.Sign() == 0 || mass.Compare(plan.Add(plan).Add(plan)) <= 0 {
 			return false
 		}
 		faults.Add("weighed."+strings.Join(path, "."), mass.Text(units.Gram, 6)+" g", "is more than three times its plan, "+plan.Text(units.Gram, 2)+" g", "look for a slipped point; what was weighed wrong by so much cannot be mended", ErrRange)

@@ -25,6 +25,7 @@ type solved struct {
 	fatDemand            units.Sum  // of the liquids' fat, as KOH
 	stockWater           units.Mass // of all stock lyes
 	circular, unbalanced bool       // something depends on the pot; a liquid's fat never comes out even
+	overfull             bool       // acids take all that is in the pot
 
 	// The water asked for; of it what is held back; all the lye's water, that of
 	// stock and liquids included; and what is still to add.
@@ -174,6 +175,9 @@ func (s *solved) size(factors []alkaliFactor) (asked units.Ratio) {
 	}
 	t := s.system(demand, factors)
 	if s.unbalanced = !t.ok; s.unbalanced {
+		return units.Whole(0)
+	}
+	if s.overfull = t.pot.pot.Rest().Sign() <= 0; s.overfull {
 		return units.Whole(0)
 	}
 	oils, pot := inGrams(s.oilTotal), inGrams(s.pot)

@@ -17,22 +17,26 @@ const (
 // Heats of solution at 25 °C, in kJ per mole of hydroxide, given off.
 const (
 	// heatAtFive is that of NaOH in 5 mol of water: NBS Circular 500 (1952), as
-	// tabulated in Koretsky's textbook (read).
+	// tabulated in Koretsky's textbook (read in a data file of it).
 	heatAtFive = 37.761
 	// newerHeat is what the value at infinite dilution of 1982 (NBS tables, Wagman
 	// and others, 44.51; recalled) exceeds that of 1952 (42.87; read) by.
 	newerHeat = 1.64
 	// heatOfPotassium is that of KOH at infinite dilution, the only one published
 	// and the largest: from formation enthalpies in the CRC Handbook (KOH −424.6,
-	// K+ −252.4, OH− −230.0 kJ/mol; read).
+	// K+ −252.4 kJ/mol; read) and OH− −230.0 (read in another table).
 	heatOfPotassium = 57.8
+	// heatOfNeutralising is what a mole of protons gives off with a hydroxide in
+	// water: from formation enthalpies, water −285.8 (recalled), OH− −230.0 kJ/mol
+	// (read). Weak acids give off a few kJ more or less.
+	heatOfNeutralising = 55.8
 )
 
 // HeatSource is the source of the heats of solution.
 func HeatSource() cite.Source {
 	return cite.Source{
-		Title: "NBS Circular 500, heats of solution of NaOH", Edition: "1952, as tabulated in Koretsky, Engineering and Chemical Thermodynamics",
-		Place: "-37.761 kJ/mol at 5 mol of water, carried to other strengths by the enthalpy equation of Olsson and others (1997); cautious: 1.64 kJ/mol more, from the NBS tables of 1982, recalled; KOH: CRC Handbook, infinite dilution; heat capacities of water and solid NaOH (4.19, 1.49 J/(g K)) and the heat of fusion of ice (333.6 J/g) recalled",
+		Title: "NBS Circular 500, heats of solution of NaOH", Edition: "1952, as tabulated in Koretsky, Engineering and Chemical Thermodynamics, read in a data file of it",
+		Place: "-37.761 kJ/mol at 5 mol of water, carried to other strengths by the enthalpy equation of Olsson and others (1997); cautious: 1.64 kJ/mol more, from the NBS tables of 1982, recalled; KOH: CRC Handbook, infinite dilution; heat capacities of water and solid NaOH (4.19, 1.49 J/(g K)) and the heat of fusion of ice (333.6 J/g) recalled; acids: 55.8 kJ per mole of protons, of which water's formation enthalpy is recalled",
 		How:   cite.Computed,
 	}
 }
@@ -66,8 +70,20 @@ type Mixing struct {
 	WaterAt units.Temperature // 0 °C to 100 °C; needed where there is water
 	Ice     units.Mass        // at 0 °C
 	Alkalis []Portion         // one or two: two count as two lyes of one strength
+	Acids   []Neutralised     // dissolved in the water before the alkali
 	Room    units.Temperature // of the alkali, 0 °C to 100 °C; 25 °C where not given
 	Heat    HeatOfSolution
+}
+
+// Neutralised is an acid that the lye neutralises.
+type Neutralised struct {
+	Acid Acid
+	Pure units.Mass // without the water it is bought in
+}
+
+// moles gives the protons of the acid in mol.
+func (n *Neutralised) moles() float64 {
+	return n.Pure.Grams() * float64(n.Acid.Protons) / n.Acid.Molar.Float()
 }
 
 // Heat is how hot a lye gets if no heat is lost: a bound for a caution, not a
@@ -102,7 +118,9 @@ const reference = 25
 // are brought to 25 °C, and the alkali from the room's temperature; there it
 // dissolves, and what heat is left warms the lye, by the enthalpy equation for
 // NaOH, below 25 °C with the heat capacity at 25 °C, and by the heat capacity of
-// Laliberté for KOH. Refused is more ice than the heat can melt, and a lye stronger
+// Laliberté for KOH. Acids add the heat of their neutralisation; their own mass
+// would only cool. A stock thinned near 0 °C, which gives off next to nothing, stays
+// at 0 °C or above. Refused is more ice than the heat can melt, and a lye stronger
 // than dissolves at 20 °C. The error is [fault.Faults].
 func (m Mixing) Bound() (Heat, error) {
 	if faults := m.check(); len(faults) > 0 {
@@ -156,6 +174,9 @@ func (m Mixing) heat(strength float64) float64 {
 	heat := -float64(m.Ice.Grams() * (heatOfFusion + capacityOfWater*reference))
 	if m.Water.Sign() > 0 {
 		heat += float64(m.Water.Grams() * capacityOfWater * (m.WaterAt.Celsius() - reference))
+	}
+	for i := range m.Acids {
+		heat += float64(m.Acids[i].moles() * heatOfNeutralising * 1000)
 	}
 	for i := range m.Alkalis {
 		p := &m.Alkalis[i]
@@ -255,6 +276,11 @@ func (m Mixing) check() fault.Faults {
 	}
 	for i := range m.Alkalis {
 		faults = m.Alkalis[i].check(faults)
+	}
+	for i := range m.Acids {
+		if a := &m.Acids[i]; a.Acid.Protons < 1 || a.Acid.Molar.Sign() <= 0 || a.Pure.Sign() < 0 {
+			faults.Add("acids", a.Acid.ID, "lacks its protons, its molar mass or its mass", "take one of Acids, and a mass", fault.ErrRange)
+		}
 	}
 	return faults
 }

@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"slices"
+
 	"example.com/lyewright/soap"
 	"example.com/lyewright/soap/lye"
 	"example.com/lyewright/units"
@@ -9,11 +11,14 @@ import (
 // bound says how hot the lye may get, in a sentence for the caution; empty where it
 // is not known.
 func (s *sheet) bound() string {
-	h := s.b.Lye.Heat
-	if !h.Final.Given() {
+	if !s.b.Formula.Temperature.Water.Given() {
 		return ""
 	}
-	text := "With water at " + s.b.Formula.Temperature.Water.Text(1) + " °C it reaches up to " + h.Final.Text(0) + " °C, if no heat is lost"
+	h := s.b.Lye.Heat
+	if !h.Final.Given() {
+		return "How hot it gets is not known: nothing is published on thinning such a stock lye. "
+	}
+	text := "With water at " + s.b.Formula.Temperature.Water.Text(1) + " °C it reaches up to " + upwards(h.Final) + " °C, if no heat is lost"
 	if h.Boils.Given() {
 		text += " (it boils near " + h.Boils.Text(0) + " °C)"
 	}
@@ -28,11 +33,19 @@ func (s *sheet) bound() string {
 	return text + ". " + s.cite(lye.HeatSource()) + " "
 }
 
+// upwards prints a bound on a temperature in whole degrees.
+func upwards(t units.Temperature) string { return t.Ratio().Round(0, units.Up).Text(0) }
+
 // bench says what is known of the lye as it stands on the bench.
 func (s *sheet) bench() {
 	l := s.b.Lye
 	if l.VolumeKnown {
 		s.line("Its volume at " + s.b.Formula.Temperature.Lye.Text(1) + " °C: " + l.Volume.Text(0) + " mL")
+	}
+	for _, a := range s.b.Alkalis {
+		if note := (lye.Solution{Alkali: a.Alkali, Strength: l.Strength}).CrystallisesNote(); s.b.Formula.Temperature.Lye.Given() && note != "" && len(s.b.Alkalis) == 1 {
+			s.wrap("", note)
+		}
 	}
 	if s.b.Formula.Temperature.Lye.Given() && l.Crystallises.Given() && l.Crystallises.Compare(units.Celsius(0)) > 0 {
 		s.line("It begins to crystallise at " + l.Crystallises.Text(0) + " °C, give or take 1 K " + s.cite(lye.CrystallisesSource()))
@@ -48,7 +61,11 @@ func (s *sheet) acids() {
 	if len(s.b.Acids) == 0 {
 		return
 	}
-	s.wrap("", "Acids burn too, and lye spits on them: dissolve them in the water before the alkali, or stir them into the oils; never pour them into finished lye.")
+	hotter := "which makes the lye hotter"
+	if s.b.Lye.Heat.Final.Given() {
+		hotter += " (the bound below counts that)"
+	}
+	s.wrap("", "Acids burn too, and lye spits on them: stir them into the oils, or dissolve them in the water before the alkali, "+hotter+"; never pour them into finished lye.")
 	s.header("")
 	column := columnFor(s.unit, s.small)
 	for i, a := range s.b.Acids {
@@ -81,6 +98,9 @@ func (s *sheet) weighed() {
 	}
 	s.line("")
 	s.line(pad("Then:", -30) + pad(s.unit.String(), 10) + pad("batter", 10) + pad("superfat", 10) + pad("worst", 18))
+	if r.Stage == soap.AtParts {
+		s.unmended(r)
+	}
 	part := ""
 	for i := range r.Remedies {
 		m := &r.Remedies[i]
@@ -92,26 +112,61 @@ func (s *sheet) weighed() {
 	}
 }
 
+// unmended names the parts that lie below their plan and that nothing is offered
+// for.
+func (s *sheet) unmended(r *soap.Reckoning) {
+	for i := range r.Parts {
+		offered := slices.ContainsFunc(r.Remedies, func(m soap.Remedy) bool { return m.Part == r.Parts[i].Name })
+		if !offered && r.Parts[i].Superfat.Planned.Compare(s.b.Parts[i].Superfat.Planned) < 0 {
+			s.wrap("", r.Parts[i].Name+": no addition of up to a quarter of its oils brings it back to its plan. Do not use it on skin.")
+		}
+	}
+}
+
+// waxes says that waxes are not offered, where the formula has one.
+func (s *sheet) waxes() string {
+	for _, o := range s.b.Oils {
+		if o.Oil.Kind() == soap.Wax {
+			return " Waxes are not offered alone: they react slowly."
+		}
+	}
+	return ""
+}
+
 // advice says what can still be done at a stage.
 func (s *sheet) advice(r *soap.Reckoning) string {
 	below := r.Superfat.Planned.Compare(s.b.Superfat.Planned) < 0
 	for i := range r.Parts {
 		below = below || r.Parts[i].Superfat.Planned.Compare(s.b.Parts[i].Superfat.Planned) < 0
 	}
-	offered := len(r.Remedies) > 0
+	offered, negative := len(r.Remedies) > 0, false
+	for i := range r.Parts {
+		negative = negative || r.Parts[i].Superfat.Low.Sign() < 0
+	}
+	const aside = " Keep what is left of it labelled and locked away, or dispose of it as its data sheet says."
 	switch {
 	case r.Stage == soap.AtLye && offered && r.Remedies[0].AddAlkali.Mass.Sign() > 0:
 		return "The lye lacks alkali. Dissolve what is missing in it, a little at a time, before it meets the oils:"
+	case r.Stage == soap.AtLye && offered && r.Remedies[0].UseLye.Mass.Sign() > 0:
+		text := "The lye holds too much alkali for the oils. Use part of it, and make up the water." + aside
+		if len(s.b.Acids) > 0 {
+			text += " This is reckoned without the acids in it: where they are dissolved in the lye already, it does not hold."
+		}
+		return text
 	case r.Stage == soap.AtLye && offered:
-		return "The lye holds too much alkali for the oils. Use part of it, and make up the water:"
-	case r.Stage == soap.AtMoulds && below:
-		return "It is poured: nothing can be mended. If the superfat may lie below zero, do not use it on skin."
+		return "The lye lacks water: make it up before it meets the oils."
+	case r.Stage == soap.AtMoulds && negative:
+		return "It is poured: nothing can be mended. In the worst case its superfat lies below zero: do not use it on skin."
+	case r.Stage == soap.AtMoulds:
+		return "It is poured: nothing can be mended, and in the worst case no alkali is left over."
 	case offered && r.Stage == soap.AtPot:
-		return "Too much alkali for the oils. Any one of these brings the batter back to its plan (an addition of more than a quarter of the oils is not offered). Never add alkali to batter:"
+		return "Too much alkali for the oils. Any one of these brings the batter back to its plan (an addition of more than a quarter of the oils is not offered)." + s.waxes() + " Never add alkali to batter:"
 	case offered:
-		return "Too much alkali for the oils. For each part alone, any one of its lines brings it back to its own plan (an addition of more than a quarter of its oils is not offered). Never add alkali to batter:"
+		return "Too much alkali for the oils. For each part alone, any one of its lines brings it back to its own plan (an addition of more than a quarter of its oils is not offered)." + s.waxes() + " Never add alkali to batter:"
 	case below && r.Stage != soap.AtLye:
 		return "No addition of up to a quarter of the oils brings it back to the plan: do not use it on skin."
+	case r.Stage == soap.AtLye:
+		return "There is nothing to mend that the scale would show."
 	default:
 		return "There is nothing to mend: no less superfat than planned. Alkali is never added to batter."
 	}
@@ -130,6 +185,8 @@ func (s *sheet) remedy(m *soap.Remedy) {
 		line(s.oilName(m.Oil), m.Add.Weigh, s.scale)
 	case m.AddAlkali.Mass.Sign() > 0:
 		line("add "+m.Alkali.Name(), m.AddAlkali.Weigh, s.small)
+	case m.UseLye.Mass.Sign() == 0:
+		line("water to add", m.AddWater.Weigh, s.small)
 	default:
 		line("lye to use, of "+m.OfLye.Fixed(s.unit, columnFor(s.unit, s.small).places), m.UseLye.Weigh, s.small)
 		if m.AddWater.Mass.Sign() > 0 {

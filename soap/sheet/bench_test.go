@@ -25,7 +25,7 @@ func flat(page string) string { return strings.Join(strings.Fields(page), " ") }
 func TestTheCautionSaysHowHotTheLyeMayGet(t *testing.T) {
 	b := shipped(t, "too-much-alkali", func(text string) string { return text })
 	_, step, _ := strings.Cut(flat(write(t, b, units.Gram)), "never the water to the alkali: it gets very hot and may boil. ")
-	if want := "With water at 20 °C it reaches up to " + b.Lye.Heat.Final.Text(0) + " °C, if no heat is lost"; !strings.HasPrefix(step, want) {
+	if want := "With water at 20 °C it reaches up to " + b.Lye.Heat.Final.Ratio().Round(0, units.Up).Text(0) + " °C, if no heat is lost"; !strings.HasPrefix(step, want) {
 		t.Errorf("got %.120q, want %q", step, want)
 	}
 	without := shipped(t, "too-much-alkali", func(text string) string { return strings.Replace(text, `"water": "20 °C", `, "", 1) })
@@ -36,10 +36,10 @@ func TestTheCautionSaysHowHotTheLyeMayGet(t *testing.T) {
 
 func TestWhatWasWeighedIsToldByItsStage(t *testing.T) {
 	for stage, want := range map[string]string{
-		"lye":    "The lye holds too much alkali for the oils. Use part of it, and make up the water:",
+		"lye":    "The lye holds too much alkali for the oils. Use part of it, and make up the water. Keep what is left of it labelled and locked away",
 		"pot":    "Any one of these brings the batter back to its plan",
 		"parts":  "For each part alone, any one of its lines brings it back to its own plan",
-		"moulds": "It is poured: nothing can be mended. If the superfat may lie below zero, do not use it on skin.",
+		"moulds": "It is poured: nothing can be mended. In the worst case its superfat lies below zero: do not use it on skin.",
 	} {
 		b := shipped(t, "too-much-alkali", func(text string) string { return strings.Replace(text, `"stage": "pot"`, `"stage": "`+stage+`"`, 1) })
 		page := write(t, b, units.Gram)

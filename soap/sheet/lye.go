@@ -28,6 +28,9 @@ func WriteTitration(w io.Writer, alkali soap.Alkali, t lye.Titrated) error {
 	if t.Hydroxide.Given() {
 		p.figure("Hydroxide", t.Hydroxide.PercentText(2)+" %")
 		p.figure("Carbonate", t.Carbonate.PercentText(2)+" %")
+		if t.Hydroxide.Compare(units.Whole(1)) > 0 {
+			p.wrap("", "More than there can be: the readings are off, if by no more than their bounds. 100 % is taken.")
+		}
 	}
 	switch {
 	case t.Low.Given() && !t.Low.Equal(t.High):
@@ -58,7 +61,7 @@ func WriteHeat(w io.Writer, m lye.Mixing, h lye.Heat) error {
 	p.wrap("", "How hot the lye gets if no heat is lost: a bound for caution, not a promise "+p.cite(lye.HeatSource()))
 	p.line("")
 	p.figure("Strength of the lye", h.Strength.PercentText(2)+" % hydroxide")
-	p.figure("It reaches up to", h.Final.Text(1)+" °C")
+	p.figure("It reaches up to", h.Final.Ratio().Round(1, units.Up).Text(1)+" °C")
 	if h.Rise.Compare(units.Kelvins(0)) >= 0 {
 		p.figure("A rise of", h.Rise.Text(1)+" K")
 	}

@@ -143,7 +143,7 @@ func (w *working) alkali(i int, a soap.AlkaliWeighing) {
 	w.add(Step{
 		Of:      alkaliName(a.Alkali),
 		Formula: "mass = " + w.need("demand × (1 − superfat)", "what acids take up") + " × share saponified × M / (M of KOH × purity), rounded down",
-		Figures: w.need(grams(w.demand)+" × (1 − "+w.written().Text(8)+")", grams(w.added)) + " × " + a.Saponifies.Text(12) + " × " + a.Alkali.MolarMass().Text(3) +
+		Figures: w.need(grams(w.demand)+" × (1 − "+w.b.Worked.Text(8)+")", grams(w.added)) + " × " + a.Saponifies.Text(12) + " × " + a.Alkali.MolarMass().Text(3) +
 			" / (" + soap.PotassiumHydroxide.MolarMass().Text(3) + " × " + a.Purity.Typical.Text(8) + ")",
 		Result:  a.Mass.Text(units.Gram, 5) + " g " + a.Alkali.Symbol() + " as weighed",
 		Because: purity, Sources: sources,

@@ -56,21 +56,12 @@ func (w *working) need(oils, acids string) string {
 	return "(" + oils + " + " + acids + ")"
 }
 
-// written is the superfat that the alkali is worked out with: as asked, or the least
-// that keeps a promise.
-func (w *working) written() units.Ratio {
-	if planned := w.b.Formula.Superfat.Planned; planned.Given() {
-		return planned
-	}
-	return w.b.Superfat.Planned
-}
-
 // stock reckons the stock lye that holds the hydroxide asked for.
 func (w *working) stock(a soap.AlkaliWeighing) {
 	w.add(Step{
 		Of:      alkaliName(a.Alkali),
 		Formula: "hydroxide = " + w.need("demand × (1 − superfat)", "what acids take up") + " × share saponified × M / M of KOH, rounded down",
-		Figures: w.need(grams(w.demand)+" × (1 − "+w.written().Text(8)+")", grams(w.added)) + " × " + a.Saponifies.Text(12) + " × " + a.Alkali.MolarMass().Text(3) +
+		Figures: w.need(grams(w.demand)+" × (1 − "+w.b.Worked.Text(8)+")", grams(w.added)) + " × " + a.Saponifies.Text(12) + " × " + a.Alkali.MolarMass().Text(3) +
 			" / " + soap.PotassiumHydroxide.MolarMass().Text(3),
 		Result: a.Mass.Text(units.Gram, 5) + " g " + a.Alkali.Symbol() + ", pure", Sources: []cite.Source{soap.AtomicWeights()},
 	})

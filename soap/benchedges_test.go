@@ -1,0 +1,127 @@
+package soap_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/lyewright/soap"
+	"example.com/lyewright/units"
+)
+
+func batchOf(t *testing.T, text string) soap.Batch {
+	t.Helper()
+	f, faults := read(t, text)
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	b, err := f.Batch()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+// Loads that leave no room for oil or alkali are refused; nothing comes out below
+// zero or at the end of what a mass can hold.
+func TestWhatLeavesNoRoomForSoapIsRefused(t *testing.T) {
+	acid := func(load string, compensate string) []string {
+		return []string{"acids", `{"acid": "citric-acid-anhydrous", "load": "` + load + `", "compensate": ` + compensate + `}`}
+	}
+	for _, test := range []struct {
+		change     []string
+		path, says string
+	}{
+		{append(acid("80 % of batter", "true"), "water", `{"per_oils": "30 %"}`), "acids", "lower their loads of batter"},
+		{acid("100 % of batter", "false"), "acids", "lower their loads of batter"},
+		{acid("60 % of oils", "false"), "acids", `write "compensate": true`},
+		{[]string{"water", `{"lye_concentration": "32 %", "liquids": [{"liquid": "hall broth", "share": "100 %", "water": "0.000001 %"}]}`}, "water.liquids[0]", "more than a tonne"},
+		{[]string{"superfat", `{"at_least": "1 %"}`, "water", `{"lye_concentration": "32 %", "liquids": [{"liquid": "hall milk", "share": "10 %", "water": "88 %", "fat": "4 %", "saponification": "227"}]}`}, "superfat.at_least", "give its fat a range"},
+		{[]string{"weighed", `{}`}, "weighed", `write "stage"`},
+		{[]string{"weighed", `{"stage": "parts", "parts": {"lantern": {"batter": "0 g"}}}`}, "weighed.parts.lantern.batter", "leave it out"},
+	} {
+		w := plainFormula()
+		for i := 0; i < len(test.change); i += 2 {
+			w = w.with(test.change[i], test.change[i+1])
+		}
+		faults := made(t, w.text())
+		if len(faults) != 1 || faults[0].Path != test.path || !strings.Contains(faults[0].Sentence(), test.says) {
+			t.Errorf("%v: got %v, want one at %s that says %q", test.change, faults, test.path, test.says)
+		}
+	}
+	// What is compensated already has no use for the advice to compensate it.
+	for _, f := range made(t, plainFormula().with("acids", `{"acid": "citric-acid-anhydrous", "load": "90 % of batter", "compensate": true}`).text()) {
+		if strings.Contains(f.Remedy, "compensate") {
+			t.Errorf("%v", f)
+		}
+	}
+}
+
+// By hand: 96.06 g of citric acid are 0.5 mol and give 1.5 mol of protons, 83.7 kJ
+// at 55.8 kJ/mol. A lye of about 3.5 J/(g K) grows hotter by that over its heat
+// capacity.
+func TestTheBoundCountsTheHeatOfAcids(t *testing.T) {
+	cold := plainFormula().with("temperature", `{"water": "10 °C"}`)
+	without := batchOf(t, cold.text())
+	acid := batchOf(t, cold.with("acids", `{"acid": "citric-acid-anhydrous", "load": "96.0615 g", "compensate": false}`).text())
+	lye := acid.Lye.Mass.Grams()
+	rise := acid.Lye.Heat.Final.Sub(without.Lye.Heat.Final).Kelvin()
+	if want := 83_700 / (3.5 * lye); rise < 0.93*want || rise > 1.07*want {
+		t.Errorf("the acid adds %.1f K, by hand about %.1f K", rise, want)
+	}
+}
+
+// The high end of the purity makes a lye stronger than dissolves: the bound is then
+// that of the plan, not none.
+func TestTheHottestLyeHasABound(t *testing.T) {
+	b := batchOf(t, plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "95 %", "typical": "97 %", "high": "100 %"}}`).
+		with("water", `{"lye_concentration": "53.5 %"}`).with("temperature", `{"water": "20 °C"}`).text())
+	if !b.Lye.Heat.Final.Given() || !b.Lye.Heat.Extrapolated {
+		t.Errorf("%+v", b.Lye.Heat)
+	}
+	if i := slices.IndexFunc(b.Findings, func(f soap.Finding) bool { return f.Code == "lye-hot" }); i < 0 {
+		t.Errorf("a lye at %s is not hot", b.Lye.Heat.Final)
+	}
+}
+
+// Water that was forgotten shows in the findings, and is to be made up.
+func TestALyeThatLacksWaterIsMadeUp(t *testing.T) {
+	plan := batchOf(t, plainFormula().text())
+	b := batchOf(t, plainFormula().with("weighed", `{"stage": "lye", "water": "60 g"}`).text())
+	if !slices.ContainsFunc(b.Findings, func(f soap.Finding) bool { return f.Code == "lye-strong" }) {
+		t.Error("nothing says that the lye is strong")
+	}
+	if len(b.Weighed.Remedies) != 1 {
+		t.Fatalf("%+v", b.Weighed.Remedies)
+	}
+	r := b.Weighed.Remedies[0]
+	if want := plan.Water.Mass.Sub(units.Grams(60)); r.AddWater.Mass != want || r.UseLye.Mass.Sign() != 0 || r.AddAlkali.Mass.Sign() != 0 {
+		t.Errorf("%+v, want %s of water", r, want)
+	}
+	if short := plan.Batter.Sub(r.Batter); short.Compare(units.Milligrams(50)) > 0 || units.Milligrams(-50).Compare(short) > 0 {
+		t.Errorf("the batter is %s, planned %s", r.Batter, plan.Batter)
+	}
+}
+
+// An acid that is not compensated lifts the superfat above what is written, so that
+// a promise may be kept from a plan below it, down to 0 %.
+func TestAPromiseCountsWhatAcidsLeaveToTheOils(t *testing.T) {
+	b := batchOf(t, plainFormula().with("oils", `{"oil": "olive", "share": "100 %"}`).with("alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "98 %"}}`).
+		with("superfat", `{"at_least": "2 %"}`).with("acids", `{"acid": "citric-acid-anhydrous", "load": "4 % of oils", "compensate": false}`).text())
+	if b.Worked.Sign() != 0 || b.Superfat.Low.Compare(units.Percent(2)) < 0 {
+		t.Errorf("planned with %s, at the worst %s", b.Worked, b.Superfat.Low)
+	}
+}
+
+// A stock that brings just the water asked for leaves none to weigh, and no finding
+// about it; what is then weighed all the same is no slipped point.
+func TestAStockAsWeakAsTheLyeNeedsNoWater(t *testing.T) {
+	w := plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "stock": {"strength": "32 %"}}`).with("water", `{"lye_concentration": "32 %"}`)
+	b := batchOf(t, w.text())
+	if b.Water.Mass.Sign() != 0 || slices.ContainsFunc(b.Findings, func(f soap.Finding) bool { return f.Code == "rounding-coarse" }) {
+		t.Errorf("%+v, %v", b.Water, b.Findings)
+	}
+	if faults := made(t, w.with("weighed", `{"stage": "pot", "water": "1 g"}`).text()); faults != nil {
+		t.Error(faults)
+	}
+}
