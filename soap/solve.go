@@ -214,7 +214,10 @@ func (s *solved) alkaliFactors() []alkaliFactor {
 func (s *solved) weighAlkali(factors []alkaliFactor) {
 	s.alkalis = make([]AlkaliWeighing, len(factors))
 	s.alkali, s.stockWater = units.Mass{}, units.Mass{}
-	needed := s.demand.Add(s.fatDemand).Times(s.superfat.Rest()).Add(s.compensated())
+	needed, rest := s.demand.Add(s.fatDemand), s.superfat.Rest()
+	if added := s.compensated(); added.Sign() > 0 {
+		needed, rest = needed.Times(rest).Add(added), units.Whole(1)
+	}
 	for i := range s.f.Alkalis {
 		l := &s.f.Alkalis[i]
 		a := AlkaliWeighing{
@@ -222,7 +225,7 @@ func (s *solved) weighAlkali(factors []alkaliFactor) {
 			Purity:     l.planned(),
 			Source:     l.PuritySource,
 			Saponifies: l.Saponifies.Or(units.Whole(1)),
-			Weighing:   Weighing{Mass: needed.Scale(factors[i].times, factors[i].over, units.Down)},
+			Weighing:   Weighing{Mass: needed.Scale(factors[i].times.Times(rest), factors[i].over, units.Down)},
 		}
 		if l.stocked() {
 			a.Strength = units.Range{Low: l.Stock.Low, Typical: l.Stock.Plan(), High: l.Stock.High}

@@ -7,8 +7,8 @@
 //     it crystallises, the one at which it boils; and its strength from a
 //     [Hydrometer].
 //   - What happens at the bench: how hot a [Mixing] gets if no heat is lost, how
-//     long it takes [Cooling], what temperature oils and lye have once [Joined],
-//     and how a [Stock] lye is made and thinned.
+//     long it takes [Cooling], what temperature oils and lye have once joined
+//     ([Joining]), and how a [Stock] lye is made and thinned.
 //
 // Purity and strength are mass fractions of hydroxide: purity in what is weighed
 // dry, strength in a solution. Carbonate, which an assay counts, is neither.
