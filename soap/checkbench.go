@@ -1,8 +1,10 @@
 package soap
 
 import (
+	"slices"
 	"strconv"
 
+	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/units"
 )
 
@@ -166,37 +168,46 @@ func (c *checker) weighed() {
 			c.fault(batter, "0 g", "is nothing to judge", "give what the part got, or leave it out", ErrRange)
 		}
 		var part *Part
+		var names []string
 		for j := range parts {
+			names = append(names, parts[j].Name)
 			if parts[j].Name == read.Part {
 				part = &parts[j]
 			}
 		}
 		if part == nil {
-			c.fault(at, "", "is not a part of this formula", "use the names of its parts; a formula without parts has one, named whole", ErrUnknown, "parts[].part", "parts")
+			c.fault(at, "", "is not a part of this formula", or(nearest.Remedy(read.Part, names), "use the names of its parts; a formula without parts has one, named whole"), ErrUnknown, "parts[].part", "parts")
 			continue
 		}
-		for j := range i {
-			if w.Parts[j].Part == read.Part {
-				c.fault(at, "", "stands twice", "put both into one", ErrConflict)
-				break
-			}
-		}
+		c.once(at, i, func(j int) bool { return w.Parts[j].Part == read.Part }, "put both into one")
 		carriers := at.at("carriers")
 		for j := range read.Carriers {
 			carrier := &read.Carriers[j]
 			line := carriers.at(carrier.Liquid)
 			c.readMass(line, carrier.Mass)
-			if !part.carries(carrier.Liquid) {
-				c.fault(line, "", "is not a carrier of this part", "name the liquid of one of its carriers", ErrUnknown, "parts", "parts[].colourants", "parts[].fragrances", "parts[].additives")
+			if liquids := part.liquids(); !slices.Contains(liquids, carrier.Liquid) {
+				c.fault(line, "", "is not a carrier of this part", or(nearest.Remedy(carrier.Liquid, liquids), "name the liquid of one of its carriers"), ErrUnknown, "parts", "parts[].colourants", "parts[].fragrances", "parts[].additives")
 			}
-			for k := range j {
-				if read.Carriers[k].Liquid == carrier.Liquid {
-					c.fault(line, "", "stands twice", "weigh all the part's carriers of one liquid together", ErrConflict)
-					break
-				}
-			}
+			c.once(line, j, func(k int) bool { return read.Carriers[k].Liquid == carrier.Liquid }, "weigh all the part's carriers of one liquid together")
 		}
 	}
+}
+
+// once checks that none of the items before the i-th is the same.
+func (c *checker) once(t trail, i int, same func(j int) bool, remedy string) {
+	for j := range i {
+		if same(j) {
+			c.fault(t, "", "stands twice", remedy, ErrConflict)
+			return
+		}
+	}
+}
+
+func or(text, other string) string {
+	if text == "" {
+		return other
+	}
+	return text
 }
 
 // weighedLines checks what was weighed into the pot and the lye.
@@ -208,12 +219,7 @@ func (c *checker) weighedLines(w *Weighed, t trail) {
 		if c.f.lineOf(w.Oils[i].Oil) < 0 {
 			c.fault(line, "", "is not an oil of this formula", "use the ids of its oils", ErrUnknown, "oils", "oils[].oil")
 		}
-		for j := range i {
-			if w.Oils[j].Oil == w.Oils[i].Oil {
-				c.fault(line, "", "stands twice", "put both into one", ErrConflict)
-				break
-			}
-		}
+		c.once(line, i, func(j int) bool { return w.Oils[j].Oil == w.Oils[i].Oil }, "put both into one")
 	}
 	for i := range w.Alkalis {
 		name := w.Alkalis[i].Alkali.String()
@@ -226,12 +232,7 @@ func (c *checker) weighedLines(w *Weighed, t trail) {
 		if !found {
 			c.fault(line, "", "is not an alkali of this formula", "use the kinds of its alkalis", ErrUnknown, "alkali", "alkali[].kind")
 		}
-		for j := range i {
-			if w.Alkalis[j].Alkali == w.Alkalis[i].Alkali {
-				c.fault(line, "", "stands twice", "put both into one", ErrConflict)
-				break
-			}
-		}
+		c.once(line, i, func(j int) bool { return w.Alkalis[j].Alkali == w.Alkalis[i].Alkali }, "put both into one")
 	}
 	c.readMass(t.at("water"), w.Water.Mass)
 }
@@ -246,14 +247,15 @@ func (c *checker) readMass(t trail, mass units.Mass) {
 	}
 }
 
-// carries reports whether the part has a carrier of a liquid.
-func (p *Part) carries(liquid string) bool {
+// liquids lists the liquids of the part's carriers.
+func (p *Part) liquids() []string {
+	var liquids []string
 	for kind := Colourant; kind <= Additive; kind++ {
 		for _, a := range p.additions(kind) {
-			if a.Carrier.In != NoLiquid && a.Carrier.liquid() == liquid {
-				return true
+			if a.Carrier.In != NoLiquid {
+				liquids = append(liquids, a.Carrier.liquid())
 			}
 		}
 	}
-	return false
+	return liquids
 }

@@ -111,14 +111,9 @@ func (r *reader) density(s *spot) units.Ratio {
 	if !s.is(strictjson.String) {
 		return units.Ratio{}
 	}
-	number, ok := strings.CutSuffix(text, "g/mL")
-	if !ok {
-		r.fault(s, text, "has no density unit", `write g/mL, such as "0.915 g/mL"`, units.ErrUnit)
-		return units.Ratio{}
-	}
-	value, err := units.ParseNumber(strings.TrimSuffix(number, " "))
+	value, err := units.ParseDensity(text)
 	if err != nil {
 		r.parseFault(s, err)
 	}
-	return value
+	return value.Ratio()
 }
