@@ -149,3 +149,34 @@ func (c *checker) scale(t trail, division units.Mass) {
 		c.fault(t, division.String(), "is not between 1 mg and 100 g", "write the smallest step that the scale's display shows, such as \"0.1 g\"", ErrRange)
 	}
 }
+
+// stock checks the strength of a stock lye.
+func (c *checker) stock(t trail, l *AlkaliLine) {
+	if l.Purity.Low.Given() || l.Purity.Typical.Given() || l.Purity.High.Given() {
+		c.fault(t, "", "is given beside a purity", "give the purity of a dry alkali, or the strength of a stock lye", ErrConflict)
+		return
+	}
+	at, s := t.at("strength"), l.Stock
+	switch {
+	case !s.Given():
+		c.fault(at, "", "lacks an end of its range", `give both "low" and "high", or one value`, ErrMissing)
+	case s.Low.Sign() <= 0:
+		c.fault(at, percentText(s.Low), "is not above 0 %", "", ErrRange)
+	case l.Alkali != 0 && s.High.Compare(l.Alkali.Saturation()) > 0:
+		c.fault(at, percentText(s.High), "is stronger than dissolves at 20 °C, "+percentText(l.Alkali.Saturation()), "give the mass fraction of hydroxide in the stock lye", ErrRange)
+	case !s.Ordered():
+		c.fault(at, "", "is out of order", "let low, typical and high rise, or stay equal", ErrRange)
+	}
+}
+
+func (c *checker) temperatures() {
+	t, at := top("temperature"), c.f.Temperature
+	for _, figure := range []struct {
+		key   string
+		value units.Temperature
+	}{{"oils", at.Oils}, {"lye", at.Lye}, {"water", at.Water}, {"room", at.Room}, {"pour", at.Pour}} {
+		if v := figure.value; v.Given() && (v.Compare(units.Celsius(0)) < 0 || v.Compare(units.Celsius(100)) > 0) {
+			c.fault(t.at(figure.key), v.Text(2)+" °C", "is not between 0 °C and 100 °C", "give what a thermometer in it shows", ErrRange)
+		}
+	}
+}

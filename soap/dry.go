@@ -47,3 +47,18 @@ func waterFormed(acid units.Sum) units.Mass {
 	}
 	return acid.Scale(units.Whole(molar.Water), units.Whole(molar.KOH), units.Nearest)
 }
+
+// dryOfOthers gives what acids and liquids leave when all water is gone: an acid
+// forms a mole of water for each proton; alcohol goes as water does.
+func (s *solved) dryOfOthers() units.Mass {
+	var left units.Sum
+	for i := range s.acids {
+		a := &s.acids[i]
+		left = left.Plus(a.pure, a.line.Acid.WaterFormed().Rest())
+	}
+	for i := range s.liquids {
+		l := &s.liquids[i]
+		left = left.Plus(l.mass, l.line.Water.Add(l.line.Alcohol.Or(units.Whole(0))).Rest())
+	}
+	return left.Mass(units.Nearest)
+}

@@ -1,6 +1,8 @@
 package soap
 
 import (
+	"errors"
+
 	"example.com/lyewright/internal/strictjson"
 	"example.com/lyewright/soap/lye"
 	"example.com/lyewright/units"
@@ -83,4 +85,23 @@ func (r *reader) certificate(s *spot, alkali Alkali) units.Range {
 	purity, err := c.Purity(alkali)
 	r.under(s, err, "")
 	return purity
+}
+
+// under places the faults of a figure of another package: those of the key itself at
+// the figure, others under it.
+func (r *reader) under(s *spot, err error, key string) {
+	var faults Faults
+	if !errors.As(err, &faults) {
+		return
+	}
+	for _, f := range faults {
+		where := s
+		if f.Path != key {
+			where = &spot{trail: s.trail.at(f.Path), node: s.node}
+			if found := s.at(f.Path); found != nil {
+				where = found
+			}
+		}
+		r.fault(where, f.Text, f.Reason, f.Remedy, f.Kind)
+	}
 }

@@ -17,36 +17,6 @@ type Water struct {
 	Liquids []LiquidLine
 }
 
-// LiquidLine is a liquid other than water, such as a milk or a beer, with what its
-// label says of it: mass fractions of the liquid. No composition is built in. Its
-// water is part of the water asked for; the rest of it comes on top.
-type LiquidLine struct {
-	Name string // 1 to 200 bytes
-
-	// How much: exactly one of the two.
-	Share units.Ratio // of the water asked for, the part that is this liquid's water: over 0 % to 100 %
-	Mass  units.Mass  // of the liquid, over 0 g, to a tonne
-
-	Water   units.Ratio // over 0 % to 100 %
-	Fat     units.Ratio // 0 % where not given
-	Sugar   units.Ratio // 0 % where not given
-	Alcohol units.Ratio // 0 % where not given
-
-	// Saponification is the value of the fat, needed where there is any: as of an
-	// [OwnOil]. The fat's demand comes on top of the formula's oils; it counts in the
-	// superfat, not in "of oils", in shares or in the size.
-	Saponification units.Range
-}
-
-// fatty reports whether the liquid brings fat.
-func (l *LiquidLine) fatty() bool { return l.Fat.Sign() > 0 }
-
-// fatDemand gives the KOH that a gram of the liquid demands for its fat.
-func (l *LiquidLine) fatDemand() units.Range {
-	value := l.Saponification
-	return units.Range{Low: value.Low.Times(l.Fat), Typical: value.Plan().Times(l.Fat), High: value.High.Times(l.Fat)}
-}
-
 // WaterPerAlkali gives the water per alkali, by mass, of a lye of this
 // concentration (alkali as weighed over the lye): (1 − c)/c. Not given for a
 // concentration of zero.

@@ -1,0 +1,112 @@
+package soap
+
+import (
+	"strconv"
+
+	"example.com/lyewright/units"
+)
+
+// mostLines is how many acids, and how many liquids, a formula may have.
+const mostLines = 20
+
+func (c *checker) acids() {
+	list := top("acids")
+	if n := len(c.f.Acids); n > mostLines {
+		c.fault(list, "", "are "+strconv.Itoa(n)+" lines", "list at most 20", ErrRange)
+		return
+	}
+	for i := range c.f.Acids {
+		a, t := &c.f.Acids[i], list.item(i)
+		switch {
+		case a.Acid.ID == "":
+			c.fault(t.at("acid"), "", "is missing", "name a known acid, such as citric-acid-anhydrous or lactic-acid", ErrMissing)
+		case a.Acid.Crystal.Sign() < 0 || a.Acid.Crystal.Compare(units.Whole(1)) >= 0:
+			c.fault(t.at("acid"), a.Acid.ID, "has crystal water that is not below 100 %", "give its mass fraction of the crystals", ErrRange)
+		case a.Acid.Protons < 1 || a.Acid.Protons > 10 || a.Acid.Molar.Compare(units.Whole(1)) < 0:
+			c.fault(t.at("acid"), a.Acid.ID, "lacks its protons or its molar mass", "give 1 to 10 protons and the mass in g/mol", ErrRange)
+		}
+		for j := range i {
+			if a.Acid.ID != "" && c.f.Acids[j].Acid.ID == a.Acid.ID {
+				c.fault(t.at("acid"), a.Acid.ID, "stands twice, first at "+itemPath("acids", j), "put both into one line", ErrConflict, itemPath("acids", j)+".acid")
+				break
+			}
+		}
+		c.load(t.at("load"), &a.Load)
+		if a.Strength.Given() {
+			c.percent(t.at("strength"), a.Strength, 100, false, false)
+		}
+		switch a.Compensate {
+		case Compensated, Uncompensated:
+		case NotSaid:
+			c.fault(t.at("compensate"), "", "is missing", "write true to add the alkali that the acid takes up, false to let the superfat rise by it", ErrMissing)
+		default:
+			c.fault(t.at("compensate"), "", "is not known", "use Compensated or Uncompensated", ErrUnknown)
+		}
+	}
+}
+
+func (c *checker) liquids(list trail) {
+	if n := len(c.f.Water.Liquids); n > mostLines {
+		c.fault(list, "", "are "+strconv.Itoa(n)+" lines", "list at most 20", ErrRange)
+		return
+	}
+	all := units.Whole(0)
+	for i := range c.f.Water.Liquids {
+		l, t := &c.f.Water.Liquids[i], list.item(i)
+		c.name(t.at("liquid"), l.Name)
+		for j := range i {
+			if l.Name != "" && c.f.Water.Liquids[j].Name == l.Name {
+				first := list.item(j)
+				c.fault(t.at("liquid"), l.Name, "stands twice, first at "+first.String(), "put both into one line", ErrConflict, first.String()+".liquid")
+				break
+			}
+		}
+		switch {
+		case !c.exactlyOne(t, `give "share" (of the water asked for) or "mass"`, l.Share.Given(), l.Mass.Sign() != 0):
+		case l.Share.Given():
+			c.percent(t.at("share"), l.Share, 100, false, false)
+			all = all.Add(l.Share)
+		default:
+			c.mass(t.at("mass"), l.Mass)
+		}
+		c.composition(t, l)
+	}
+	if all.Compare(units.Whole(1)) > 0 {
+		c.fault(list, percentText(all), "of the water asked for is to come from them", "let the shares add up to at most 100 %", ErrRange, "water.liquids[].share")
+	}
+}
+
+// composition checks what a liquid's label says of it.
+func (c *checker) composition(t trail, l *LiquidLine) {
+	if !l.Water.Given() {
+		c.fault(t.at("water"), "", "is missing", `give the water in it as its label does, such as "88 %"`, ErrMissing)
+	} else {
+		c.percent(t.at("water"), l.Water, 100, false, false)
+	}
+	all := l.Water.Or(units.Whole(0))
+	for _, figure := range []struct {
+		key   string
+		value units.Ratio
+	}{{"fat", l.Fat}, {"sugar", l.Sugar}, {"alcohol", l.Alcohol}} {
+		if figure.value.Given() {
+			c.percent(t.at(figure.key), figure.value, 100, true, false)
+			all = all.Add(figure.value)
+		}
+	}
+	if all.Compare(units.Whole(1)) > 0 {
+		path := t.String()
+		c.fault(t, percentText(all), "is what water, fat, sugar and alcohol add up to", "let them add up to at most 100 %", ErrRange, path+".water", path+".fat", path+".sugar", path+".alcohol")
+	}
+	value, at := l.Saponification, t.at("saponification")
+	switch {
+	case !value.Given() && l.fatty():
+		c.fault(at, "", "is missing: the liquid has fat", `give the value of its fat, such as {"low": "218", "high": "235"}`, ErrMissing)
+	case !value.Given():
+	case !value.Ordered():
+		c.fault(at, "", "is out of order", "let low, typical and high rise, or stay equal", ErrRange)
+	case value.Low.Compare(thousandths(5)) < 0 || value.High.Compare(thousandths(450)) > 0:
+		c.fault(at, "", "is not between 5 and 450 mg KOH/g", "give the saponification value of the fat", ErrRange)
+	case !l.fatty():
+		c.fault(at, "", "is given although the liquid has no fat", `give the "fat" in it, or leave it out`, ErrConflict, t.String()+".fat")
+	}
+}

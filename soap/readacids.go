@@ -1,0 +1,42 @@
+package soap
+
+import (
+	"example.com/lyewright/internal/strictjson"
+	"example.com/lyewright/soap/lye"
+)
+
+func (r *reader) acids(s *spot) []AcidLine {
+	if s == nil || !r.list(s, mostLines, "acids") {
+		return nil
+	}
+	var lines []AcidLine
+	for i := range s.node.Items {
+		lines = append(lines, r.acid(s.item(i)))
+	}
+	return lines
+}
+
+func (r *reader) acid(s *spot) AcidLine {
+	var line AcidLine
+	if !r.object(s, "acids", "acid", "load", "strength", "compensate") {
+		return line
+	}
+	if id := s.at("acid"); r.label(id) != "" {
+		var err error
+		line.Acid, err = lye.LookUpAcid(id.node.Text)
+		r.under(id, err, "acid")
+	}
+	line.Load = r.load(s.at("load"))
+	line.Strength = r.percent(s.at("strength"))
+	if c := s.at("compensate"); c != nil {
+		switch {
+		case c.is(strictjson.Bool) && c.node.Text == "true":
+			line.Compensate = Compensated
+		case c.is(strictjson.Bool):
+			line.Compensate = Uncompensated
+		default:
+			r.fault(c, c.node.Text, "is "+c.node.Kind.Name()+" where true or false is needed", "write true to add the alkali that the acid takes up", ErrFormat)
+		}
+	}
+	return line
+}

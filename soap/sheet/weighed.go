@@ -1,0 +1,135 @@
+package sheet
+
+import (
+	"slices"
+
+	"example.com/lyewright/soap"
+	"example.com/lyewright/units"
+)
+
+// weighed says what the real weighings come to, and what would mend it.
+func (s *sheet) weighed() {
+	r := s.b.Weighed
+	if r == nil {
+		return
+	}
+	s.heading("As weighed")
+	s.outlookHeader()
+	s.outlook("batch", r.Superfat)
+	if len(r.Parts) > 1 {
+		for i := range r.Parts {
+			s.outlook(r.Parts[i].Name, r.Parts[i].Superfat)
+		}
+	}
+	s.line("")
+	s.wrap("", s.advice(r))
+	if len(r.Remedies) == 0 {
+		return
+	}
+	s.line("")
+	s.line(pad("Then:", -30) + pad(s.unit.String(), 10) + pad("batter", 10) + pad("superfat", 10) + pad("worst", 18))
+	if r.Stage == soap.AtParts {
+		s.unmended(r)
+	}
+	part := ""
+	for i := range r.Remedies {
+		m := &r.Remedies[i]
+		if m.Part != part {
+			part = m.Part
+			s.wrap("", "For "+part+":")
+		}
+		s.remedy(m)
+	}
+}
+
+// unmended names the parts that lie below their plan and that nothing is offered
+// for.
+func (s *sheet) unmended(r *soap.Reckoning) {
+	for i := range r.Parts {
+		offered := slices.ContainsFunc(r.Remedies, func(m soap.Remedy) bool { return m.Part == r.Parts[i].Name })
+		if !offered && r.Parts[i].Superfat.Planned.Compare(s.b.Parts[i].Superfat.Planned) < 0 {
+			s.wrap("", r.Parts[i].Name+": no addition of up to a quarter of its oils brings it back to its plan. Do not use it on skin.")
+		}
+	}
+}
+
+// waxes says that waxes are not offered, where the formula has one.
+func (s *sheet) waxes() string {
+	for _, o := range s.b.Oils {
+		if o.Oil.Kind() == soap.Wax {
+			return " Waxes are not offered alone: they react slowly."
+		}
+	}
+	return ""
+}
+
+// advice says what can still be done at a stage.
+func (s *sheet) advice(r *soap.Reckoning) string {
+	below := r.Superfat.Planned.Compare(s.b.Superfat.Planned) < 0
+	for i := range r.Parts {
+		below = below || r.Parts[i].Superfat.Planned.Compare(s.b.Parts[i].Superfat.Planned) < 0
+	}
+	offered, negative := len(r.Remedies) > 0, false
+	for i := range r.Parts {
+		negative = negative || r.Parts[i].Superfat.Low.Sign() < 0
+	}
+	const aside = " Keep what is left of it labelled and locked away, or dispose of it as its data sheet says."
+	switch {
+	case r.Stage == soap.AtLye && offered && r.Remedies[0].AddAlkali.Mass.Sign() > 0:
+		return "The lye lacks alkali. Dissolve what is missing in it, a little at a time, before it meets the oils:"
+	case r.Stage == soap.AtLye && offered && r.Remedies[0].UseLye.Mass.Sign() > 0:
+		text := "The lye holds too much alkali for the oils. Use part of it, and make up the water." + aside
+		if len(s.b.Acids) > 0 {
+			text += " This is reckoned without the acids in it: where they are dissolved in the lye already, it does not hold."
+		}
+		return text
+	case r.Stage == soap.AtLye && offered:
+		return "The lye lacks water: make it up before it meets the oils."
+	case r.Stage == soap.AtMoulds && negative:
+		return "It is poured: nothing can be mended. In the worst case its superfat lies below zero: do not use it on skin."
+	case r.Stage == soap.AtMoulds:
+		return "It is poured: nothing can be mended, and in the worst case no alkali is left over."
+	case offered && r.Stage == soap.AtPot:
+		return "Too much alkali for the oils. Any one of these brings the batter back to its plan (an addition of more than a quarter of the oils is not offered)." + s.waxes() + " Never add alkali to batter:"
+	case offered:
+		return "Too much alkali for the oils. For each part alone, any one of its lines brings it back to its own plan (an addition of more than a quarter of its oils is not offered)." + s.waxes() + " Never add alkali to batter:"
+	case below && r.Stage != soap.AtLye:
+		return "No addition of up to a quarter of the oils brings it back to the plan: do not use it on skin."
+	case r.Stage == soap.AtLye:
+		return "There is nothing to mend that the scale would show."
+	default:
+		return "There is nothing to mend: no less superfat than planned. Alkali is never added to batter."
+	}
+}
+
+func (s *sheet) remedy(m *soap.Remedy) {
+	line := func(name string, mass, division units.Mass) {
+		worst := m.Superfat.Low.PercentFixed(2) + " to " + m.Superfat.High.PercentFixed(2)
+		s.line(pad(shorten(name, 29), -30) + pad(mass.Fixed(s.unit, columnFor(s.unit, division).places), 10) +
+			pad(m.Batter.Fixed(s.unit, columnFor(s.unit, s.small).places), 10) + pad(m.Superfat.Planned.PercentFixed(2), 10) + pad(" "+worst, 18))
+	}
+	switch {
+	case m.Oil == soap.Blend:
+		line("all oils, as in the formula", m.Add.Weigh, s.scale)
+	case m.Oil != "":
+		line(s.oilName(m.Oil), m.Add.Weigh, s.scale)
+	case m.AddAlkali.Mass.Sign() > 0:
+		line("add "+m.Alkali.Name(), m.AddAlkali.Weigh, s.small)
+	case m.UseLye.Mass.Sign() == 0:
+		line("water to add", m.AddWater.Weigh, s.small)
+	default:
+		line("lye to use, of "+m.OfLye.Fixed(s.unit, columnFor(s.unit, s.small).places), m.UseLye.Weigh, s.small)
+		if m.AddWater.Mass.Sign() > 0 {
+			line("and water to add", m.AddWater.Weigh, s.small)
+		}
+	}
+}
+
+func (s *sheet) oilName(id string) string {
+	for _, o := range s.b.Oils {
+		if o.Oil.ID() == id {
+			return o.Oil.Name()
+		}
+	}
+	return id
+}
