@@ -125,3 +125,45 @@ func TestAStockAsWeakAsTheLyeNeedsNoWater(t *testing.T) {
 		t.Error(faults)
 	}
 }
+
+// Missing alkali needs its water too, and of two alkalis the one that is short gets
+// what is missing.
+func TestWhatIsMissingFromALyeIsMadeUp(t *testing.T) {
+	plan := batchOf(t, plainFormula().text())
+	b := batchOf(t, plainFormula().with("weighed", `{"stage": "lye", "alkali": {"sodium-hydroxide": "90 g"}, "water": "40 g"}`).text())
+	r := b.Weighed.Remedies[0]
+	if short := plan.Alkalis[0].Mass.Sub(units.Grams(90)).Sub(r.AddAlkali.Mass); short.Compare(units.Milligrams(1)) > 0 || r.AddWater.Mass != plan.Water.Mass.Sub(units.Grams(40)) {
+		t.Errorf("%+v", r)
+	}
+	if off := plan.Batter.Sub(r.Batter); off.Compare(units.Milligrams(5)) > 0 || units.Milligrams(-5).Compare(off) > 0 {
+		t.Errorf("the batter is %s, planned %s", r.Batter, plan.Batter)
+	}
+	two := plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "purity": "98 %", "saponifies": "70 %"}, {"kind": "potassium-hydroxide", "purity": "90 %", "saponifies": "30 %"}`)
+	plan = batchOf(t, two.text())
+	b = batchOf(t, two.with("weighed", `{"stage": "lye", "alkali": {"sodium-hydroxide": "50 g"}}`).text())
+	if n := len(b.Weighed.Remedies); n != 1 || b.Weighed.Remedies[0].Alkali != soap.SodiumHydroxide {
+		t.Fatalf("%+v", b.Weighed.Remedies)
+	}
+	if short := plan.Alkalis[0].Mass.Sub(units.Grams(50)).Sub(b.Weighed.Remedies[0].AddAlkali.Mass); short.Compare(units.Milligrams(1)) > 0 {
+		t.Errorf("short by %s", short)
+	}
+}
+
+// With half of the oils half of the lye is used, and it has its water in it.
+func TestALyeIsMadeUpForTheOilsThereAre(t *testing.T) {
+	plan := batchOf(t, plainFormula().text())
+	b := batchOf(t, plainFormula().with("weighed", `{"stage": "lye", "oils": {"hall-blend": "250 g", "yard-blend": "250 g"}}`).text())
+	r := b.Weighed.Remedies[0]
+	half := plan.Lye.Mass.Times(units.Percent(50), units.Nearest)
+	if off := r.UseLye.Mass.Sub(half); off.Compare(units.Milligrams(1)) > 0 || r.AddWater.Mass.Sign() != 0 {
+		t.Errorf("%+v, want %s of the lye and no water", r, half)
+	}
+}
+
+// A batter asked for is met to the nanogram, also where the stock brings its water.
+func TestABatterAskedForIsMet(t *testing.T) {
+	b := batchOf(t, plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "stock": {"strength": "33 %"}}`).with("water", `{"per_alkali": "2.030306"}`).with("size", `{"batter": "1200 g"}`).text())
+	if b.Batter != units.Grams(1200) {
+		t.Errorf("%s", b.Batter)
+	}
+}

@@ -310,6 +310,9 @@ func unjudged(kind AdditionKind) string {
 
 // coarse judges a line to weigh that its scale changes by over 2 %.
 func (j *judge) coarse(t trail, name string, w Weighing) {
+	if dust(w.Mass) {
+		return // there is nothing to weigh
+	}
 	change := w.Weigh.Sub(w.Mass)
 	if change.Sign() < 0 {
 		change = w.Mass.Sub(w.Weigh)

@@ -38,6 +38,9 @@ func (w jsonWriter) remedy(r *Remedy) {
 	case r.AddAlkali.Mass != units.Mass{}:
 		w.Text("kind", r.Alkali.String())
 		weighing("alkali", r.AddAlkali)
+		if r.AddWater.Mass.Sign() > 0 {
+			weighing("water", r.AddWater)
+		}
 	default:
 		if r.UseLye.Mass.Sign() > 0 {
 			weighing("lye", r.UseLye)

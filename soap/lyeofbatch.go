@@ -48,6 +48,9 @@ func (s *solved) lyeVolume(strength units.Ratio) (all units.Volume, ok bool) {
 // potassium hydroxide, or nothing but stock.
 func (s *solved) heat() lye.Heat {
 	m := lye.Mixing{Water: s.waterAdd.Add(s.liquidWater), WaterAt: s.f.Temperature.Water, Room: s.f.Temperature.Room}
+	if dust(m.Water) {
+		return lye.Heat{}
+	}
 	for i := range s.acids {
 		m.Acids = append(m.Acids, lye.Neutralised{Acid: s.acids[i].line.Acid, Pure: s.acids[i].pure})
 	}

@@ -126,7 +126,7 @@ func (m *mender) lye() []Remedy {
 		fat = fat.Add(units.Sum{}.Plus(liquid.line.mass, liquid.demand.Typical).TimesWhole(molar.NaOH))
 	}
 	if needs := l.demand.Times(rest).Add(acids); needs.Compare(has) > 0 {
-		if remedies := m.more(p, needs.Sub(has)); len(remedies) > 0 {
+		if remedies := m.more(p, needs.Sub(has), needs); len(remedies) > 0 {
 			return remedies
 		}
 	}
@@ -158,14 +158,13 @@ func (m *mender) less(p *prospect, share units.Ratio) []Remedy {
 	} else {
 		r.UseLye = weighed(use, m.s.small, units.Down)
 	}
-	if water := m.planned.lyeWater.Sub(m.s.lyeWater.Times(share, units.Nearest)); water.Compare(m.s.small) >= 0 {
-		r.AddWater = weighed(water, m.s.small, units.Nearest)
-	}
-	left, water := units.Mass{}.Sub(r.AddWater.Weigh), m.s.lyeWater
+	r.AddWater = m.missingWater(m.s.lyeWater.Times(share, units.Nearest))
+	left, water, dry := units.Mass{}.Sub(r.AddWater.Weigh), m.s.lyeWater, m.whole.dry
 	if r.UseLye.Mass.Sign() > 0 {
 		used, _ := r.UseLye.Weigh.Per(mixed)
 		water = water.Times(used, units.Nearest)
 		left = left.Add(mixed).Sub(r.UseLye.Weigh)
+		dry = dry.Sub(m.inJug().Times(used.Rest(), units.Nearest))
 		for i := range p.alkalis { // off as it was weighed, and once more as the lye is
 			l := &p.alkalis[i].line
 			l.mass, l.halves = l.mass.Times(used, units.Nearest), 2
@@ -177,30 +176,67 @@ func (m *mender) less(p *prospect, share units.Ratio) []Remedy {
 	} else if r.AddWater.Mass.Sign() == 0 {
 		return nil
 	}
-	return m.mended(p, r, left, water.Add(r.AddWater.Weigh))
+	return m.mended(p, r, left, water.Add(r.AddWater.Weigh), dry)
 }
 
-// more adds the alkali that is missing, given as KOH on the ledger's scale: with
-// two alkalis in the shares of the saponification that they do.
-func (m *mender) more(p *prospect, missing units.Sum) []Remedy {
+// missingWater is what makes the lye's water up to the plan's, by the mass of the
+// oils; nothing where it is less than the scale shows.
+func (m *mender) missingWater(there units.Mass) Weighing {
+	asked := units.Sum{}.Plus(m.planned.lyeWater, units.Whole(1)).Scale(inGrams(m.s.oilTotal), inGrams(m.planned.oilTotal), units.Nearest)
+	if missing := asked.Sub(there); missing.Compare(m.s.small) >= 0 {
+		return weighed(missing, m.s.small, units.Nearest)
+	}
+	return Weighing{}
+}
+
+// inJug is the dry mass in the jug of the lye: hydroxide and the solids of liquids.
+func (m *mender) inJug() units.Mass {
+	dry := m.s.liquidSolids
+	for i := range m.s.alkalis {
+		dry = dry.Add(m.s.alkalis[i].Hydroxide().Mass(units.Nearest))
+	}
+	return dry
+}
+
+// more adds the alkali that is missing, given as KOH on the ledger's scale, and the
+// water that is. Of two alkalis the one that is short gets it.
+func (m *mender) more(p *prospect, missing, needs units.Sum) []Remedy {
+	short := make([]units.Sum, len(m.s.alkalis))
+	var planned, all units.Sum
+	of := func(a *AlkaliWeighing) units.Sum { return a.Hydroxide().TimesWhole(otherMolar(a.Alkali)) }
+	for i := range m.planned.alkalis {
+		planned = planned.Add(of(&m.planned.alkalis[i]))
+	}
+	grown, _ := needs.Per(planned)
+	for i := range m.s.alkalis {
+		if lack := of(&m.planned.alkalis[i]).Times(grown).Sub(of(&m.s.alkalis[i])); lack.Sign() > 0 {
+			short[i], all = lack, all.Add(lack)
+		}
+	}
 	var remedies []Remedy
-	added, water := units.Mass{}, m.s.lyeWater
+	water := m.missingWater(m.s.lyeWater)
+	added, inLye, dry := water.Weigh, m.s.lyeWater.Add(water.Weigh), m.whole.dry
 	for i := range m.s.alkalis {
 		a := &m.s.alkalis[i]
+		share, _ := short[i].Per(all)
 		_, content := a.ToWeigh()
 		over := content.Typical.Times(units.Whole(otherMolar(a.Alkali)))
-		r := Remedy{Alkali: a.Alkali, AddAlkali: weighed(missing.Scale(a.Saponifies, over, units.Down), m.s.small, units.Down)}
+		r := Remedy{Alkali: a.Alkali, AddAlkali: weighed(missing.Scale(share, over, units.Down), m.s.small, units.Down)}
 		if r.AddAlkali.Weigh.Sign() == 0 {
 			continue // less than the scale shows
 		}
 		l := &p.alkalis[i].line
 		l.mass, l.halves = l.mass.Add(r.AddAlkali.Weigh), 2
 		added = added.Add(r.AddAlkali.Weigh)
-		water = water.Add(r.AddAlkali.Weigh.Times(m.pureOf(i).Rest(), units.Nearest))
+		inLye = inLye.Add(r.AddAlkali.Weigh.Times(m.pureOf(i).Rest(), units.Nearest))
+		dry = dry.Add(r.AddAlkali.Weigh.Times(content.Typical, units.Nearest))
 		remedies = append(remedies, r)
 	}
 	for i := range remedies {
-		mended := m.mended(p, remedies[i], units.Mass{}.Sub(added), water)
+		if i == 0 {
+			remedies[i].AddWater = water
+		}
+		mended := m.mended(p, remedies[i], units.Mass{}.Sub(added), inLye, dry)
 		if len(mended) == 0 {
 			return nil
 		}
@@ -210,12 +246,12 @@ func (m *mender) more(p *prospect, missing units.Sum) []Remedy {
 }
 
 // mended says what it is after a remedy that leaves so much out of the lye (below
-// zero: adds) and so much water in it.
-func (m *mender) mended(p *prospect, r Remedy, left, water units.Mass) []Remedy {
+// zero: adds), so much water in it, and so much when all is dry.
+func (m *mender) mended(p *prospect, r Remedy, left, water, dry units.Mass) []Remedy {
 	var ok bool
 	r.Batter, r.Poured = m.whole.batter.Sub(left), m.whole.poured.Sub(left)
 	r.WaterPerOils, _ = water.Per(m.s.oilTotal)
-	if r.Superfat, ok = p.outlook(units.Ratio{}, m.whole.dry); !ok {
+	if r.Superfat, ok = p.outlook(units.Ratio{}, dry); !ok {
 		return nil
 	}
 	return []Remedy{r}

@@ -48,7 +48,7 @@ type Remedy struct {
 	OfLye            units.Mass
 
 	// AddAlkali is the alkali that is still missing from the lye, of Alkali, rounded
-	// down to weigh: of a stock lye, the stock.
+	// down to weigh: of a stock lye, the stock. AddWater goes in before it.
 	Alkali    Alkali
 	AddAlkali Weighing
 

@@ -129,15 +129,22 @@ func (s *solved) solve(superfat units.Ratio) {
 		s.lyeWater = s.waterAsked.Sub(elsewhere)
 	}
 	s.waterAdd = s.lyeWater.Sub(s.stockWater).Sub(s.liquidWater)
-	if finest := units.Milligrams(1); s.waterAdd != s.lyeWater && s.waterAdd.Compare(finest) < 0 && s.waterAdd.Add(finest).Sign() > 0 {
+	if s.waterAdd != s.lyeWater && dust(s.waterAdd) && (s.waterAdd.Sign() < 0 || f.Size.Batter.Sign() == 0) {
 		// Stock or liquids bring just the water asked for: what is left, or lacking, is
-		// the rounding of masses, and less than any scale shows.
+		// the rounding of masses.
 		s.waterAsked = s.waterAsked.Sub(s.waterAdd)
 		s.lyeWater = s.lyeWater.Sub(s.waterAdd)
 		s.waterAdd = units.Mass{}
 	}
 	s.pot = inPot.Add(s.lyeWater)
 	s.partPot, s.partWater = s.divided(s.pot), s.divided(s.lyeWater)
+}
+
+// dust reports whether a mass is no more than the rounding of a few dozen others
+// to a nanogram may leave: below a microgram.
+func dust(m units.Mass) bool {
+	microgram := units.Milligrams(1).Times(units.MilligramsPerGram(1), units.Nearest)
+	return m.Compare(microgram) < 0 && m.Add(microgram).Sign() > 0
 }
 
 // size gives the oils their masses, and where acids or liquids depend on it what is

@@ -13,6 +13,9 @@ func (s *sheet) bound() string {
 		return ""
 	}
 	h := s.b.Lye.Heat
+	if !h.Final.Given() && s.b.Water.Weigh.Sign() == 0 && len(s.b.Liquids) == 0 {
+		return "" // no water is added: the stock lye is the lye
+	}
 	if !h.Final.Given() {
 		return "How hot it gets is not known: nothing is published on thinning such a stock lye. "
 	}
@@ -63,7 +66,11 @@ func (s *sheet) acids() {
 	if s.b.Lye.Heat.Final.Given() {
 		hotter += " (the bound below counts that)"
 	}
-	s.wrap("", "Acids burn too, and lye spits on them: stir them into the oils, or dissolve them in the water before the alkali, "+hotter+"; never pour them into finished lye.")
+	where := "stir them into the oils"
+	if s.b.Water.Weigh.Sign() > 0 {
+		where += ", or dissolve them in the water before the alkali, " + hotter
+	}
+	s.wrap("", "Acids burn too, and lye spits on them: "+where+"; never pour them into finished lye.")
 	s.header("")
 	column := columnFor(s.unit, s.small)
 	for i, a := range s.b.Acids {

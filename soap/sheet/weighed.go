@@ -22,6 +22,9 @@ func (s *sheet) weighed() {
 		}
 	}
 	s.line("")
+	if r.Stage == soap.AtLye && r.Lye.Strength.Compare(soap.SodiumHydroxide.Saturation()) > 0 {
+		s.wrap("WARNING  ", "The lye as weighed is stronger than dissolves at 20 °C: add the water before anything else, a little at a time, since it heats up once more.")
+	}
 	s.wrap("", s.advice(r))
 	if len(r.Remedies) == 0 {
 		return
@@ -114,6 +117,9 @@ func (s *sheet) remedy(m *soap.Remedy) {
 	case m.Oil != "":
 		line(s.oilName(m.Oil), m.Add.Weigh, s.scale)
 	case m.AddAlkali.Mass.Sign() > 0:
+		if m.AddWater.Mass.Sign() > 0 {
+			line("first add water", m.AddWater.Weigh, s.small)
+		}
 		line("add "+m.Alkali.Name(), m.AddAlkali.Weigh, s.small)
 	case m.UseLye.Mass.Sign() == 0:
 		line("water to add", m.AddWater.Weigh, s.small)
