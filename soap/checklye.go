@@ -161,7 +161,7 @@ func (c *checker) stock(t trail, l *AlkaliLine) {
 	case !s.Given():
 		c.fault(at, "", "lacks an end of its range", `give both "low" and "high", or one value`, ErrMissing)
 	case s.Low.Sign() <= 0:
-		c.fault(at, percentText(s.Low), "is not above 0 %", "", ErrRange)
+		c.fault(at, percentText(s.Low), "is not above 0 %", "give the mass fraction of hydroxide in the stock lye", ErrRange)
 	case l.Alkali != 0 && s.High.Compare(l.Alkali.Saturation()) > 0:
 		c.fault(at, percentText(s.High), "is stronger than dissolves at 20 °C, "+percentText(l.Alkali.Saturation()), "give the mass fraction of hydroxide in the stock lye", ErrRange)
 	case !s.Ordered():

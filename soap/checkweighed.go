@@ -104,7 +104,7 @@ func (c *checker) weighedLines(w *Weighed, t trail) {
 func (c *checker) readMass(t trail, mass units.Mass) {
 	switch {
 	case mass.Sign() < 0:
-		c.fault(t, mass.String(), "is negative", "", ErrRange)
+		c.fault(t, mass.String(), "is negative", "give what the scale showed", ErrRange)
 	case mass.Compare(units.Grams(units.Tonne)) > 0:
 		c.fault(t, mass.String(), "is more than a tonne", "write at most 1000 kg", ErrRange)
 	}

@@ -29,7 +29,7 @@ func Aged(alkali Alkali, purity units.Range, gain units.Ratio) (units.Range, err
 	case !gain.Given():
 		faults.Add("gain", "", "is missing", "give the mass gained per mass as bought", fault.ErrMissing)
 	case gain.Sign() < 0 || gain.Compare(one) > 0:
-		faults.Add("gain", percentText(gain), "is not between 0 % and 100 %", "", fault.ErrRange)
+		faults.Add("gain", percentText(gain), "is not between 0 % and 100 %", "give the mass taken up per mass as bought", fault.ErrRange)
 	}
 	if len(faults) > 0 {
 		return units.Range{}, faults

@@ -260,7 +260,7 @@ func (m Mixing) check() fault.Faults {
 		mass units.Mass
 	}{{"water", m.Water}, {"ice", m.Ice}} {
 		if mass.mass.Sign() < 0 {
-			faults.Add(mass.path, mass.mass.String(), "is negative", "", fault.ErrRange)
+			faults.Add(mass.path, mass.mass.String(), "is negative", "give what was weighed, or leave it out", fault.ErrRange)
 		}
 	}
 	if m.Water.Sign() == 0 && m.Ice.Sign() == 0 {
@@ -291,13 +291,13 @@ func (p *Portion) check(faults fault.Faults) fault.Faults {
 	case p.Mass.Sign() == 0:
 		faults.Add("alkali_mass", "", "is missing", `give the mass of the alkali, such as "100 g"`, fault.ErrMissing)
 	case p.Mass.Sign() < 0:
-		faults.Add("alkali_mass", p.Mass.String(), "is not above 0 g", "", fault.ErrRange)
+		faults.Add("alkali_mass", p.Mass.String(), "is not above 0 g", "give what was weighed", fault.ErrRange)
 	}
 	switch {
 	case !p.Hydroxide.Given():
 		faults.Add("purity", "", "is missing", `give the mass fraction of hydroxide, such as "98 %"`, fault.ErrMissing)
 	case p.Hydroxide.Sign() <= 0 || p.Hydroxide.Compare(units.Whole(1)) > 0:
-		faults.Add("purity", percentText(p.Hydroxide), "is not above 0 % and up to 100 %", "", fault.ErrRange)
+		faults.Add("purity", percentText(p.Hydroxide), "is not above 0 % and up to 100 %", "give the hydroxide in what is weighed, carbonate not counted", fault.ErrRange)
 	case p.Dissolved && p.Alkali == PotassiumHydroxide:
 		faults.Add("alkali", p.Alkali.String(), "gives off a heat of thinning that is not held", "dissolve it dry, or leave the heat out", fault.ErrImpossible)
 	}

@@ -35,7 +35,7 @@ func (j Joining) Temperature() (low, high units.Temperature, err error) {
 		mass units.Mass
 	}{{"oils", j.Oils}, {"lye", j.Lye}} {
 		if mass.mass.Sign() <= 0 {
-			faults.Add(mass.path, mass.mass.String(), "is not above 0 g", "", fault.ErrRange)
+			faults.Add(mass.path, mass.mass.String(), "is not above 0 g", "give what was weighed", fault.ErrRange)
 		}
 	}
 	faults = checkTemperature(faults, "oils_temperature", j.OilsAt, true)

@@ -21,7 +21,7 @@ func (s Stock) Make(mass units.Mass, purity units.Ratio) (alkali, water units.Ma
 	case !purity.Given():
 		faults.Add("purity", "", "is missing", `give the hydroxide in what is weighed, such as "98 %"`, fault.ErrMissing)
 	case purity.Sign() <= 0 || purity.Compare(units.Whole(1)) > 0:
-		faults.Add("purity", percentText(purity), "is not above 0 % and up to 100 %", "", fault.ErrRange)
+		faults.Add("purity", percentText(purity), "is not above 0 % and up to 100 %", "give the hydroxide in what is weighed, carbonate not counted", fault.ErrRange)
 	case len(faults) == 0 && purity.Compare(s.Strength) < 0:
 		faults.Add("purity", percentText(purity), "is below the strength asked for", "an alkali cannot make a stronger lye than it is pure", fault.ErrImpossible)
 	}
@@ -42,7 +42,7 @@ func (s Stock) For(hydroxide units.Mass, lye units.Ratio) (stock, water units.Ma
 	case !lye.Given():
 		faults.Add("lye", "", "is missing", `give the strength of the lye, such as "33 %"`, fault.ErrMissing)
 	case lye.Sign() <= 0:
-		faults.Add("lye", percentText(lye), "is not above 0 %", "", fault.ErrRange)
+		faults.Add("lye", percentText(lye), "is not above 0 %", "give the strength of the lye that is wanted", fault.ErrRange)
 	case len(faults) == 0 && lye.Compare(s.Strength) > 0:
 		faults.Add("strength", percentText(s.Strength), "is weaker than the lye asked for, "+percentText(lye), "ask for a weaker lye, or take a stronger stock", fault.ErrImpossible)
 	}
@@ -64,7 +64,7 @@ func checkMass(faults *fault.Faults, path string, mass units.Mass) {
 	case mass.Sign() == 0:
 		faults.Add(path, "", "is missing", `give a mass, such as "500 g"`, fault.ErrMissing)
 	case mass.Sign() < 0:
-		faults.Add(path, mass.String(), "is not above 0 g", "", fault.ErrRange)
+		faults.Add(path, mass.String(), "is not above 0 g", "give what is wanted", fault.ErrRange)
 	}
 }
 

@@ -136,7 +136,7 @@ func (t Titration) check() fault.Faults {
 	case t.Sample.Sign() == 0:
 		faults.Add("sample", "", "is missing", `give the mass of the sample, such as "1.5 g"`, fault.ErrMissing)
 	case t.Sample.Sign() < 0:
-		faults.Add("sample", t.Sample.String(), "is not above 0 g", "", fault.ErrRange)
+		faults.Add("sample", t.Sample.String(), "is not above 0 g", "give the mass of the sample", fault.ErrRange)
 	case t.Balance.Sign() < 0 || t.Balance.Compare(t.Sample) >= 0:
 		faults.Add("balance", t.Balance.String(), "is not between 0 g and the sample's mass", `give half the width of what a reading may be, such as "0.01 g"`, fault.ErrRange)
 	}
@@ -144,20 +144,20 @@ func (t Titration) check() fault.Faults {
 	case !t.Normality.Given():
 		faults.Add("normality", "", "is missing", `give the acid's mol of protons per litre, such as "0.1"`, fault.ErrMissing)
 	case t.Normality.Sign() <= 0 || t.Normality.Compare(units.Whole(20)) > 0:
-		faults.Add("normality", t.Normality.Text(12), "is not above 0 and up to 20 mol/L", "", fault.ErrRange)
+		faults.Add("normality", t.Normality.Text(12), "is not above 0 and up to 20 mol/L", "give the acid's mol of protons per litre", fault.ErrRange)
 	}
 	if t.Titrant.Sign() < 0 || t.Titrant.Compare(units.Percent(50)) > 0 {
 		faults.Add("titrant", percentText(t.Titrant), "is not between 0 % and 50 %", "give half the width of what the normality may be", fault.ErrRange)
 	}
 	if t.Burette.Sign() < 0 {
-		faults.Add("burette", t.Burette.String(), "is negative", "", fault.ErrRange)
+		faults.Add("burette", t.Burette.String(), "is negative", "give half the width of what a reading may be", fault.ErrRange)
 	}
 	first, total := t.First.Sign(), t.Total.Sign()
 	switch {
 	case first < 0:
-		faults.Add("first", t.First.String(), "is not above 0 mL", "", fault.ErrRange)
+		faults.Add("first", t.First.String(), "is not above 0 mL", "count from the start of the titration", fault.ErrRange)
 	case total < 0:
-		faults.Add("total", t.Total.String(), "is not above 0 mL", "", fault.ErrRange)
+		faults.Add("total", t.Total.String(), "is not above 0 mL", "count from the start of the titration", fault.ErrRange)
 	case first == 0 && total == 0:
 		faults.Add("total", "", "is missing", "give the volumes to both end points, or to one", fault.ErrMissing)
 	case first == 0 || total == 0:
@@ -168,7 +168,7 @@ func (t Titration) check() fault.Faults {
 	}
 	if carbonate := t.CarbonateMax; carbonate.Given() {
 		if carbonate.Sign() < 0 || carbonate.Compare(units.Whole(1)) > 0 {
-			faults.Add("carbonate_max", percentText(carbonate), "is not between 0 % and 100 %", "", fault.ErrRange)
+			faults.Add("carbonate_max", percentText(carbonate), "is not between 0 % and 100 %", "give the most carbonate that the bottle may hold", fault.ErrRange)
 		} else if first > 0 && total > 0 {
 			faults.Add("carbonate_max", percentText(carbonate), "does not go with two end points, which measure the carbonate", "leave it out", fault.ErrConflict)
 		}
