@@ -107,6 +107,10 @@ type Lye struct {
 	WaterPerAlkali units.Ratio // lye water over alkali as weighed
 	Strength       units.Ratio // hydroxide over the lye, at the planned purity
 
+	// Undissolved: more hydroxide than dissolves at 20 °C. Never so as planned, which
+	// is refused; as weighed it may be.
+	Undissolved bool
+
 	// Volume is that at the formula's lye temperature; ok is false where that is not
 	// given, above 50 %, and with liquids other than water.
 	Volume      units.Volume

@@ -164,4 +164,21 @@ func (c *checker) exactlyOne(t trail, remedy string, given ...bool) bool {
 	return false
 }
 
+// twice refuses a name that stands on an earlier line of a list: same says whether
+// the j-th is the same, key is the name's on a line.
+func (c *checker) twice(list trail, key string, i int, name string, same func(j int) bool, remedy string) {
+	if name == "" {
+		return // said already
+	}
+	for j := range i {
+		if same(j) {
+			above := list // a copy, so that a formula in order costs nothing
+			line, first := above.item(i), above.item(j)
+			path := first.String()
+			c.fault(line.at(key), name, "stands twice, first at "+path, remedy, ErrConflict, path+"."+key)
+			return
+		}
+	}
+}
+
 func whole(share units.Ratio) bool { return share.Equal(units.Whole(1)) }

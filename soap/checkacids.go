@@ -25,12 +25,7 @@ func (c *checker) acids() {
 		case a.Acid.Protons < 1 || a.Acid.Protons > 10 || a.Acid.Molar.Compare(units.Whole(1)) < 0:
 			c.fault(t.at("acid"), a.Acid.ID, "lacks its protons or its molar mass", "give 1 to 10 protons and the mass in g/mol", ErrRange)
 		}
-		for j := range i {
-			if a.Acid.ID != "" && c.f.Acids[j].Acid.ID == a.Acid.ID {
-				c.fault(t.at("acid"), a.Acid.ID, "stands twice, first at "+itemPath("acids", j), "put both into one line", ErrConflict, itemPath("acids", j)+".acid")
-				break
-			}
-		}
+		c.twice(list, "acid", i, a.Acid.ID, func(j int) bool { return c.f.Acids[j].Acid.ID == a.Acid.ID }, "put both into one line")
 		c.load(t.at("load"), &a.Load)
 		if a.Strength.Given() {
 			c.percent(t.at("strength"), a.Strength, 100, false, false)
@@ -54,13 +49,7 @@ func (c *checker) liquids(list trail) {
 	for i := range c.f.Water.Liquids {
 		l, t := &c.f.Water.Liquids[i], list.item(i)
 		c.name(t.at("liquid"), l.Name)
-		for j := range i {
-			if l.Name != "" && c.f.Water.Liquids[j].Name == l.Name {
-				first := list.item(j)
-				c.fault(t.at("liquid"), l.Name, "stands twice, first at "+first.String(), "put both into one line", ErrConflict, first.String()+".liquid")
-				break
-			}
-		}
+		c.twice(list, "liquid", i, l.Name, func(j int) bool { return c.f.Water.Liquids[j].Name == l.Name }, "put both into one line")
 		switch {
 		case !c.exactlyOne(t, `give "share" (of the water asked for) or "mass"`, l.Share.Given(), l.Mass.Sign() != 0):
 		case l.Share.Given():

@@ -15,12 +15,7 @@ func (c *checker) parts() {
 	for i := range parts {
 		p, t := &parts[i], list.item(i)
 		c.name(t.at("part"), p.Name)
-		for j := range i {
-			if p.Name != "" && parts[j].Name == p.Name {
-				c.fault(t.at("part"), p.Name, "stands twice, first at "+itemPath("parts", j), "give each part a name of its own", ErrConflict, itemPath("parts", j)+".part")
-				break
-			}
-		}
+		c.twice(list, "part", i, p.Name, func(j int) bool { return parts[j].Name == p.Name }, "give each part a name of its own")
 		switch {
 		case p.Rest && p.Share.Given():
 			c.fault(t.at("share"), "", "is given in more than one way", `give a percentage or "rest"`, ErrConflict)
@@ -46,13 +41,7 @@ func (c *checker) additions(part trail, p *Part) {
 		for i := range additions {
 			a, t := &additions[i], list.item(i)
 			c.name(t.at(kind.String()), a.Name)
-			for j := range i {
-				if a.Name != "" && additions[j].Name == a.Name {
-					first := itemPath(list.String(), j)
-					c.fault(t.at(kind.String()), a.Name, "stands twice in this part, first at "+first, "put both into one line", ErrConflict, first+"."+kind.String())
-					break
-				}
-			}
+			c.twice(list, kind.String(), i, a.Name, func(j int) bool { return additions[j].Name == a.Name }, "put both into one line of this part")
 			c.load(t.at("load"), &a.Load)
 			c.carrier(t.at("carrier"), &a.Carrier)
 		}

@@ -1,6 +1,7 @@
 package soap
 
 import (
+	"cmp"
 	"slices"
 
 	"example.com/lyewright/internal/nearest"
@@ -39,7 +40,7 @@ func (c *checker) weighed() {
 			}
 		}
 		if part == nil {
-			c.fault(at, "", "is not a part of this formula", or(nearest.Remedy(read.Part, names), "use the names of its parts; a formula without parts has one, named whole"), ErrUnknown, "parts[].part", "parts")
+			c.fault(at, "", "is not a part of this formula", cmp.Or(nearest.Remedy(read.Part, names), "use the names of its parts; a formula without parts has one, named whole"), ErrUnknown, "parts[].part", "parts")
 			continue
 		}
 		c.once(at, i, func(j int) bool { return w.Parts[j].Part == read.Part }, "put both into one")
@@ -49,7 +50,7 @@ func (c *checker) weighed() {
 			line := carriers.at(carrier.Liquid)
 			c.readMass(line, carrier.Mass)
 			if liquids := part.liquids(); !slices.Contains(liquids, carrier.Liquid) {
-				c.fault(line, "", "is not a carrier of this part", or(nearest.Remedy(carrier.Liquid, liquids), "name the liquid of one of its carriers"), ErrUnknown, "parts", "parts[].colourants", "parts[].fragrances", "parts[].additives")
+				c.fault(line, "", "is not a carrier of this part", cmp.Or(nearest.Remedy(carrier.Liquid, liquids), "name the liquid of one of its carriers"), ErrUnknown, "parts", "parts[].colourants", "parts[].fragrances", "parts[].additives")
 			}
 			c.once(line, j, func(k int) bool { return read.Carriers[k].Liquid == carrier.Liquid }, "weigh all the part's carriers of one liquid together")
 		}
@@ -64,13 +65,6 @@ func (c *checker) once(t trail, i int, same func(j int) bool, remedy string) {
 			return
 		}
 	}
-}
-
-func or(text, other string) string {
-	if text == "" {
-		return other
-	}
-	return text
 }
 
 // weighedLines checks what was weighed into the pot and the lye.

@@ -119,10 +119,10 @@ func weighed(mass, division units.Mass, how units.Rounding) Weighing {
 
 // part writes the masses of a part down; dry is its share of the dry pot.
 func (s *solved) part(i int, small, dry units.Mass) PartBatch {
+	own := s.own(i)
 	p := PartBatch{
-		Name: s.parts[i].Name, Share: s.parts[i].Share,
-		Batter: s.partPot[i], Oils: s.partOils[i], Water: s.partWater[i], Poured: s.partPot[i],
-		Dry:       dry.Add(s.dryOwn(i)),
+		Name: s.parts[i].Name, Share: s.parts[i].Share, Batter: s.partPot[i], Oils: s.partOils[i],
+		Water: s.partWater[i].Add(own.water), Poured: s.partPot[i].Add(own.poured), Dry: dry.Add(own.dry),
 		Additions: make([]AdditionWeighing, 0, len(s.loads[i])),
 	}
 	for _, l := range s.loads[i] {
@@ -131,12 +131,7 @@ func (s *solved) part(i int, small, dry units.Mass) PartBatch {
 			how = units.Down
 		}
 		a := AdditionWeighing{Name: l.addition.Name, Kind: l.kind, Weighing: weighed(l.mass, small, how)}
-		p.Poured = p.Poured.Add(l.mass)
 		if carrier := l.addition.Carrier; carrier.In != NoLiquid {
-			p.Poured = p.Poured.Add(l.carrier)
-			if carrier.In == InWater {
-				p.Water = p.Water.Add(l.carrier)
-			}
 			from := Extra
 			if carrier.fromFormula() {
 				from = FromFormula

@@ -310,15 +310,12 @@ func unjudged(kind AdditionKind) string {
 
 // coarse judges a line to weigh that its scale changes by over 2 %.
 func (j *judge) coarse(t trail, name string, w Weighing) {
-	if dust(w.Mass) {
-		return // there is nothing to weigh
-	}
 	change := w.Weigh.Sub(w.Mass)
 	if change.Sign() < 0 {
 		change = w.Mass.Sub(w.Weigh)
 	}
 	limit := units.Percent(2)
-	if change.Compare(w.Mass.Times(limit, units.Down)) <= 0 {
+	if change.Compare(w.Mass.Times(limit, units.Down)) <= 0 || dust(w.Mass) {
 		return
 	}
 	f := Finding{Code: "rounding-coarse", Subject: t.String(), Limit: limit, Unit: "%", Source: commonSource(), Names: []string{name}}

@@ -127,12 +127,11 @@ func (s *solved) tooHeavy(fault func(path, text, reason, remedy string)) {
 	}
 }
 
-// tooStrong finds a lye that would not dissolve at 20 °C: pure hydroxide in all
-// the water of the lye, that in the alkali included.
-func (s *solved) tooStrong(fault func(path, text, reason, remedy string)) {
-	lye := s.alkali.Add(s.lyeWater)
-	// Each hydroxide fills a part of what the solution can hold, and the parts
-	// add up: Σ hydroxide/(limit/1000) > lye, multiplied out.
+// undissolved reports whether the lye is stronger than dissolves at 20 °C: pure
+// hydroxide in all the water of the lye, that in the alkali included. Each hydroxide
+// fills a part of what the solution can hold, and the parts add up:
+// Σ hydroxide/(limit/1000) > lye, multiplied out.
+func (s *solved) undissolved() bool {
 	limit := func(a Alkali) int64 { n, d, _ := a.Saturation().Fraction(); return 1000 * n / d }
 	product := limit(SodiumHydroxide) * limit(PotassiumHydroxide)
 	var filled units.Sum
@@ -140,7 +139,12 @@ func (s *solved) tooStrong(fault func(path, text, reason, remedy string)) {
 		a := &s.alkalis[i]
 		filled = filled.Add(a.Hydroxide().TimesWhole(1000 * (product / limit(a.Alkali))))
 	}
-	if filled.Compare(units.Sum{}.Plus(lye, units.Whole(1)).TimesWhole(product)) <= 0 {
+	return filled.Compare(units.Sum{}.Plus(s.alkali.Add(s.lyeWater), units.Whole(1)).TimesWhole(product)) > 0
+}
+
+// tooStrong finds a lye that would not dissolve.
+func (s *solved) tooStrong(fault func(path, text, reason, remedy string)) {
+	if !s.undissolved() {
 		return
 	}
 	var limits []string
@@ -148,7 +152,7 @@ func (s *solved) tooStrong(fault func(path, text, reason, remedy string)) {
 		a := s.alkalis[i].Alkali
 		limits = append(limits, a.Saturation().PercentText(1)+" g "+a.Symbol())
 	}
-	concentration, _ := s.alkali.Per(lye)
+	concentration, _ := s.alkali.Per(s.alkali.Add(s.lyeWater))
 	fault("water", concentration.PercentText(2)+" %",
 		"is the lye as mixed, stronger than dissolves at 20 °C ("+strings.Join(limits, ", ")+" in 100 g of solution)",
 		"ask for more water, or let carriers and acids take less")

@@ -7,7 +7,7 @@ import (
 
 // lye describes the lye as mixed.
 func (s *solved) lye() Lye {
-	l := Lye{Mass: s.alkali.Add(s.lyeWater)}
+	l := Lye{Mass: s.alkali.Add(s.lyeWater), Undissolved: s.read != nil && s.undissolved()}
 	l.Concentration, _ = s.alkali.Per(l.Mass)
 	l.WaterPerAlkali, _ = s.lyeWater.Per(s.alkali)
 	var hydroxide units.Sum

@@ -176,7 +176,10 @@ func (m *mender) less(p *prospect, share units.Ratio) []Remedy {
 	} else if r.AddWater.Mass.Sign() == 0 {
 		return nil
 	}
-	return m.mended(p, r, left, water.Add(r.AddWater.Weigh), dry)
+	if !m.mended(&r, p, left, water.Add(r.AddWater.Weigh), dry) {
+		return nil
+	}
+	return []Remedy{r}
 }
 
 // missingWater is what makes the lye's water up to the plan's, by the mass of the
@@ -236,25 +239,21 @@ func (m *mender) more(p *prospect, missing, needs units.Sum) []Remedy {
 		if i == 0 {
 			remedies[i].AddWater = water
 		}
-		mended := m.mended(p, remedies[i], units.Mass{}.Sub(added), inLye, dry)
-		if len(mended) == 0 {
+		if !m.mended(&remedies[i], p, units.Mass{}.Sub(added), inLye, dry) {
 			return nil
 		}
-		remedies[i] = mended[0]
 	}
 	return remedies
 }
 
-// mended says what it is after a remedy that leaves so much out of the lye (below
-// zero: adds), so much water in it, and so much when all is dry.
-func (m *mender) mended(p *prospect, r Remedy, left, water, dry units.Mass) []Remedy {
-	var ok bool
+// mended writes down what it is after a remedy that leaves so much out of the lye
+// (below zero: adds), so much water in it, and so much when all is dry; false where
+// there may be no demand.
+func (m *mender) mended(r *Remedy, p *prospect, left, water, dry units.Mass) (ok bool) {
 	r.Batter, r.Poured = m.whole.batter.Sub(left), m.whole.poured.Sub(left)
 	r.WaterPerOils, _ = water.Per(m.s.oilTotal)
-	if r.Superfat, ok = p.outlook(units.Ratio{}, dry); !ok {
-		return nil
-	}
-	return []Remedy{r}
+	r.Superfat, ok = p.outlook(units.Ratio{}, dry)
+	return ok
 }
 
 // pureOf gives the part of an alkali's weighing that is not water: of a stock its

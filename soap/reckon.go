@@ -1,11 +1,6 @@
 package soap
 
-import (
-	"slices"
-	"strings"
-
-	"example.com/lyewright/units"
-)
+import "example.com/lyewright/units"
 
 // Reckoning is what the real weighings of a batch come to, and what would mend it.
 // The batch's own Superfat and Parts stay the plan.
@@ -62,9 +57,6 @@ type Remedy struct {
 // mostAdded is the largest addition that is offered, a share of the oils: a quarter
 // (our choice). More makes another soap.
 func mostAdded() units.Ratio { return units.Percent(25) }
-
-// readings says which lines were weighed.
-type readings struct{ oils, alkalis []bool }
 
 // reckon judges the real weighings.
 func (s *solved) reckon(b *Batch) (*Reckoning, Faults) {
@@ -163,124 +155,4 @@ func (s *solved) own(part int) heap {
 		}
 	}
 	return h
-}
-
-// asWeighed gives the batch with the masses that were really weighed in place of
-// the planned ones.
-func (s *solved) asWeighed() (*solved, Faults) {
-	w, read := *s, &s.f.Weighed
-	w.read = &readings{oils: make([]bool, len(s.oils)), alkalis: make([]bool, len(s.alkalis))}
-	w.oils, w.oilHeld, w.alkalis = slices.Clone(s.oils), slices.Clone(s.oilHeld), slices.Clone(s.alkalis)
-	w.parts, w.shares, w.loads = slices.Clone(s.parts), slices.Clone(s.shares), make([][]loaded, len(s.loads))
-	var faults Faults
-	slipped := func(path []string, mass, plan units.Mass) bool {
-		if plan.Sign() == 0 || mass.Compare(plan.Add(plan).Add(plan)) <= 0 {
-			return false
-		}
-		faults.Add("weighed."+strings.Join(path, "."), mass.Text(units.Gram, 6)+" g", "is more than three times its plan, "+plan.Text(units.Gram, 2)+" g", "look for a slipped point; what was weighed wrong by so much cannot be mended", ErrRange)
-		return true
-	}
-	// Carriers first: they say what of an oil is held back.
-	clear(w.oilHeld)
-	w.waterHeld = units.Mass{}
-	for i := range s.loads {
-		w.loads[i] = slices.Clone(s.loads[i])
-		w.readCarriers(i, read, slipped)
-		for _, l := range w.loads[i] {
-			if !l.addition.Carrier.fromFormula() {
-				continue
-			}
-			switch {
-			case l.addition.Carrier.In == InWater:
-				w.waterHeld = w.waterHeld.Add(l.carrier)
-			case l.line >= 0:
-				w.oilHeld[l.line] = w.oilHeld[l.line].Add(l.carrier)
-			}
-		}
-	}
-	w.pot = w.liquidSolids.Add(w.acidMass)
-	w.oilTotal = units.Mass{}
-	for i := range s.oils {
-		inPot := s.inPot(i)
-		for _, o := range read.Oils {
-			if o.Oil == s.f.Oils[i].Oil.ID() && !slipped([]string{"oils", o.Oil}, o.Mass, inPot) {
-				inPot, w.read.oils[i] = o.Mass, true
-			}
-		}
-		w.oils[i] = inPot.Add(w.oilHeld[i])
-		w.oilTotal = w.oilTotal.Add(w.oils[i])
-		w.pot = w.pot.Add(inPot)
-	}
-	w.alkali, w.stockWater = units.Mass{}, units.Mass{}
-	for i := range s.alkalis {
-		a := &w.alkalis[i]
-		for _, found := range read.Alkalis {
-			weighing, _ := s.alkalis[i].ToWeigh()
-			if found.Alkali == a.Alkali && !slipped([]string{"alkali", a.Alkali.String()}, found.Mass, weighing.Mass) {
-				w.read.alkalis[i] = true
-				a.Mass = found.Mass
-				if a.Strength.Given() {
-					a.Stock.Mass, a.Mass = found.Mass, found.Mass.Times(a.Strength.Typical, units.Nearest)
-				}
-			}
-		}
-		w.alkali = w.alkali.Add(a.Mass)
-		if a.Strength.Given() {
-			w.stockWater = w.stockWater.Add(a.Stock.Mass.Sub(a.Mass))
-		}
-	}
-	if read.Water.Read && !slipped([]string{"water"}, read.Water.Mass, s.waterAdd) {
-		w.waterAdd = read.Water.Mass
-	}
-	w.lyeWater = w.waterAdd.Add(w.stockWater).Add(w.liquidWater)
-	w.pot = w.pot.Add(w.alkali).Add(w.lyeWater)
-	for i := range s.parts {
-		for j := range read.Parts {
-			batter := read.Parts[j].Batter
-			if read.Parts[j].Part == s.parts[i].Name && batter.Read && !slipped([]string{"parts", s.parts[i].Name, "batter"}, batter.Mass, s.partPot[i]) {
-				w.parts[i].Share, _ = batter.Mass.Per(w.pot)
-				w.shares[i] = w.parts[i].Share
-			}
-		}
-	}
-	w.partPot, w.partOils, w.partWater = w.divided(w.pot), w.divided(w.oilTotal), w.divided(w.lyeWater)
-	return &w, faults
-}
-
-// readCarriers puts a part's carriers as weighed in place of the planned ones:
-// several jugs of one liquid were weighed together, and share what is off.
-func (s *solved) readCarriers(part int, read *Weighed, slipped func(path []string, mass, plan units.Mass) bool) {
-	for i := range read.Parts {
-		if read.Parts[i].Part != s.parts[part].Name {
-			continue
-		}
-		for _, carrier := range read.Parts[i].Carriers {
-			var jugs []units.Ratio
-			var plan units.Mass
-			loads := s.loads[part]
-			of := func(l *loaded) bool {
-				return l.addition.Carrier.In != NoLiquid && l.addition.Carrier.liquid() == carrier.Liquid
-			}
-			for j := range loads {
-				if of(&loads[j]) {
-					plan = plan.Add(loads[j].carrier)
-				}
-			}
-			if slipped([]string{"parts", s.parts[part].Name, "carriers", carrier.Liquid}, carrier.Mass, plan) {
-				continue
-			}
-			for j := range loads {
-				if of(&loads[j]) {
-					share, _ := loads[j].carrier.Per(plan)
-					jugs = append(jugs, share)
-				}
-			}
-			masses := units.Apportion(carrier.Mass, jugs)
-			for j := range loads {
-				if of(&loads[j]) {
-					loads[j].carrier, loads[j].read, masses = masses[0], true, masses[1:]
-				}
-			}
-		}
-	}
 }

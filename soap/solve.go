@@ -103,10 +103,6 @@ func (s *solved) solve(superfat units.Ratio) {
 	s.superfat = superfat
 	factors := s.alkaliFactors()
 	asked := s.size(factors)
-	s.demand = units.Sum{}
-	for i, mass := range s.oils {
-		s.demand = s.demand.Plus(mass, f.Oils[i].Oil.Saponification().Typical)
-	}
 	s.weighAcids()
 	s.weighLiquids(asked)
 	s.weighAlkali(factors)
@@ -165,6 +161,9 @@ func (s *solved) size(factors []alkaliFactor) (asked units.Ratio) {
 			s.oilTotal = s.oilTotal.Add(line.Mass)
 		}
 	}
+	if !batter {
+		s.demandOfOils()
+	}
 	if !batter && !s.circular {
 		return units.Ratio{}
 	}
@@ -174,11 +173,7 @@ func (s *solved) size(factors []alkaliFactor) (asked units.Ratio) {
 			demand.oils = demand.oils.Add(share.Times(f.Oils[i].Oil.Saponification().Typical))
 		}
 	} else {
-		var koh units.Sum
-		for i, mass := range s.oils {
-			koh = koh.Plus(mass, f.Oils[i].Oil.Saponification().Typical)
-		}
-		demand.fixed, _ = koh.Per(units.Sum{}.Plus(units.Grams(1), units.Whole(1)))
+		demand.fixed, _ = s.demand.Per(units.Sum{}.Plus(units.Grams(1), units.Whole(1)))
 	}
 	t := s.system(demand, factors)
 	if s.unbalanced = !t.ok; s.unbalanced {
@@ -194,11 +189,20 @@ func (s *solved) size(factors []alkaliFactor) (asked units.Ratio) {
 		}
 		s.oilTotal = units.Grams(1).Times(oils, units.Nearest)
 		s.oils = units.Apportion(s.oilTotal, f.oilShares())
+		s.demandOfOils()
 	} else {
 		pot = t.potOf(oils)
 		s.pot = units.Grams(1).Times(pot, units.Nearest)
 	}
 	return t.asked.at(oils, pot)
+}
+
+// demandOfOils adds up what the formula's oils demand.
+func (s *solved) demandOfOils() {
+	s.demand = units.Sum{}
+	for i, mass := range s.oils {
+		s.demand = s.demand.Plus(mass, s.f.Oils[i].Oil.Saponification().Typical)
+	}
 }
 
 // An alkaliFactor is the mass of an alkali to weigh per mass of KOH demanded,

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -121,7 +122,7 @@ func (a answer) writeComplaint(w io.Writer, name string) error {
 		case a.line > 0:
 			column := max(1, f.Column)
 			f.Line = 0
-			fmt.Fprintf(&b, "%s:%d:%d: %s\n", or(name, "-"), a.line, column, f.Error())
+			fmt.Fprintf(&b, "%s:%d:%d: %s\n", cmp.Or(name, "-"), a.line, column, f.Error())
 		case f.Line > 0:
 			fmt.Fprintf(&b, "%s:%s\n", name, f.Error())
 		default:
@@ -130,11 +131,4 @@ func (a answer) writeComplaint(w io.Writer, name string) error {
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
-}
-
-func or(name, other string) string {
-	if name == "" {
-		return other
-	}
-	return name
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"flag"
 	"fmt"
@@ -65,7 +66,7 @@ func (c *command) read(name string) ([]byte, *soap.Fault) {
 }
 
 // subject names what a fault of the whole file is about.
-func subject(path string) string { return or(path, "file") }
+func subject(path string) string { return cmp.Or(path, "file") }
 
 // faultCode gives a word for the kind of a fault.
 func faultCode(f soap.Fault) string {

@@ -3,6 +3,7 @@ package main
 import (
 	"bufio"
 	"bytes"
+	"cmp"
 	"encoding/json"
 	"errors"
 	"io"
@@ -77,7 +78,7 @@ func (c *command) stream(name string, input io.Reader, o batchOptions) int {
 	}
 	c.printed = inner.printed
 	if readErr != nil {
-		status = max(status, c.refuse(or(name, "-"), refused(soap.Faults{unreadable(readErr)})))
+		status = max(status, c.refuse(cmp.Or(name, "-"), refused(soap.Faults{unreadable(readErr)})))
 	}
 	return status
 }

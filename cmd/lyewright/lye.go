@@ -35,7 +35,7 @@ func lyeTopics() []lyeTopic {
 
 // lye works out what is known of a lye alone.
 func (c *command) lye(args []string) int {
-	c.json = slices.ContainsFunc(args, func(arg string) bool { return strings.TrimLeft(arg, "-") == "json" })
+	c.json = slices.ContainsFunc(args, asksJSON)
 	if len(args) == 0 {
 		return c.lyeAlone()
 	}

@@ -163,7 +163,7 @@ func TestTheLyePrintsAsItsGoldenFiles(t *testing.T) {
 		}
 		flat := strings.Join(strings.Fields(stdout), " ")
 		for _, caution := range []string{
-			"Alkali burns skin and can blind", "tight goggles, alkali-proof gloves, long sleeves", "never the water to the alkali", "no aluminium",
+			"Alkali burns skin and can blind", "tight goggles, alkali-proof gloves and long sleeves", "never the water to the alkali", "no aluminium",
 			"15 minutes or more", "get medical help", "do not neutralise", "labels and safety data sheets", "local rules",
 		} {
 			if !strings.Contains(flat, caution) {

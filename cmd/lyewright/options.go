@@ -18,7 +18,7 @@ func (c *command) parse(flags *flag.FlagSet, args []string) (names []string, sta
 		if arg == "--" {
 			break
 		}
-		c.json = c.json || strings.TrimLeft(arg, "-") == "json" || strings.TrimLeft(arg, "-") == "json=true"
+		c.json = c.json || asksJSON(arg)
 	}
 	defer func() {
 		if json := flags.Lookup("json"); ok && json != nil {
@@ -42,6 +42,13 @@ func (c *command) parse(flags *flag.FlagSet, args []string) (names []string, sta
 		names, args = append(names, rest[0]), rest[1:]
 	}
 	return names, done, true
+}
+
+// asksJSON reports whether an argument is the option that asks for JSON: what is
+// wrong before the options are read is then said in JSON, too.
+func asksJSON(arg string) bool {
+	name := strings.TrimLeft(arg, "-")
+	return name == "json" || name == "json=true"
 }
 
 func (c *command) badFlag(flags *flag.FlagSet, err error) int {

@@ -150,7 +150,7 @@ func ExampleJoining_Temperature() {
 	oils, lyeAt := units.Celsius(40), units.Celsius(25)
 	low, high, err := lye.Joining{
 		Oils: units.Grams(1000), OilsAt: oils, Lye: units.Grams(400), LyeAt: lyeAt,
-		Alkali: lye.SodiumHydroxide, Content: units.Percent(30),
+		Alkali: lye.SodiumHydroxide, Strength: units.Percent(30),
 	}.Temperature()
 	if err != nil {
 		fmt.Println(err)

@@ -22,7 +22,7 @@ type Grade struct {
 
 // Grades lists the grades that are known, sorted by ID, sodium hydroxide first.
 func Grades() []Grade {
-	tenths := func(n int) units.Ratio { return units.MilligramsPerGram(n) }
+	tenths := units.MilligramsPerGram[int] // of a percent
 	monograph := func(title, edition, place string, how cite.How) cite.Source {
 		return cite.Source{Title: title, Edition: edition, Place: place, How: how}
 	}

@@ -143,7 +143,7 @@ func TestAnythingGivesAResultOrFaultsAndNeverBoth(t *testing.T) {
 		if soonest < 0 || latest < soonest {
 			t.Errorf("%v to %v", soonest, latest)
 		}
-		low, high, err := lye.Joining{Oils: a.mass(), OilsAt: a.temperature(), Lye: a.mass(), LyeAt: a.temperature(), Alkali: a.alkali(), Content: a.ratio()}.Temperature()
+		low, high, err := lye.Joining{Oils: a.mass(), OilsAt: a.temperature(), Lye: a.mass(), LyeAt: a.temperature(), Alkali: a.alkali(), Strength: a.ratio()}.Temperature()
 		check("joining", err, low, high)
 		lye.Apart(a.temperature(), a.temperature())
 		heat.Hot()

@@ -8,12 +8,12 @@ import (
 
 // Joining is oils and lye about to be poured together.
 type Joining struct {
-	Oils    units.Mass        // over 0 g
-	OilsAt  units.Temperature // 0 °C to 100 °C
-	Lye     units.Mass        // over 0 g
-	LyeAt   units.Temperature // 0 °C to 100 °C
-	Alkali  Alkali
-	Content units.Ratio // the lye's strength, 0 % to 50 %
+	Oils     units.Mass        // over 0 g
+	OilsAt   units.Temperature // 0 °C to 100 °C
+	Lye      units.Mass        // over 0 g
+	LyeAt    units.Temperature // 0 °C to 100 °C
+	Alkali   Alkali
+	Strength units.Ratio // the lye's strength, 0 % to 50 %
 }
 
 // OilHeatSource is the source of the heat capacities of oils.
@@ -41,17 +41,17 @@ func (j Joining) Temperature() (low, high units.Temperature, err error) {
 	faults = checkTemperature(faults, "oils_temperature", j.OilsAt, true)
 	faults = checkTemperature(faults, "lye_temperature", j.LyeAt, true)
 	switch {
-	case !j.Content.Given():
+	case !j.Strength.Given():
 		faults.Add("strength", "", "is missing", `give the mass fraction of hydroxide in the lye, such as "33 %"`, fault.ErrMissing)
-	case j.Content.Sign() < 0 || j.Content.Compare(strongest()) > 0:
-		faults.Add("strength", percentText(j.Content), "is not between 0 % and 50 %", "give the mass fraction of hydroxide in the lye", fault.ErrRange)
+	case j.Strength.Sign() < 0 || j.Strength.Compare(strongest()) > 0:
+		faults.Add("strength", percentText(j.Strength), "is not between 0 % and 50 %", "give the mass fraction of hydroxide in the lye", fault.ErrRange)
 	}
 	if len(faults) > 0 {
 		return units.Temperature{}, units.Temperature{}, faults
 	}
-	capacity := capacityOfPotassium(j.Content.Float(), j.LyeAt.Celsius())
+	capacity := capacityOfPotassium(j.Strength.Float(), j.LyeAt.Celsius())
 	if j.Alkali == SodiumHydroxide {
-		h := enthalpyOfSodium(j.Content.Float())
+		h := enthalpyOfSodium(j.Strength.Float())
 		capacity = h.capacity(max(reference, j.LyeAt.Celsius()))
 	}
 	oils, lye := j.OilsAt.Celsius(), j.LyeAt.Celsius()

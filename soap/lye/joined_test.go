@@ -26,7 +26,7 @@ func TestOilsAndLyeMeetWhereWorkedByHand(t *testing.T) {
 	} {
 		low, high, err := lye.Joining{
 			Oils: units.Grams(1000), OilsAt: units.Celsius(c.oils), Lye: units.Grams(400), LyeAt: units.Celsius(c.lye),
-			Alkali: lye.SodiumHydroxide, Content: units.Percent(c.strength),
+			Alkali: lye.SodiumHydroxide, Strength: units.Percent(c.strength),
 		}.Temperature()
 		if err != nil || !near(low.Celsius(), c.low, 0.02) || !near(high.Celsius(), c.high, 0.02) {
 			t.Errorf("oils %d °C, lye %d °C: %v to %v, %v, want %v to %v °C", c.oils, c.lye, low, high, err, c.low, c.high)
@@ -39,7 +39,7 @@ func TestOilsAndLyeMeetWhereWorkedByHand(t *testing.T) {
 func TestWaterCountsAsALyeOfNoStrength(t *testing.T) {
 	low, high, err := lye.Joining{
 		Oils: units.Grams(1000), OilsAt: units.Celsius(40), Lye: units.Grams(1000), LyeAt: units.Celsius(20),
-		Alkali: lye.PotassiumHydroxide, Content: units.Percent(0),
+		Alkali: lye.PotassiumHydroxide, Strength: units.Percent(0),
 	}.Temperature()
 	// (1906.68 × 40 + 4190 × 20)/6096.68 and (2705.08 × 40 + 4190 × 20)/6895.08.
 	if err != nil || !near(low.Celsius(), 26.255, 0.001) || !near(high.Celsius(), 27.846, 0.001) {
@@ -54,7 +54,7 @@ func TestJoiningLiesBetweenTheTwo(t *testing.T) {
 				for strength := 0; strength <= 50; strength += 10 {
 					low, high, err := lye.Joining{
 						Oils: units.Grams(700), OilsAt: units.Celsius(oils), Lye: units.Grams(300), LyeAt: units.Celsius(at),
-						Alkali: alkali, Content: units.Percent(strength),
+						Alkali: alkali, Strength: units.Percent(strength),
 					}.Temperature()
 					if err != nil {
 						t.Fatal(err)
@@ -71,7 +71,7 @@ func TestJoiningLiesBetweenTheTwo(t *testing.T) {
 func TestJoiningsThatCannotBeAreRefused(t *testing.T) {
 	good := lye.Joining{
 		Oils: units.Grams(1000), OilsAt: units.Celsius(40), Lye: units.Grams(400), LyeAt: units.Celsius(25),
-		Alkali: lye.SodiumHydroxide, Content: units.Percent(30),
+		Alkali: lye.SodiumHydroxide, Strength: units.Percent(30),
 	}
 	for _, c := range []struct {
 		spoil func(*lye.Joining)
@@ -85,8 +85,8 @@ func TestJoiningsThatCannotBeAreRefused(t *testing.T) {
 		{func(j *lye.Joining) { j.OilsAt = units.Celsius(101) }, "oils_temperature", fault.ErrRange},
 		{func(j *lye.Joining) { j.LyeAt = units.Temperature{} }, "lye_temperature", fault.ErrMissing},
 		{func(j *lye.Joining) { j.LyeAt = units.Celsius(-1) }, "lye_temperature", fault.ErrRange},
-		{func(j *lye.Joining) { j.Content = units.Ratio{} }, "strength", fault.ErrMissing},
-		{func(j *lye.Joining) { j.Content = percent("50.1") }, "strength", fault.ErrRange},
+		{func(j *lye.Joining) { j.Strength = units.Ratio{} }, "strength", fault.ErrMissing},
+		{func(j *lye.Joining) { j.Strength = percent("50.1") }, "strength", fault.ErrRange},
 	} {
 		bad := good
 		c.spoil(&bad)

@@ -43,13 +43,13 @@ func (s *sheet) bench() {
 	if l.VolumeKnown {
 		s.line("Its volume at " + s.b.Formula.Temperature.Lye.Text(1) + " °C: " + l.Volume.Text(0) + " mL")
 	}
-	for _, a := range s.b.Alkalis {
-		if note := (lye.Solution{Alkali: a.Alkali, Strength: l.Strength}).CrystallisesNote(); s.b.Formula.Temperature.Lye.Given() && note != "" && len(s.b.Alkalis) == 1 {
+	if s.b.Formula.Temperature.Lye.Given() && len(s.b.Alkalis) == 1 {
+		if note := (lye.Solution{Alkali: s.b.Alkalis[0].Alkali, Strength: l.Strength}).CrystallisesNote(); note != "" {
 			s.wrap("", note)
 		}
-	}
-	if s.b.Formula.Temperature.Lye.Given() && l.Crystallises.Given() && l.Crystallises.Compare(units.Celsius(0)) > 0 {
-		s.line("It begins to crystallise at " + l.Crystallises.Text(0) + " °C, give or take 1 K " + s.cite(lye.CrystallisesSource()))
+		if l.Crystallises.Compare(units.Celsius(0)) > 0 {
+			s.line("It begins to crystallise at " + l.Crystallises.Text(0) + " °C, give or take 1 K " + s.cite(lye.CrystallisesSource()))
+		}
 	}
 	if len(s.b.Liquids) > 0 {
 		s.wrap("", "Keep liquids other than water cold, even frozen: sugar and fat burn in hot lye.")

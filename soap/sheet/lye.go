@@ -8,15 +8,6 @@ import (
 	"example.com/lyewright/units"
 )
 
-// cautions are those of whoever mixes a lye.
-func (p *page) cautions() {
-	p.line("")
-	p.wrap("", "Alkali burns skin and can blind: tight goggles, alkali-proof gloves, long sleeves, fresh air; keep children and animals away. "+
-		"Add it to cold water a little at a time, never the water to the alkali, in heat-proof plastic (PP, HDPE) or stainless steel: no aluminium, tin, zinc or thin glass. "+
-		"On skin or in eyes: rinse at once with plenty of running water for 15 minutes or more and get medical help; do not neutralise on the skin. Swallowed: get medical help at once, and do not make anyone vomit. "+
-		"The labels and safety data sheets of what you bought, and local rules, come before this.")
-}
-
 func (p *page) figure(name, value string) { p.line(pad(name, -34) + value) }
 
 // WriteTitration prints what a titration found, and as the purity of a formula

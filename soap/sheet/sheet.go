@@ -151,8 +151,7 @@ func (s *sheet) oils() {
 
 func (s *sheet) lye() {
 	s.heading("Lye")
-	s.wrap("", "Alkali burns skin and can blind. Wear tight goggles, alkali-proof gloves and long sleeves; keep children and animals away; work in fresh air. "+
-		"Use heat-proof plastic (PP, HDPE) or stainless steel: no aluminium, tin, zinc or thin glass.")
+	s.wrap("", protect)
 	s.acids()
 	s.header("% hydroxide")
 	column := columnFor(s.unit, s.small)
@@ -174,8 +173,7 @@ func (s *sheet) lye() {
 			s.wrap("", a.Alkali.Name()+": "+a.Purity.Low.PercentText(2)+" to "+a.Purity.High.PercentText(2)+" % is what the grade allows, not what is in this bottle. "+s.cite(a.Source))
 		}
 	}
-	s.wrap("", "Add the alkali to cold water a little at a time, never the water to the alkali: it gets very hot and may boil. "+s.bound()+
-		"On skin or in eyes: rinse at once with plenty of running water for 15 minutes or more, take off splashed clothing and get medical help, for eyes at once; do not neutralise on the skin. Swallowed: get medical help at once, and do not make anyone vomit.")
+	s.wrap("", mixing+s.bound()+rinse)
 	s.bench()
 	s.line("Lye as mixed: " + s.b.Lye.Concentration.PercentText(2) + " % (alkali as weighed, of the lye)")
 	if s.b.Water.Withheld.Sign() > 0 {

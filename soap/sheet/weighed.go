@@ -22,7 +22,7 @@ func (s *sheet) weighed() {
 		}
 	}
 	s.line("")
-	if r.Stage == soap.AtLye && r.Lye.Strength.Compare(soap.SodiumHydroxide.Saturation()) > 0 {
+	if r.Stage == soap.AtLye && r.Lye.Undissolved {
 		s.wrap("WARNING  ", "The lye as weighed is stronger than dissolves at 20 °C: add the water before anything else, a little at a time, since it heats up once more.")
 	}
 	s.wrap("", s.advice(r))
