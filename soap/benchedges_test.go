@@ -167,3 +167,16 @@ func TestABatterAskedForIsMet(t *testing.T) {
 		t.Errorf("%s", b.Batter)
 	}
 }
+
+// A lye mended on a fine scale leaves in the worst case what the plan does: of the
+// dry mass that there is then, not of that before.
+func TestAMendedLyeLeavesTheFreeAlkaliOfThePlan(t *testing.T) {
+	none := plainFormula().with("superfat", `"0 %"`)
+	plan := batchOf(t, none.text()).Superfat.FreeAlkaliWorst.Float()
+	for _, mass := range []string{"300 g", "40 g"} {
+		b := batchOf(t, none.with("weighed", `{"stage": "lye", "alkali": {"sodium-hydroxide": "`+mass+`"}}`).text())
+		if after := b.Weighed.Remedies[0].Superfat.FreeAlkaliWorst.Float(); after < 0.99*plan || after > 1.01*plan {
+			t.Errorf("%s: %v, as planned %v", mass, after, plan)
+		}
+	}
+}

@@ -103,3 +103,14 @@ func TestAGradeSaysWhatMayBeInTheBottle(t *testing.T) {
 		t.Error("the sheet does not say that the grade is one, and was recalled")
 	}
 }
+
+func TestALyeThatDoesNotDissolveSaysSo(t *testing.T) {
+	for water, want := range map[string]bool{"85 g": true, "230 g": false} {
+		b := shipped(t, "too-much-alkali", func(text string) string {
+			return strings.Replace(strings.Replace(text, `"stage": "pot"`, `"stage": "lye"`, 1), `"water": "230 g"`, `"water": "`+water+`"`, 1)
+		})
+		if says := strings.Contains(flat(write(t, b, units.Gram)), "stronger than dissolves at 20 °C"); says != want {
+			t.Errorf("with %s of water: %v", water, says)
+		}
+	}
+}
