@@ -29,6 +29,16 @@ type Batch struct {
 	Worked   units.Ratio
 	Superfat Outlook // of the batch, every oil counted as one weighing
 	Parts    []PartBatch
+
+	// With vessels, what fills them; zero without. Filled, Reserve and Loss add up to
+	// Poured.
+	Filled, Reserve, Loss units.Mass
+	Volumes               *Volumes
+	Pieces                []Piece // vessel by vessel, in each part by part
+	Embeds, Toppings      []ExtraCount
+	Batches               int        // how many the moulds ask for; the masses are those of one full batch
+	Last                  *LastBatch // the last of several; nil of one
+
 	Weighed  *Reckoning // what the real weighings come to; nil where there are none
 	Findings []Finding  // most severe first, then in input order
 }
@@ -147,6 +157,11 @@ type PartBatch struct {
 	Water  units.Mass  // its share of the lye water, and its own water carriers
 	Poured units.Mass  // its batter, additions and carriers
 	Dry    units.Mass  // its share of the dry pot, its additions, and carriers of glycerin or oil
+
+	// With vessels: what is poured is Filled, Reserve and Loss, to the nanogram.
+	Filled, Reserve, Loss units.Mass
+	Volume                units.Volume  // of what is poured
+	Density               units.Density // of the part, at the temperature it is poured at
 
 	Superfat  Outlook
 	Additions []AdditionWeighing // colourants, fragrances, additives, each in file order

@@ -64,6 +64,7 @@ func (c *checker) check() {
 	c.size()
 	c.scales()
 	c.parts()
+	c.vessels()
 	c.acids()
 	c.temperatures()
 	c.weighed()

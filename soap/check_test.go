@@ -209,6 +209,8 @@ func TestAPurityIsSingleHoweverItIsWritten(t *testing.T) {
 var everyCode = []string{
 	"danger superfat-likely-negative",
 	"warning free-alkali-worst",
+	"warning glitter-aluminium",
+	"warning glitter-plastic",
 	"warning lye-crystallises",
 	"warning lye-hot",
 	"warning purity-assumed",
@@ -222,6 +224,9 @@ var everyCode = []string{
 	"note figure-from-memory",
 	"note fragrance-unjudged",
 	"note free-alkali-worst",
+	"note density-unknown",
+	"note embeds-present",
+	"note moulds-short",
 	"note liquid-alcohol",
 	"note liquid-sugar",
 	"note lye-strong",
@@ -267,6 +272,11 @@ var subjectOf = map[string][]string{
 	"lye-hot":            {"temperature.water"},
 	"temperatures-apart": {"temperature"},
 	"acid-compensated":   {"acids[]"},
+	"density-unknown":    {"size"},
+	"moulds-short":       {"size.vessels[].moulds"},
+	"embeds-present":     {"embeds"},
+	"glitter-plastic":    {"toppings[]", "parts[].additives[]"},
+	"glitter-aluminium":  {"toppings[]", "parts[].additives[]"},
 	"liquid-sugar":       {"water.liquids[]"},
 	"liquid-alcohol":     {"water.liquids[]"},
 }
@@ -338,6 +348,13 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 		"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall ale", "share": "50 %", "water": "90 %", "sugar": "3 %", "alcohol": "4.8 %"}]}`,
 		"acids", `{"acid": "lactic-acid", "load": "1 % of oils", "compensate": true}`,
 		"temperature", `{"oils": "40 °C", "lye": "0 °C", "water": "60 °C", "room": "30 °C"}`,
+	).batch(t))
+	look(t, plainFormula().with(
+		"size", `{"vessels": [{"vessel": "cup", "part": "base", "count": 12, "moulds": 5, "volume": "45 mL"}]}`,
+		"parts", `{"part": "base", "additives": [
+			{"additive": "star dust", "load": "1 g", "glitter": "degradable-tested"}, {"additive": "mica flakes", "load": "1 g", "glitter": "mineral"}]}`,
+		"embeds", `{"embed": "little moon", "vessel": "cup", "mass": "3 g"}`,
+		"toppings", `{"topping": "old glitter", "vessel": "cup", "mass": "0.1 g", "glitter": "polymer", "aluminium": true}`,
 	).batch(t))
 	for _, entry := range everyCode {
 		if !seen[entry] {

@@ -116,18 +116,19 @@ func (c *checker) water() {
 
 func (c *checker) size() {
 	s, t := c.f.Size, top("size")
-	const remedy = `give one of oils and batter, such as {"oils": "800 g"}`
+	const remedy = `give one of oils, batter and vessels, such as {"oils": "800 g"}`
 	masses, shares := len(c.f.Oils) > 0, false
 	for i := range c.f.Oils {
 		l := &c.f.Oils[i]
 		masses = masses && l.Mass.Sign() != 0
 		shares = shares || l.Share.Given() || l.Rest
 	}
-	oils, batter := s.Oils.Sign() != 0, s.Batter.Sign() != 0
+	oils, batter, vessels := s.Oils.Sign() != 0, s.Batter.Sign() != 0, len(s.Vessels) > 0
 	switch {
 	case masses && (oils || batter):
 		c.fault(t, "", "is given although every oil has a mass", "leave it out, or give shares", ErrConflict)
 	case masses:
+	case vessels && !oils && !batter:
 	case !oils && !batter && !shares: // the oils may have been meant to have masses
 		c.fault(t, "", "is missing", remedy, ErrMissing, "oils[].mass")
 	case !c.exactlyOne(t, remedy, oils, batter):

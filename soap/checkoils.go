@@ -71,7 +71,15 @@ func (c *checker) oilAmounts() {
 
 // sharesAddUp checks that shares make a whole, of which one may be the rest.
 func (c *checker) sharesAddUp(key string, n int, share func(int) (units.Ratio, bool)) {
-	list, input := top(key), key+"[].share"
+	list := top(key)
+	c.addUp(list, key+"[].share", n, share, func(i int) trail {
+		line := list.item(i)
+		return line.at("share")
+	})
+}
+
+// addUp checks that the shares of a list make a whole; at is where each stands.
+func (c *checker) addUp(list trail, input string, n int, share func(int) (units.Ratio, bool), at func(int) trail) {
 	total, rests := units.Whole(0), 0
 	for i := range n {
 		s, rest := share(i)
@@ -83,8 +91,7 @@ func (c *checker) sharesAddUp(key string, n int, share func(int) (units.Ratio, b
 			continue
 		}
 		if rests++; rests == 2 {
-			t := list.item(i)
-			c.fault(t.at("share"), "rest", "stands twice", "leave the rest to one line", ErrConflict, input)
+			c.fault(at(i), "rest", "stands twice", "leave the rest to one line", ErrConflict, input)
 		}
 	}
 	off := total.Sub(units.Whole(1))

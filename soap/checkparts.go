@@ -12,11 +12,15 @@ func (c *checker) parts() {
 		c.fault(list, "", "are "+strconv.Itoa(len(parts))+" parts", "list at most 50", ErrRange)
 		return
 	}
+	fromVessels := c.f.fromVessels()
 	for i := range parts {
 		p, t := &parts[i], list.item(i)
 		c.name(t.at("part"), p.Name)
 		c.twice(list, "part", i, p.Name, func(j int) bool { return parts[j].Name == p.Name }, "give each part a name of its own")
+		c.filling(t, p)
 		switch {
+		case fromVessels:
+			c.partSize(t, p)
 		case p.Rest && p.Share.Given():
 			c.fault(t.at("share"), "", "is given in more than one way", `give a percentage or "rest"`, ErrConflict)
 		case !p.Rest && !p.Share.Given():
@@ -26,7 +30,10 @@ func (c *checker) parts() {
 		}
 		c.additions(t, p)
 	}
-	if len(parts) > 0 {
+	switch {
+	case fromVessels:
+		c.sharesBesideVessels()
+	case len(parts) > 0:
 		c.sharesAddUp("parts", len(parts), func(i int) (units.Ratio, bool) { return parts[i].Share, parts[i].Rest })
 	}
 }
@@ -44,6 +51,7 @@ func (c *checker) additions(part trail, p *Part) {
 			c.twice(list, kind.String(), i, a.Name, func(j int) bool { return additions[j].Name == a.Name }, "put both into one line of this part")
 			c.load(t.at("load"), &a.Load)
 			c.carrier(t.at("carrier"), &a.Carrier)
+			c.glitter(t, a.Glitter, a.Foil)
 		}
 	}
 }

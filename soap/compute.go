@@ -17,17 +17,9 @@ func (f Formula) Batch() (Batch, error) {
 		return Batch{}, err
 	}
 	s := f.layout()
-	superfat := f.Superfat.Planned
-	if f.Superfat.AtLeast.Given() {
-		least, ok := s.leastSuperfat(f.Superfat.AtLeast)
-		if !ok {
-			return Batch{}, Faults{{
-				Path: "superfat.at_least", Text: f.Superfat.AtLeast.PercentText(12) + " %", Kind: ErrImpossible,
-				Reason: "is more than any planned superfat below 100 % can promise",
-				Remedy: "use a finer scale, oils with narrower ranges, or less",
-			}}
-		}
-		superfat = least
+	superfat, faults := s.planSuperfat()
+	if len(faults) > 0 {
+		return Batch{}, faults
 	}
 	s.solve(superfat)
 	if faults := s.impossible(); len(faults) > 0 {
@@ -36,6 +28,16 @@ func (f Formula) Batch() (Batch, error) {
 	b := s.batch()
 	if faults := s.judge(&b); len(faults) > 0 {
 		return Batch{}, faults
+	}
+	if len(f.Size.Vessels) > 0 {
+		if faults := s.intoVessels(&b); len(faults) > 0 {
+			return Batch{}, faults
+		}
+		if b.Batches = s.seated.batches; b.Batches > 1 && f.fromVessels() {
+			if b.Last, faults = s.last(); len(faults) > 0 {
+				return Batch{}, faults
+			}
+		}
 	}
 	if f.Weighed.Stage != NotWeighed {
 		reckoning, faults := s.reckon(&b)
@@ -48,11 +50,47 @@ func (f Formula) Batch() (Batch, error) {
 	return b, nil
 }
 
+// planSuperfat finds the superfat to plan with, and the size where vessels say it.
+func (s *solved) planSuperfat() (superfat units.Ratio, faults Faults) {
+	f := s.asked
+	floor := f.Superfat.AtLeast
+	if !floor.Given() {
+		if f.fromVessels() {
+			faults = s.fromVessels(f.Superfat.Planned)
+		}
+		return f.Superfat.Planned, faults
+	}
+	least := floor
+	for range 8 { // where the size depends on the superfat, until neither moves
+		if f.fromVessels() {
+			s.f = f
+			s.parts = f.parts()
+			if faults := s.fromVessels(least); len(faults) > 0 {
+				return units.Ratio{}, faults
+			}
+		}
+		next, ok := s.leastSuperfat(floor)
+		if !ok {
+			return units.Ratio{}, Faults{{
+				Path: "superfat.at_least", Text: floor.PercentText(12) + " %", Kind: ErrImpossible,
+				Reason: "is more than any planned superfat below 100 % can promise",
+				Remedy: "use a finer scale, oils with narrower ranges, or less",
+			}}
+		}
+		settled := next.Equal(least)
+		least = next
+		if settled || !f.fromVessels() {
+			break
+		}
+	}
+	return least, nil
+}
+
 // batch writes the masses down.
 func (s *solved) batch() Batch {
 	scale, small := s.f.Scales()
 	b := Batch{
-		Formula: s.f.clone(),
+		Formula: s.asked.clone(),
 		Oils:    make([]OilWeighing, len(s.oils)),
 		Alkalis: s.alkalis,
 		Water: WaterWeighing{

@@ -34,7 +34,7 @@ type Finding struct {
 	Subject  string      // path in the formula, as in a file: "parts[0]"
 	Value    units.Ratio // the figure found; not given where there is none
 	Limit    units.Ratio // what it was held against; not given where there is none
-	Unit     string      // of both: "%", "points" (of percent), "mg KOH/g", "K" or "°C"; the ratio times 100, 100, 1000, 1, 1
+	Unit     string      // of both: "%", "points" (of percent), "mg KOH/g", "K", "°C" or "moulds"; the ratio times 100, 100, 1000, 1, 1, 1
 	Source   cite.Source // of the limit or the figure
 	Names    []string    // what it is about: oils, a part, an addition
 	Detail   string      // tells cases of one code apart in its sentence; empty for the usual one

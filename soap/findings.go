@@ -25,6 +25,7 @@ func findings(s *solved, b *Batch) []Finding {
 	j.liquids()
 	j.acids()
 	j.temperatures()
+	j.vessels()
 	for i := range b.Parts {
 		j.part(i)
 	}
@@ -246,7 +247,7 @@ func (j *judge) part(i int) {
 	list := top("parts")
 	t := list.item(i)
 	names := []string{p.Name}
-	if len(j.s.f.Parts) == 0 {
+	if len(j.b.Formula.Parts) == 0 {
 		names[0] = "The batch" // the maker named no part
 	}
 	if superfat.LikelyLow.Sign() < 0 {
@@ -281,6 +282,7 @@ func (j *judge) part(i int) {
 		a, l := &p.Additions[k], &j.s.loads[i][k]
 		kind := t.at(a.Kind.list())
 		line := kind.item(l.index)
+		j.glitter(line, a.Name, l.addition.Glitter, l.addition.Foil)
 		j.add(Finding{Code: unjudged(a.Kind), Subject: line.String(), Names: []string{a.Name}, Source: cite.Source{How: cite.Given}})
 		j.coarse(line, a.Name, a.Weighing)
 		if a.Carrier == nil {

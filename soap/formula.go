@@ -3,6 +3,7 @@ package soap
 import (
 	"slices"
 
+	"example.com/lyewright/soap/mould"
 	"example.com/lyewright/units"
 )
 
@@ -17,6 +18,9 @@ type Formula struct {
 	Water    Water
 	Size     Size
 	Parts    []Part // at most 50; none means one part named "whole"
+
+	Embeds   []Embed   // at most 50
+	Toppings []Topping // at most 50
 
 	Acids       []AcidLine   // at most 20, each once: what takes up alkali before the oils do
 	Temperature Temperatures // as far as they are known
@@ -48,18 +52,38 @@ type Superfat struct {
 	AtLeast units.Ratio
 }
 
-// Size says how much is made: exactly one of its fields, or none where the
-// oil lines have masses.
+// Size says how much is made: exactly one of Oils, Batter and Vessels, or none
+// where the oil lines have masses. Vessels beside a known mass ask backwards: how
+// far it goes with them.
 type Size struct {
-	Oils   units.Mass // mass of all oils, over 0 g, to a tonne
-	Batter units.Mass // mass of what is in the pot, over 0 g, to a tonne
+	Oils    units.Mass // mass of all oils, over 0 g, to a tonne
+	Batter  units.Mass // mass of what is in the pot, over 0 g, to a tonne
+	Vessels []Vessel   // at most 100, each name once
+
+	// Pieces asks for so many pieces in all: the counts of all vessels are scaled to
+	// it, each up to the next whole one. 0: as they are counted, else to 10,000. Only
+	// with Vessels alone.
+	Pieces int
 }
+
+// known reports whether the mass of the batch is given, and vessels only ask how
+// far it goes.
+func (f *Formula) known() bool {
+	return f.Size.Oils.Sign() != 0 || f.Size.Batter.Sign() != 0 || len(f.Oils) > 0 && f.Oils[0].Mass.Sign() != 0
+}
+
+// fromVessels reports whether the vessels say how much is made.
+func (f *Formula) fromVessels() bool { return len(f.Size.Vessels) > 0 && !f.known() }
 
 // Part is a part of the batter with what is added to it alone.
 type Part struct {
 	Name  string
-	Share units.Ratio // of the batter, over 0 % to 100 %
+	Share units.Ratio // of the batter, over 0 % to 100 %. A part whose vessels say how much has none
 	Rest  bool        // the share is what the other parts leave
+
+	Work    mould.Work  // how it gets into its vessels
+	Reserve units.Ratio // of what is filled, 0 % to 100 %; not given: see [mould.Work.Reserve]
+	Loss    units.Mass  // what stays in pot and bag, over 0 g, to a tonne; 0 g: none
 
 	// What is added, each name once in its list; 50 in all at most.
 	Colourants, Fragrances, Additives []Addition
@@ -70,6 +94,10 @@ type Addition struct {
 	Name    string
 	Load    Load
 	Carrier Carrier // the zero value: none
+
+	// Glitter and Foil say what a glitter among the additives is.
+	Glitter Glitter
+	Foil    Foil
 }
 
 // Load is how much of an addition goes into a part: exactly one of its fields.
@@ -194,6 +222,11 @@ func (p Part) additions(kind AdditionKind) []Addition {
 func (f Formula) clone() Formula {
 	f.Oils, f.Alkalis, f.Parts = slices.Clone(f.Oils), slices.Clone(f.Alkalis), slices.Clone(f.Parts)
 	f.Acids, f.Water.Liquids = slices.Clone(f.Acids), slices.Clone(f.Water.Liquids)
+	f.Embeds, f.Toppings = slices.Clone(f.Embeds), slices.Clone(f.Toppings)
+	f.Size.Vessels = slices.Clone(f.Size.Vessels)
+	for i := range f.Size.Vessels {
+		f.Size.Vessels[i].Layers = slices.Clone(f.Size.Vessels[i].Layers)
+	}
 	f.Weighed = f.Weighed.clone()
 	for i := range f.Parts {
 		p := &f.Parts[i]

@@ -74,12 +74,19 @@ func (w jsonWriter) batch(b *Batch) {
 	w.mass("batter_g", b.Batter)
 	w.mass("poured_g", b.Poured)
 	w.mass("dry_g", b.Dry)
+	if b.Volumes != nil {
+		w.filled(b.Filled, b.Reserve, b.Loss)
+		w.Object("size", func() { w.size(b.Volumes) })
+	}
 	w.outlook(&b.Superfat)
 	w.List("parts", func() {
 		for i := range b.Parts {
 			w.Object("", func() { w.part(&b.Parts[i]) })
 		}
 	})
+	if b.Volumes != nil {
+		w.vessels(b)
+	}
 	if b.Weighed != nil {
 		w.Object("weighed", func() { w.reckoning(b.Weighed) })
 	}
@@ -110,6 +117,11 @@ func (w jsonWriter) part(p *PartBatch) {
 	w.mass("water_g", p.Water)
 	w.mass("poured_g", p.Poured)
 	w.mass("dry_g", p.Dry)
+	if p.Density.Given() {
+		w.filled(p.Filled, p.Reserve, p.Loss)
+		w.volume("volume_ml", p.Volume)
+		w.Number("density_g_per_ml", p.Density.Text(6))
+	}
 	w.outlook(&p.Superfat)
 	w.List("additions", func() {
 		for i := range p.Additions {
@@ -136,7 +148,7 @@ func (w jsonWriter) finding(f *Finding) {
 	w.Text("message", f.Message())
 	switch f.Unit {
 	case "":
-	case "K", "°C":
+	case "K", "°C", "moulds":
 		w.Number("value", f.Value.Text(6))
 		w.Number("limit", f.Limit.Text(6))
 		w.Text("unit", f.Unit)

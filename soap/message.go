@@ -15,6 +15,8 @@ const (
 	purityLow       = "low"       // purity-single: below what is sold
 	stockStrength   = "stock"     // purity-single: the strength of a stock lye
 	weighedSo       = "weighed"   // superfat-likely-negative: what was weighed makes it so
+	batchKnown      = "known"     // moulds-short: the batch is as large as it is
+	foilUnknown     = "unknown"   // glitter-aluminium: nobody said whether it has any
 	pouredSo        = "poured"    // superfat-likely-negative: as weighed, and past mending
 )
 
@@ -107,6 +109,22 @@ func (f Finding) Message() string {
 		return name + ": " + value + " sugar heats the lye and the batter and browns the bar. Keep it cold, even frozen, and add the alkali slowly."
 	case "liquid-alcohol":
 		return name + ": " + value + " alcohol can make the batter seize, and boils off with hot lye. Let it go off first, warmed gently in fresh air and away from any flame, and give the figures of what is left."
+	case "density-unknown":
+		return name + ": no density is known here. In the volumes they count at the batter's own density."
+	case "moulds-short":
+		if f.Detail == batchKnown {
+			return name + ": " + f.Value.Text(0) + " are hoped for, and there are " + limit + ". A batter cannot wait for another day."
+		}
+		return name + ": " + f.Value.Text(0) + " are wanted, and there are " + limit + ". A batter cannot wait for another day: make several batches."
+	case "glitter-plastic":
+		return name + ": plastic glitter. In the EU soap with it may be placed on the market until 16 October 2027 and no longer from 17 October 2027, and loose plastic glitter is out of sale since 17 October 2023; elsewhere other rules may already forbid it. Take mica or glass, or a glitter with a report that it passed a test for degradability."
+	case "glitter-aluminium":
+		if f.Detail == foilUnknown {
+			return name + ": nothing is said of aluminium, and most such glitter has a layer of it. Fresh batter dissolves aluminium and gives off hydrogen, which burns: ask for its make-up, or put it on cured bars only."
+		}
+		return name + ": has aluminium, which fresh batter dissolves; it gives off hydrogen, which burns. Put it on cured bars only, or take mica or glass."
+	case "embeds-present":
+		return name + ": cast embeds beforehand. They set in about a quarter of an hour at room temperature, and sweat when they are chilled."
 	case "rounding-coarse":
 		if f.Severity == Warning {
 			return name + ": cannot be weighed on this scale, where it rounds to nothing."
@@ -124,6 +142,8 @@ func (f Finding) figure(r units.Ratio) string {
 	switch f.Unit {
 	case "%":
 		return r.PercentText(2) + " %"
+	case "moulds":
+		return r.Text(0) + " moulds"
 	case "K", "°C":
 		return r.Text(1) + " " + f.Unit
 	case "points":

@@ -161,11 +161,9 @@ func anyIndex(path, pattern string) string {
 func later(place string) string {
 	switch place {
 	case "formula":
-		return "markets materials gel pigments swatches embeds toppings"
-	case "size":
-		return "vessels"
+		return "markets materials gel pigments swatches"
 	case "parts":
-		return "reserve loss work look target match"
+		return "look target match"
 	case "addition":
 		return "margin"
 	case "carrier":
@@ -260,24 +258,24 @@ func (r *reader) word(s *spot, words ...string) int {
 	return -1
 }
 
-// ratio reads a ratio with one of the parsers of package units.
-func (r *reader) ratio(s *spot, parse func(string) (units.Ratio, error), example string) units.Ratio {
+// measure reads a quantity with one of the parsers of package units.
+func measure[Q any](r *reader, s *spot, parse func(string) (Q, error), example string) (q Q) {
 	if s == nil {
-		return units.Ratio{}
+		return q
 	}
 	text := r.text(s, example)
 	if !s.is(strictjson.String) {
-		return units.Ratio{}
+		return q
 	}
-	value, err := parse(text)
+	q, err := parse(text)
 	if err != nil {
 		r.parseFault(s, err)
 	}
-	return value
+	return q
 }
 
-func (r *reader) percent(s *spot) units.Ratio { return r.ratio(s, units.ParsePercent, "5 %") }
-func (r *reader) number(s *spot) units.Ratio  { return r.ratio(s, units.ParseNumber, "2") }
+func (r *reader) percent(s *spot) units.Ratio { return measure(r, s, units.ParsePercent, "5 %") }
+func (r *reader) number(s *spot) units.Ratio  { return measure(r, s, units.ParseNumber, "2") }
 
 // mass reads a mass above 0 g.
 func (r *reader) mass(s *spot) units.Mass {

@@ -1,9 +1,6 @@
 package soap
 
-import (
-	"example.com/lyewright/internal/strictjson"
-	"example.com/lyewright/soap/lye"
-)
+import "example.com/lyewright/soap/lye"
 
 func (r *reader) acids(s *spot) []AcidLine {
 	if s == nil || !r.list(s, mostLines, "acids") {
@@ -28,15 +25,11 @@ func (r *reader) acid(s *spot) AcidLine {
 	}
 	line.Load = r.load(s.at("load"))
 	line.Strength = r.percent(s.at("strength"))
-	if c := s.at("compensate"); c != nil {
-		switch {
-		case c.is(strictjson.Bool) && c.node.Text == "true":
-			line.Compensate = Compensated
-		case c.is(strictjson.Bool):
-			line.Compensate = Uncompensated
-		default:
-			r.fault(c, c.node.Text, "is "+c.node.Kind.Name()+" where true or false is needed", "write true to add the alkali that the acid takes up", ErrFormat)
-		}
+	switch r.yes(s.at("compensate"), "write true to add the alkali that the acid takes up") {
+	case affirmed:
+		line.Compensate = Compensated
+	case denied:
+		line.Compensate = Uncompensated
 	}
 	return line
 }

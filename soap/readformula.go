@@ -7,7 +7,7 @@ import (
 
 func (r *reader) formula(s *spot) Formula {
 	var f Formula
-	if !r.object(s, "formula", "formula", "oils", "alkali", "superfat", "water", "size", "scale", "parts", "acids", "temperature", "weighed") {
+	if !r.object(s, "formula", "formula", "oils", "alkali", "superfat", "water", "size", "scale", "parts", "acids", "temperature", "embeds", "toppings", "weighed") {
 		return f
 	}
 	f.Name = r.label(s.at("formula"))
@@ -25,8 +25,9 @@ func (r *reader) formula(s *spot) Formula {
 	}
 	f.Superfat = r.superfat(s.at("superfat"))
 	f.Water = r.water(s.at("water"))
-	if size := s.at("size"); size != nil && r.object(size, "size", "oils", "batter") {
-		f.Size = Size{Oils: r.mass(size.at("oils")), Batter: r.mass(size.at("batter"))}
+	if size := s.at("size"); size != nil && r.object(size, "size", "oils", "batter", "vessels", "pieces") {
+		f.Size = Size{Oils: r.mass(size.at("oils")), Batter: r.mass(size.at("batter")), Pieces: r.count(size.at("pieces"), 1)}
+		f.Size.Vessels = r.vessels(size.at("vessels"))
 	}
 	f.Scale, f.Small = r.scales(s.at("scale"))
 	if parts := s.at("parts"); parts != nil && r.list(parts, mostParts, "parts") {
@@ -39,6 +40,8 @@ func (r *reader) formula(s *spot) Formula {
 	}
 	f.Acids = r.acids(s.at("acids"))
 	f.Temperature = r.temperatures(s.at("temperature"))
+	f.Embeds = r.embeds(s.at("embeds"))
+	f.Toppings = r.toppings(s.at("toppings"))
 	f.Weighed = r.weighed(s.at("weighed"))
 	return f
 }

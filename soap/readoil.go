@@ -61,7 +61,7 @@ func (r *reader) unsure(s *spot) {
 }
 
 func (r *reader) saponification(s *spot) units.Range {
-	parse := func(s *spot) units.Ratio { return r.ratio(s, units.ParseMilligramsPerGram, "192.5") }
+	parse := func(s *spot) units.Ratio { return measure(r, s, units.ParseMilligramsPerGram, "192.5") }
 	switch {
 	case r.textOr(s, "192.5"):
 		return units.Exactly(parse(s))

@@ -6,16 +6,21 @@ import (
 
 	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/internal/strictjson"
+	"example.com/lyewright/soap/mould"
 	"example.com/lyewright/units"
 )
 
 func (r *reader) part(s *spot, f *Formula) Part {
 	var p Part
-	if !r.object(s, "parts", "part", "share", "colourants", "fragrances", "additives") {
+	if !r.object(s, "parts", "part", "share", "work", "reserve", "loss", "colourants", "fragrances", "additives") {
 		return p
 	}
 	p.Name = r.label(s.at("part"))
 	p.Share, p.Rest = r.share(s.at("share"))
+	if work := s.at("work"); work != nil {
+		p.Work = mould.Work(max(0, r.word(work, mould.Poured.String(), mould.Piped.String())))
+	}
+	p.Reserve, p.Loss = r.percent(s.at("reserve")), r.mass(s.at("loss"))
 	p.Colourants = r.additions(s, Colourant, f)
 	p.Fragrances = r.additions(s, Fragrance, f)
 	p.Additives = r.additions(s, Additive, f)
@@ -31,10 +36,17 @@ func (r *reader) additions(part *spot, kind AdditionKind, f *Formula) []Addition
 	for i := range list.node.Items {
 		s := list.item(i)
 		var a Addition
-		if r.object(s, "addition", kind.String(), "load", "carrier") {
+		keys := []string{kind.String(), "load", "carrier"}
+		if kind == Additive {
+			keys = append(keys, "glitter", "aluminium")
+		}
+		if r.object(s, "addition", keys...) {
 			a.Name = r.label(s.at(kind.String()))
 			a.Load = r.load(s.at("load"))
 			a.Carrier = r.carrier(s.at("carrier"), f)
+			if kind == Additive {
+				a.Glitter, a.Foil = r.glitter(s)
+			}
 		}
 		additions = append(additions, a)
 	}

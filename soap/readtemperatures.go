@@ -1,9 +1,6 @@
 package soap
 
-import (
-	"example.com/lyewright/internal/strictjson"
-	"example.com/lyewright/units"
-)
+import "example.com/lyewright/units"
 
 func (r *reader) temperatures(s *spot) Temperatures {
 	if s == nil || !r.object(s, "temperature", "oils", "lye", "water", "room", "pour") {
@@ -16,16 +13,5 @@ func (r *reader) temperatures(s *spot) Temperatures {
 }
 
 func (r *reader) temperature(s *spot) units.Temperature {
-	if s == nil {
-		return units.Temperature{}
-	}
-	text := r.text(s, "40 °C")
-	if !s.is(strictjson.String) {
-		return units.Temperature{}
-	}
-	t, err := units.ParseTemperature(text)
-	if err != nil {
-		r.parseFault(s, err)
-	}
-	return t
+	return measure(r, s, units.ParseTemperature, "40 °C")
 }

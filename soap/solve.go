@@ -8,7 +8,8 @@ import (
 // solved is a formula with its masses worked out at one planned superfat. It
 // is only arithmetic: what cannot be made is found afterwards.
 type solved struct {
-	f        *Formula
+	asked    *Formula
+	f        *Formula // as asked, or with the oils and shares that fill the vessels
 	parts    []Part
 	shares   []units.Ratio // of the parts
 	oils     []units.Mass  // the formula's oils, line by line
@@ -37,6 +38,9 @@ type solved struct {
 	loads                        [][]loaded // part by part: colourants, fragrances, additives
 	superfat                     units.Ratio
 
+	seated seated // the vessels
+	bulk   *bulk  // what volumes are reckoned with; nil without vessels
+
 	scale, small units.Mass // the divisions of the two scales
 	read         *readings  // which lines were weighed; nil on the plan
 }
@@ -56,7 +60,7 @@ type loaded struct {
 // layout is the part of a formula's working that no superfat changes, so that
 // a search for one pays for it once.
 func (f *Formula) layout() *solved {
-	s := &solved{f: f, parts: f.parts()}
+	s := &solved{asked: f, f: f, parts: f.parts()}
 	s.scale, s.small = f.Scales()
 	s.oilHeld = make([]units.Mass, len(f.Oils))
 	s.loads = make([][]loaded, len(s.parts))
@@ -83,6 +87,10 @@ func (f *Formula) layout() *solved {
 				s.loads[i] = append(s.loads[i], l)
 			}
 		}
+	}
+	if len(f.Size.Vessels) > 0 {
+		s.seated = f.seat(s.parts)
+		s.bulk = s.bulkOf(s.alkaliFactors())
 	}
 	return s
 }
@@ -169,9 +177,7 @@ func (s *solved) size(factors []alkaliFactor) (asked units.Ratio) {
 	}
 	demand := nothing()
 	if batter {
-		for i, share := range f.oilShares() {
-			demand.oils = demand.oils.Add(share.Times(f.Oils[i].Oil.Saponification().Typical))
-		}
+		demand.oils = f.demandPerOils()
 	} else {
 		demand.fixed, _ = s.demand.Per(units.Sum{}.Plus(units.Grams(1), units.Whole(1)))
 	}
@@ -195,6 +201,15 @@ func (s *solved) size(factors []alkaliFactor) (asked units.Ratio) {
 		s.pot = units.Grams(1).Times(pot, units.Nearest)
 	}
 	return t.asked.at(oils, pot)
+}
+
+// demandPerOils gives the KOH that the oils demand, per mass of them.
+func (f *Formula) demandPerOils() units.Ratio {
+	demand := units.Whole(0)
+	for i, share := range f.oilShares() {
+		demand = demand.Add(share.Times(f.Oils[i].Oil.Saponification().Typical))
+	}
+	return demand
 }
 
 // demandOfOils adds up what the formula's oils demand.

@@ -47,12 +47,13 @@ func inGrams(m units.Mass) units.Ratio {
 	return r
 }
 
-// together is the formula as one linear system: the water asked for and the
-// balance of the pot, both as forms.
+// together is the formula as one linear system: what goes into the pot, as forms.
 type together struct {
-	asked form // the water asked for
-	pot   form // all that goes into the pot, of which the pot itself is a part
-	ok    bool // false where a liquid's fat asks for more water than brings it
+	asked  form // the water asked for
+	alkali form
+	others form // acids without their water, and what is not water in liquids
+	pot    form // all that goes into the pot, of which the pot itself is a part
+	ok     bool // false where a liquid's fat asks for more water than brings it
 }
 
 // system draws the formula up as forms. demand is the KOH that the formula's oils
@@ -96,11 +97,10 @@ func (s *solved) system(demand form, factors []alkaliFactor) together {
 	known := demand.plus(fixedForm(fixedFat)).times(rest).plus(acids).times(perDemand)
 	fed := sharedFat.Times(rest).Times(perDemand)
 	t := together{ok: true}
-	var alkali form
 	if f.Water.PerOils.Given() {
 		t.asked = nothing()
 		t.asked.oils = f.Water.PerOils
-		if f.Size.Batter.Sign() == 0 { // the oils are known
+		if f.known() && f.Size.Batter.Sign() == 0 { // the oils are known
 			t.asked = fixedForm(inGrams(s.oilTotal).Times(f.Water.PerOils))
 		}
 	} else {
@@ -114,13 +114,13 @@ func (s *solved) system(demand form, factors []alkaliFactor) together {
 		}
 		t.asked = known.times(perAlkali).over(damped)
 	}
-	alkali = known.plus(t.asked.times(fed))
+	t.alkali = known.plus(t.asked.times(fed))
 	heldOils, heldPot, heldFixed := s.heldShares()
 	fixed, _ := heldFixed.Per(units.Sum{}.Plus(units.Grams(1), one))
 	held := form{heldOils, heldPot, fixed}
+	t.others = pure.plus(t.asked.times(sharedSolids)).plus(fixedForm(fixedSolids))
 	t.pot = form{one, units.Whole(0), units.Whole(0)}.
-		plus(alkali).plus(t.asked).plus(pure).
-		plus(t.asked.times(sharedSolids)).plus(fixedForm(fixedSolids)).
+		plus(t.alkali).plus(t.asked).plus(t.others).
 		plus(held.times(units.Whole(-1)))
 	return t
 }

@@ -52,6 +52,17 @@ func unitFault(text, symbol, meaning, remedy string) *ParseError {
 	return &ParseError{Text: text, Reason: reason, Remedy: remedy, Kind: ErrUnit}
 }
 
+// VolumeOfFloat takes the figure of a model, in millilitres, rounded to the nearest
+// nanolitre. It refuses NaN, infinity and more than 1000 L either way; ok is then
+// false.
+func VolumeOfFloat(millilitres float64) (v Volume, ok bool) {
+	r, ok := RatioOfFloat(millilitres)
+	if !ok || r.Compare(Whole(mostLitres*1000)) > 0 || r.Compare(Whole(-mostLitres*1000)) < 0 {
+		return Volume{}, false
+	}
+	return Volume{Milligrams(1).Times(r, Nearest).ng}, true
+}
+
 // Add gives v + w.
 func (v Volume) Add(w Volume) Volume { return Volume{Mass{v.nl}.Add(Mass{w.nl}).ng} }
 
@@ -67,6 +78,12 @@ func (v Volume) Compare(w Volume) int { return Mass{v.nl}.Compare(Mass{w.nl}) }
 // Per gives the quotient v/w to twelve decimals, halves away from zero; ok is
 // false when w is 0 mL.
 func (v Volume) Per(w Volume) (r Ratio, ok bool) { return Mass{v.nl}.Per(Mass{w.nl}) }
+
+// Millilitres gives the volume as a float64, for models.
+func (v Volume) Millilitres() float64 { return float64(v.nl) / nanolitresPerMillilitre }
+
+// Times gives the volume times a ratio, rounded once, to a nanolitre.
+func (v Volume) Times(r Ratio, how Rounding) Volume { return Volume{Mass{v.nl}.Times(r, how).ng} }
 
 // Text gives the volume in millilitres without the unit, with at most the given
 // number of decimals (0 to 6): nearest, no trailing zeros.

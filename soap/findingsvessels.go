@@ -1,0 +1,66 @@
+package soap
+
+import (
+	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
+)
+
+// vessels judges what fills the vessels.
+func (j *judge) vessels() {
+	if v := j.b.Volumes; v != nil && len(v.Unknown) > 0 {
+		j.add(Finding{Code: "density-unknown", Subject: "size", Names: v.Unknown, Source: cite.Source{How: cite.Computed}})
+	}
+	size := top("size")
+	list := size.at("vessels")
+	for i := range j.s.seated.vessels {
+		v, wanted := &j.s.seated.vessels[i], j.s.seated.wanted[i]
+		if v.Moulds == 0 || wanted <= v.Moulds {
+			continue
+		}
+		t := list.item(i)
+		subject := t.at("moulds")
+		f := Finding{
+			Code: "moulds-short", Subject: subject.String(), Value: units.Whole(wanted), Limit: units.Whole(v.Moulds), Unit: "moulds",
+			Names: []string{v.Name}, Source: cite.Source{How: cite.Computed},
+		}
+		if j.b.Formula.known() {
+			f.Detail = batchKnown
+		}
+		j.add(f)
+	}
+	for i := range j.b.Formula.Toppings {
+		p, t := &j.b.Formula.Toppings[i], top("toppings")
+		j.glitter(t.item(i), p.Name, p.Glitter, p.Foil)
+	}
+	if embeds := j.b.Formula.Embeds; len(embeds) > 0 {
+		f := Finding{Code: "embeds-present", Subject: "embeds", Source: commonSource()}
+		for i := range embeds {
+			f.Names = append(f.Names, embeds[i].Name)
+		}
+		j.add(f)
+	}
+}
+
+// glitter judges a glitter: among the additives or strewn on top.
+func (j *judge) glitter(t trail, name string, glitter Glitter, foil Foil) {
+	if glitter == NoGlitter {
+		return
+	}
+	if glitter == PolymerGlitter {
+		j.add(Finding{Code: "glitter-plastic", Severity: Warning, Subject: t.String(), Names: []string{name}, Source: microplastics()})
+	}
+	switch {
+	case foil == WithAluminium:
+		j.add(Finding{Code: "glitter-aluminium", Severity: Warning, Subject: t.String(), Names: []string{name}, Source: cite.Source{How: cite.Memory}})
+	case foil == FoilUnknown && glitter != MineralGlitter:
+		j.add(Finding{Code: "glitter-aluminium", Severity: Warning, Subject: t.String(), Names: []string{name}, Source: cite.Source{How: cite.Memory}, Detail: foilUnknown})
+	}
+}
+
+// microplastics is the European rule on plastic glitter.
+func microplastics() cite.Source {
+	return cite.Source{
+		Title: "Commission Regulation (EU) 2023/2055 (REACH Annex XVII, entry 78), OJ L 238, p. 67", Edition: "27 September 2023",
+		Place: "title page; the dates as notices of the Commission and of others restate them, the annex itself was not seen", How: cite.Read,
+	}
+}

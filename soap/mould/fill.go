@@ -1,0 +1,41 @@
+package mould
+
+import "example.com/lyewright/units"
+
+// Wanted are cavities of one kind that a batter is to fill.
+type Wanted struct {
+	Content units.Mass // of one
+	Count   int
+}
+
+// Filled is how far a batter goes with them.
+type Filled struct {
+	Whole int        // filled to the brim
+	Short units.Mass // what the first that is not whole lacks; 0 g where all are whole
+}
+
+// Fill tells how far a batter goes: it fills the cavities in their order, and what
+// is left fills more of the last kind, beyond its count. A content that is not
+// above 0 g is filled by nothing.
+func Fill(batter units.Mass, wanted []Wanted) []Filled {
+	filled := make([]Filled, len(wanted))
+	for i, w := range wanted {
+		f := &filled[i]
+		if w.Content.Sign() <= 0 {
+			f.Whole = w.Count
+			continue
+		}
+		whole, _ := batter.Round(w.Content, units.Down).Per(w.Content)
+		f.Whole = int(whole.Round(0, units.Nearest).Float())
+		if i < len(wanted)-1 {
+			f.Whole = min(f.Whole, w.Count)
+		}
+		left := batter.Sub(w.Content.Times(units.Whole(f.Whole), units.Nearest))
+		if f.Whole < w.Count {
+			f.Short = w.Content.Sub(left)
+			left = units.Mass{} // it stands in the one that is not whole
+		}
+		batter = left
+	}
+	return filled
+}

@@ -1,0 +1,266 @@
+package soap
+
+import (
+	"example.com/lyewright/soap/mould"
+	"example.com/lyewright/units"
+)
+
+// Volumes are those of a batch at the temperature it is poured at: estimates, that
+// take every volume as the sum of its parts' and know of no air. A trial of the
+// maker's own is better.
+type Volumes struct {
+	At      units.Temperature
+	Density units.Density // of what is in the pot
+	// Spread is how far off Density may be either way, as a share of it: what the
+	// published ranges of the oils' densities leave open, and no more.
+	Spread units.Ratio
+
+	Pot  units.Volume // what the pot must hold, before any room to stir
+	Oils units.Volume // those in the pot whose density is known
+	Lye  units.Volume
+	// Unknown are the names of what has no density here: it counts at the batter's own.
+	Unknown []string
+}
+
+// Piece is how far a part goes with a vessel.
+type Piece struct {
+	Vessel string
+	Part   string
+	Top    bool // it stands on other pieces
+	Count  int  // pieces that are wanted, in all batches
+	Filled int  // pieces that this batch fills to the brim
+
+	// Short is what the first cavity that is not full lacks of the part; 0 g where
+	// all that is wanted is there.
+	Short units.Mass
+	// Fresh is the mass of the part in one piece when it is poured; the last part of a
+	// vessel counts its embeds and toppings too.
+	Fresh units.Mass
+	// Volume is that of the part in one piece, without embeds.
+	Volume units.Volume
+	// Spread is how far off the model of the vessel's shape may be either way, as a
+	// share of the volume; 0 % with a trial.
+	Spread units.Ratio
+}
+
+// ExtraCount is how many embeds to cast, or pieces to strew on, for one batch.
+type ExtraCount struct {
+	Name, Vessel string
+	Count        int        // with the spares
+	Mass         units.Mass // of all of them
+}
+
+// LastBatch is the last of several batches, which makes what the others leave.
+type LastBatch struct {
+	Pieces       []Piece // Count and Filled are those of this batch
+	Oils, Poured units.Mass
+}
+
+// measured gives the masses of the batch to the model of its volumes.
+func (s *solved) measured() *contents {
+	n := len(s.parts)
+	c := &contents{
+		alkali: s.alkali.Grams(), asked: s.waterAsked.Grams(), held: s.waterHeld.Grams(), pot: s.pot.Grams(),
+		oils: make([]float64, len(s.oils)), batter: make([]float64, n), poured: make([]float64, n),
+		loads: make([][]float64, n), carriers: make([][]float64, n),
+	}
+	for i := range s.oils {
+		c.oils[i] = s.inPot(i).Grams()
+	}
+	for i := range s.alkalis {
+		c.hydroxide += s.alkalis[i].Hydroxide().Grams()
+	}
+	for i := range s.parts {
+		c.batter[i] = s.partPot[i].Grams()
+		c.loads[i], c.carriers[i] = make([]float64, len(s.loads[i])), make([]float64, len(s.loads[i]))
+		for j := range s.loads[i] {
+			c.loads[i][j], c.carriers[i][j] = s.loads[i][j].mass.Grams(), s.loads[i][j].carrier.Grams()
+		}
+	}
+	return c
+}
+
+// intoVessels works out volumes, what is filled, and the pieces.
+func (s *solved) intoVessels(b *Batch) Faults {
+	c := s.measured()
+	oils, lye, pot, ok := s.bulk.pot(c, planned)
+	if !ok {
+		return s.tooStrongForDensity(c.hydroxide / (c.alkali + c.asked))
+	}
+	_, _, most, _ := s.bulk.pot(c, lowest)
+	_, _, least, _ := s.bulk.pot(c, highest)
+	batter := c.pot / pot
+	v := &Volumes{At: s.bulk.at, Pot: millilitres(pot), Oils: millilitres(oils), Lye: millilitres(lye), Unknown: s.bulk.unknown}
+	v.Density, _ = units.DensityOfFloat(batter)
+	v.Spread, _ = units.RatioOfFloat((c.pot/least - c.pot/most) / 2 / batter)
+	b.Volumes = v
+	density := make([]float64, len(s.parts))
+	for i := range s.parts {
+		mass, volume := s.bulk.part(c, i, batter, planned)
+		p := &b.Parts[i]
+		density[i] = mass / volume
+		p.Density, _ = units.DensityOfFloat(density[i])
+		p.Volume = millilitres(volume)
+	}
+	if faults := s.share(b); len(faults) > 0 {
+		return faults
+	}
+	return s.pieces(b, density, batter)
+}
+
+// share divides what is poured of every part: filled, reserve, loss.
+func (s *solved) share(b *Batch) (faults Faults) {
+	for i := range s.parts {
+		p, part := &b.Parts[i], &s.parts[i]
+		var ok bool
+		p.Loss = part.Loss
+		if p.Filled, p.Reserve, ok = mould.Shared(p.Poured, part.Loss, part.reserve()); !ok {
+			faults = append(faults, Fault{
+				Path: itemPath("parts", i) + ".loss", Text: part.Loss.String(), Kind: ErrImpossible,
+				Reason: "is more than the " + p.Poured.Text(units.Gram, 2) + " g that there is of the part", Remedy: "lower it, or make more",
+			})
+		}
+		b.Filled, b.Reserve, b.Loss = b.Filled.Add(p.Filled), b.Reserve.Add(p.Reserve), b.Loss.Add(p.Loss)
+	}
+	return faults
+}
+
+// pieces tells how far every part goes with its vessels.
+func (s *solved) pieces(b *Batch, density []float64, batter float64) (faults Faults) {
+	cavities := s.cavities(s.seated.each)
+	wanted := make([][]mould.Wanted, len(s.parts)) // of each part
+	at := make([][]int, len(s.parts))              // and where its pieces stand
+	for i := range cavities {
+		v, k := &s.seated.vessels[i], &cavities[i]
+		volume := k.net(density, batter)
+		if !(volume > 0) {
+			path := "size.vessels"
+			faults = append(faults, Fault{Path: itemPath(path, i), Text: v.Name, Kind: ErrImpossible, Reason: "is all embeds: they displace all that it holds", Remedy: "sink less into it"})
+			continue
+		}
+		cut := units.Whole(1).Over(units.Whole(v.cuts()))
+		for j, seat := range k.seats {
+			content := gramsOf(volume * k.parts[j] * density[seat.part])
+			if k.trial > 0 && len(k.seats) == 1 && k.sunk+k.sunkGrams == 0 {
+				content, _ = v.Trial.Each() // as it was weighed
+			}
+			p := Piece{
+				Vessel: v.Name, Part: s.parts[seat.part].Name, Top: v.On != "", Count: s.seated.wanted[i] * v.cuts(), Filled: s.seated.each[i] * v.cuts(),
+				Fresh: content.Times(cut, units.Nearest), Volume: millilitres(volume * k.parts[j] / float64(v.cuts())), Spread: units.Whole(0),
+			}
+			if !v.Trial.Given() {
+				p.Spread = v.Shape.Spread()
+			}
+			if j == len(k.seats)-1 {
+				p.Fresh = p.Fresh.Add(s.extras(b, v, batter))
+			}
+			wanted[seat.part] = append(wanted[seat.part], mould.Wanted{Content: content, Count: s.seated.wanted[i]})
+			at[seat.part] = append(at[seat.part], len(b.Pieces))
+			b.Pieces = append(b.Pieces, p)
+		}
+	}
+	if len(faults) > 0 || s.asked.fromVessels() {
+		return faults
+	}
+	for i := range s.parts {
+		for j, filled := range mould.Fill(b.Parts[i].Filled, wanted[i]) {
+			p := &b.Pieces[at[i][j]]
+			p.Filled = filled.Whole * s.seated.vessels[vesselOf(s.seated.vessels, p.Vessel)].cuts()
+			p.Short = filled.Short
+		}
+	}
+	return nil
+}
+
+// extras counts the embeds and toppings of a vessel, and gives their mass in one
+// piece.
+func (s *solved) extras(b *Batch, v *Vessel, batter float64) (mass units.Mass) {
+	pieces := s.seated.each[vesselOf(s.seated.vessels, v.Name)] * v.cuts()
+	for i := range s.f.Embeds {
+		e := &s.f.Embeds[i]
+		if e.Vessel != v.Name {
+			continue
+		}
+		one := e.Mass.Add(gramsOf(e.Volume.Millilitres() * batter))
+		mass = mass.Add(one.Times(units.Whole(e.each()), units.Nearest))
+		count := pieces*e.each() + e.Spares
+		b.Embeds = append(b.Embeds, ExtraCount{e.Name, v.Name, count, one.Times(units.Whole(count), units.Nearest)})
+	}
+	for i := range s.f.Toppings {
+		if t := &s.f.Toppings[i]; t.Vessel == v.Name {
+			mass = mass.Add(t.Mass)
+			b.Toppings = append(b.Toppings, ExtraCount{t.Name, v.Name, pieces, t.Mass.Times(units.Whole(pieces), units.Nearest)})
+		}
+	}
+	return mass
+}
+
+func millilitres(v float64) units.Volume {
+	volume, _ := units.VolumeOfFloat(v)
+	return volume
+}
+
+// PiecesInAll gives how many pieces the vessels make; tops make none of their own.
+func (b Batch) PiecesInAll() (n int) {
+	for i := range b.Pieces {
+		p := &b.Pieces[i] // one of a vessel's parts says it
+		if !p.Top && (i == 0 || b.Pieces[i-1].Vessel != p.Vessel) {
+			n += p.Count
+		}
+	}
+	return n
+}
+
+// last works out the last of several batches, at the superfat of the others.
+func (s *solved) last() (*LastBatch, Faults) {
+	f := *s.asked
+	f.Size.Pieces, f.Size.Vessels, f.Parts, f.Embeds = 0, nil, nil, nil
+	for i, v := range s.seated.vessels {
+		if s.seated.last[i] == 0 {
+			continue
+		}
+		if v.On == "" {
+			v.Count = s.seated.last[i]
+		}
+		f.Size.Vessels = append(f.Size.Vessels, v)
+	}
+	for _, e := range s.asked.Embeds {
+		if vesselOf(f.Size.Vessels, e.Vessel) >= 0 {
+			f.Embeds = append(f.Embeds, e)
+		}
+	}
+	for _, p := range s.asked.Parts { // of those whose vessels are full, none is made
+		if p.Share.Given() || f.fills(p.Name) {
+			f.Parts = append(f.Parts, p)
+		}
+	}
+	l := f.layout()
+	if faults := l.fromVessels(s.superfat); len(faults) > 0 {
+		for i := range faults {
+			faults[i].Path, faults[i].Reason = "size.vessels", "give a last batch that cannot be made: it "+faults[i].Reason
+		}
+		return nil, faults
+	}
+	l.solve(s.superfat)
+	b := l.batch()
+	if faults := l.intoVessels(&b); len(faults) > 0 {
+		return nil, faults
+	}
+	return &LastBatch{Pieces: b.Pieces, Oils: b.OilsTotal, Poured: b.Poured}, nil
+}
+
+// fills reports whether a part fills a vessel.
+func (f *Formula) fills(part string) bool {
+	for i := range f.Size.Vessels {
+		v := &f.Size.Vessels[i]
+		if v.Part == part {
+			return true
+		}
+		for _, layer := range v.Layers {
+			if layer.Part == part {
+				return true
+			}
+		}
+	}
+	return false
+}

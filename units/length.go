@@ -1,0 +1,58 @@
+package units
+
+import "golang.org/x/exp/constraints"
+
+// A Length is held as a whole number of nanometres: sums are exact, and values can
+// be compared with ==. The zero value is 0 mm.
+type Length struct{ nm int64 }
+
+const nanometresPerMillimetre = 1_000_000
+
+// mostMetres is the largest length that is read from a text.
+const mostMetres = 10
+
+// Millimetres gives a whole number of millimetres.
+func Millimetres[N constraints.Integer](n N) Length { return Length{Millilitres(n).nl} }
+
+// ParseLength reads a length with its unit: "45 mm", "4.5 cm", "0.3 m", "1.75 in"
+// (an inch is 25.4 mm exactly); the space may be left out. It is rounded to the
+// nearest nanometre. More than 10 m is refused. The error is a [*ParseError].
+func ParseLength(text string) (Length, error) {
+	n, symbol, fault := split(text)
+	if fault != nil {
+		return Length{}, fault
+	}
+	factor := int64(nanometresPerMillimetre)
+	switch symbol {
+	case "mm":
+	case "cm":
+		factor *= 10
+	case "m":
+		factor *= 1000
+	case "in":
+		factor = 25_400_000
+	default:
+		return Length{}, unitFault(text, symbol, "a length", `write mm, cm, m or in, such as "45 mm"`)
+	}
+	nm, ok := n.times(factor)
+	if !ok || nm > mostMetres*1000*nanometresPerMillimetre {
+		return Length{}, &ParseError{Text: text, Reason: "is more than 10 m", Remedy: "write at most 10 m", Kind: ErrSize}
+	}
+	return Length{nm}, nil
+}
+
+// Sign gives -1, 0 or 1 as l is below, at or above 0 mm.
+func (l Length) Sign() int { return Mass{l.nm}.Sign() }
+
+// Compare gives -1, 0 or 1 as l is below, equal to or above k.
+func (l Length) Compare(k Length) int { return Mass{l.nm}.Compare(Mass{k.nm}) }
+
+// Millimetres gives the length as a float64, for models.
+func (l Length) Millimetres() float64 { return float64(l.nm) / nanometresPerMillimetre }
+
+// Text gives the length in millimetres without the unit, with at most the given
+// number of decimals (0 to 6): nearest, no trailing zeros.
+func (l Length) Text(most int) string { return Mass{l.nm}.Text(Milligram, most) }
+
+// String gives the length exactly, in millimetres: "45 mm".
+func (l Length) String() string { return l.Text(6) + " mm" }
