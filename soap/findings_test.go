@@ -36,9 +36,9 @@ func (p pieces) with(changes ...string) pieces {
 func (p pieces) text() string {
 	var b strings.Builder
 	b.WriteString(`{"formula": "Lantern walk"`)
-	for _, key := range []string{"oils", "alkali", "superfat", "water", "size", "scale", "parts", "acids", "temperature", "weighed"} {
+	for _, key := range []string{"oils", "alkali", "superfat", "water", "size", "scale", "parts", "acids", "temperature", "embeds", "toppings", "weighed"} {
 		value := p[key]
-		if key == "oils" || key == "alkali" || key == "parts" || key == "acids" && value != "" {
+		if slices.Contains([]string{"oils", "alkali", "parts"}, key) || slices.Contains([]string{"acids", "embeds", "toppings"}, key) && value != "" {
 			value = "[" + value + "]"
 		}
 		if value != "" {

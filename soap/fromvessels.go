@@ -16,16 +16,16 @@ import (
 
 // filling is the search for the masses that fill the vessels.
 type filling struct {
-	s        *solved
-	b        *bulk
-	c        contents
-	cavities []cavity
-	fixed    []float64 // the share of a part without vessels; −1 of one with
-	needs    [3]linear // alkali, water asked for, others: per oils, per pot, fixed
-	purity   float64   // hydroxide per alkali as weighed
-	shares   []float64 // of the formula's oils
-	rates    [][]rate  // of each part's additions
-	density  []float64 // of the parts
+	s       *solved
+	b       *bulk
+	c       contents
+	fixed   []float64 // the share of a part without vessels; −1 of one with
+	needs   [3]linear // alkali, water asked for, others: per oils, per pot, fixed
+	purity  float64   // hydroxide per alkali as weighed
+	shares  []float64 // of the formula's oils
+	rates   [][]rate  // of each part's additions
+	density []float64 // of the parts
+	full    []float64 // what fills their vessels
 }
 
 // linear is a mass in grams that depends on all oils and on what is in the pot.
@@ -46,23 +46,12 @@ type rate struct {
 	line                      int     // the oil line that it comes out of; −1: of the water
 }
 
-// cavity is what a vessel takes.
-type cavity struct {
-	count     float64
-	volume    float64 // mL; 0 where a trial says what it takes
-	trial     float64 // g
-	seats     []seat
-	parts     []float64 // the shares of its seats
-	sunk      float64   // mL that embeds displace,
-	sunkGrams float64   // and g of embeds at the batter's own density
-}
-
 func (a alkaliFactor) float() float64 { return a.times.Float() / a.over.Float() }
 
 // fromVessels gives the formula its oils and its parts their shares.
 func (s *solved) fromVessels(superfat units.Ratio) Faults {
 	factors := s.alkaliFactors()
-	w := filling{s: s, b: s.bulk, cavities: s.cavities(s.seated.each)}
+	w := filling{s: s, b: s.bulk}
 	w.layout(superfat, factors)
 	for range mostRounds {
 		change, faults := w.round()
@@ -129,7 +118,7 @@ func (w *filling) layout(superfat units.Ratio, factors []alkaliFactor) {
 		}
 	}
 	n := len(s.parts)
-	w.fixed, w.density = make([]float64, n), make([]float64, n)
+	w.fixed, w.density, w.full = make([]float64, n), make([]float64, n), make([]float64, n)
 	w.c = contents{oils: make([]float64, len(f.Oils)), batter: make([]float64, n), poured: make([]float64, n), loads: make([][]float64, n), carriers: make([][]float64, n)}
 	w.rates = make([][]rate, n)
 	for i := range s.parts {
@@ -274,55 +263,16 @@ func (w *filling) divide(oils float64) {
 
 // filled gives what fills the vessels of each part, in grams.
 func (w *filling) filled(batter float64) []float64 {
-	filled := make([]float64, len(w.density))
-	for i := range w.cavities {
-		k := &w.cavities[i]
+	filled := w.full
+	clear(filled)
+	for i := range w.s.seated.cavities {
+		k := &w.s.seated.cavities[i]
 		volume := k.net(w.density, batter)
 		for j, seat := range k.seats {
 			filled[seat.part] += float64(k.count * volume * k.parts[j] * w.density[seat.part])
 		}
 	}
 	return filled
-}
-
-// net gives the volume that a cavity takes of batter.
-func (k *cavity) net(density []float64, batter float64) float64 {
-	volume := k.volume
-	if volume == 0 {
-		per := 0.0
-		for j, seat := range k.seats {
-			per += float64(k.parts[j] * density[seat.part])
-		}
-		volume = k.trial / per
-	}
-	return volume - k.sunk - k.sunkGrams/batter
-}
-
-// cavities lists what the vessels take, so many of each.
-func (s *solved) cavities(counts []int) []cavity {
-	f := s.f
-	cavities := make([]cavity, len(counts))
-	for i := range cavities {
-		v, k := &s.seated.vessels[i], &cavities[i]
-		k.count, k.seats = float64(counts[i]), s.seated.layers[i]
-		for _, seat := range k.seats {
-			k.parts = append(k.parts, seat.share.Float())
-		}
-		if each, err := v.Trial.Each(); v.Trial.Given() && err == nil {
-			k.trial = each.Grams()
-		} else if volume, err := v.Shape.Volume(); err == nil {
-			k.volume = volume.Millilitres()
-		}
-		for j := range f.Embeds {
-			e := &f.Embeds[j]
-			if e.Vessel == v.Name && e.Sunk {
-				n := float64(e.each() * v.cuts())
-				k.sunk += n * e.Volume.Millilitres()
-				k.sunkGrams += n * e.Mass.Grams()
-			}
-		}
-	}
-	return cavities
 }
 
 // reserve is what is made of a part beyond what is filled, of that.

@@ -127,7 +127,7 @@ func (s *solved) share(b *Batch) (faults Faults) {
 
 // pieces tells how far every part goes with its vessels.
 func (s *solved) pieces(b *Batch, density []float64, batter float64) (faults Faults) {
-	cavities := s.cavities(s.seated.each)
+	cavities := s.seated.cavities
 	wanted := make([][]mould.Wanted, len(s.parts)) // of each part
 	at := make([][]int, len(s.parts))              // and where its pieces stand
 	for i := range cavities {
@@ -138,7 +138,7 @@ func (s *solved) pieces(b *Batch, density []float64, batter float64) (faults Fau
 			faults = append(faults, Fault{Path: itemPath(path, i), Text: v.Name, Kind: ErrImpossible, Reason: "is all embeds: they displace all that it holds", Remedy: "sink less into it"})
 			continue
 		}
-		cut := units.Whole(1).Over(units.Whole(v.cuts()))
+		cuts := units.Whole(v.cuts())
 		for j, seat := range k.seats {
 			content := gramsOf(volume * k.parts[j] * density[seat.part])
 			if k.trial > 0 && len(k.seats) == 1 && k.sunk+k.sunkGrams == 0 {
@@ -146,7 +146,7 @@ func (s *solved) pieces(b *Batch, density []float64, batter float64) (faults Fau
 			}
 			p := Piece{
 				Vessel: v.Name, Part: s.parts[seat.part].Name, Top: v.On != "", Count: s.seated.wanted[i] * v.cuts(), Filled: s.seated.each[i] * v.cuts(),
-				Fresh: content.Times(cut, units.Nearest), Volume: millilitres(volume * k.parts[j] / float64(v.cuts())), Spread: units.Whole(0),
+				Fresh: content.Over(cuts, units.Nearest), Volume: millilitres(volume * k.parts[j] / float64(v.cuts())), Spread: units.Whole(0),
 			}
 			if !v.Trial.Given() {
 				p.Spread = v.Shape.Spread()

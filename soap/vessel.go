@@ -1,8 +1,6 @@
 package soap
 
 import (
-	"slices"
-
 	"example.com/lyewright/soap/mould"
 	"example.com/lyewright/units"
 )
@@ -86,89 +84,4 @@ func (g Glitter) String() string {
 		return ""
 	}
 	return glitters()[g-1]
-}
-
-// seated says what the vessels of a formula come to before anything is known of
-// its batter: cavities and pieces of each, in one batch.
-type seated struct {
-	vessels []Vessel
-	layers  [][]seat
-	each    []int // cavities in one batch
-	wanted  []int // cavities in all
-	last    []int // cavities in the last batch
-	batches int
-	pieces  int // in all, tops apart
-}
-
-// seat is a part's share of a vessel.
-type seat struct {
-	part  int
-	share units.Ratio
-}
-
-// partOf finds a part by its name, or -1.
-func partOf(parts []Part, name string) int {
-	return slices.IndexFunc(parts, func(p Part) bool { return p.Name == name })
-}
-
-// vesselOf finds a vessel by its name, or -1.
-func vesselOf(vessels []Vessel, name string) int {
-	return slices.IndexFunc(vessels, func(v Vessel) bool { return v.Name == name })
-}
-
-// seat gives every vessel its cavities and its parts.
-func (f *Formula) seat(parts []Part) seated {
-	vessels := f.Size.Vessels
-	s := seated{vessels: vessels, layers: make([][]seat, len(vessels)), wanted: make([]int, len(vessels))}
-	for i := range vessels {
-		v := &vessels[i]
-		s.wanted[i] = v.Count
-		if v.On == "" {
-			s.pieces += v.Count * v.cuts()
-		}
-		s.layers[i] = v.seats(parts)
-	}
-	if f.Size.Pieces > 0 {
-		s.wanted = mould.Scaled(s.wanted, s.pieces, f.Size.Pieces)
-		s.pieces = 0
-		for i := range vessels {
-			s.pieces += s.wanted[i] * vessels[i].cuts()
-		}
-	}
-	shelves := make([]mould.Shelf, len(vessels))
-	for i := range vessels {
-		shelves[i] = mould.Shelf{Count: s.wanted[i], Moulds: vessels[i].Moulds}
-	}
-	s.batches, s.each, s.last = mould.Batches(shelves)
-	if f.known() { // what there is goes into as many as it fills
-		s.each = slices.Clone(s.wanted)
-	}
-	for i := range vessels {
-		if below := vesselOf(vessels, vessels[i].On); vessels[i].On != "" {
-			cuts := vessels[below].cuts()
-			s.wanted[i], s.each[i], s.last[i] = s.wanted[below]*cuts, s.each[below]*cuts, s.last[below]*cuts
-		}
-	}
-	return s
-}
-
-// seats lists the parts that fill a vessel with their shares of it.
-func (v *Vessel) seats(parts []Part) []seat {
-	if len(v.Layers) == 0 {
-		return []seat{{part: max(0, partOf(parts, v.Part)), share: units.Whole(1)}}
-	}
-	seats, shares, rest := make([]seat, len(v.Layers)), make([]units.Ratio, len(v.Layers)), -1
-	for i, layer := range v.Layers {
-		shares[i] = layer.Share
-		if layer.Rest {
-			rest = i
-		}
-	}
-	if rest >= 0 {
-		shares[rest] = remainder(shares, rest)
-	}
-	for i, layer := range v.Layers {
-		seats[i] = seat{part: partOf(parts, layer.Part), share: shares[i]}
-	}
-	return seats
 }

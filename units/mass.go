@@ -74,6 +74,19 @@ func (m Mass) Times(r Ratio, how Rounding) Mass {
 	return Sum{}.Plus(m, r).Mass(how)
 }
 
+// Over gives m / r, rounded once, to a nanogram. Beyond what a Mass holds it stops at
+// that end, and so it does where r is zero or not given.
+func (m Mass) Over(r Ratio, how Rounding) Mass {
+	if r.wide == nil && r.pico > 0 {
+		hi, lo := bits.Mul64(magnitude(m.ng), picosPerOne)
+		if ng, ok := quotient128(hi, lo, uint64(r.pico), m.ng < 0, how); ok {
+			return Mass{ng}
+		}
+	}
+	one := Ratio{pico: picosPerOne, given: true}
+	return Sum{}.Plus(m, one).Scale(one, r, how)
+}
+
 // Per gives the quotient m/n to twelve decimals, halves away from zero; ok is
 // false when n is 0 g.
 func (m Mass) Per(n Mass) (r Ratio, ok bool) {

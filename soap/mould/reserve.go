@@ -40,6 +40,6 @@ func Shared(poured, loss units.Mass, reserve units.Ratio) (filled, kept units.Ma
 	if left.Sign() < 0 {
 		return units.Mass{}, units.Mass{}, false
 	}
-	filled = left.Times(units.Whole(1).Over(units.Whole(1).Add(reserve)), units.Nearest)
+	filled = left.Over(units.Whole(1).Add(reserve), units.Nearest)
 	return filled, left.Sub(filled), true
 }

@@ -32,7 +32,7 @@ func (t Trial) Each() (units.Mass, error) {
 	if len(c.faults) > 0 {
 		return units.Mass{}, c.faults
 	}
-	return t.Mass.Times(units.Whole(1).Over(units.Whole(t.Count)), units.Nearest), nil
+	return t.Mass.Over(units.Whole(t.Count), units.Nearest), nil
 }
 
 // Most is the largest count of anything: cavities, pieces of one, moulds.
