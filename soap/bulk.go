@@ -122,6 +122,11 @@ func (s *solved) bulkOf(factors []alkaliFactor) *bulk {
 			}
 		}
 	}
+	for i := range f.Embeds { // by mass it displaces, by volume it weighs
+		if e := &f.Embeds[i]; e.Sunk || e.Volume.Sign() > 0 {
+			b.lacks(e.Name)
+		}
+	}
 	return b
 }
 

@@ -24,7 +24,7 @@ func (c *checker) vessels() {
 		c.fault(pieces, strconv.Itoa(size.Pieces), "is not between 1 and 10000", "say how many pieces are wanted", ErrRange)
 	case len(size.Vessels) == 0:
 		c.fault(pieces, strconv.Itoa(size.Pieces), "are asked for, and there are no vessels to count", `list "vessels" in size`, ErrConflict, "size.vessels")
-	case c.f.known():
+	case c.f.SizeKnown():
 		c.fault(pieces, strconv.Itoa(size.Pieces), "are asked for of a batch whose mass is known", "leave out the mass, or the pieces", ErrConflict, "size.oils", "size.batter", "oils[].mass")
 	}
 	vessels, list := size.Vessels, t.at("vessels")

@@ -23,7 +23,7 @@ func (j *judge) vessels() {
 			Code: "moulds-short", Subject: subject.String(), Value: units.Whole(wanted), Limit: units.Whole(v.Moulds), Unit: "moulds",
 			Names: []string{v.Name}, Source: cite.Source{How: cite.Computed},
 		}
-		if j.b.Formula.known() {
+		if j.b.Formula.SizeKnown() {
 			f.Detail = batchKnown
 		}
 		j.add(f)

@@ -66,14 +66,14 @@ type Size struct {
 	Pieces int
 }
 
-// known reports whether the mass of the batch is given, and vessels only ask how
-// far it goes.
-func (f *Formula) known() bool {
+// SizeKnown reports whether the formula itself says how much is made, by its oils or
+// its batter: vessels then ask how far it goes.
+func (f *Formula) SizeKnown() bool {
 	return f.Size.Oils.Sign() != 0 || f.Size.Batter.Sign() != 0 || len(f.Oils) > 0 && f.Oils[0].Mass.Sign() != 0
 }
 
 // fromVessels reports whether the vessels say how much is made.
-func (f *Formula) fromVessels() bool { return len(f.Size.Vessels) > 0 && !f.known() }
+func (f *Formula) fromVessels() bool { return len(f.Size.Vessels) > 0 && !f.SizeKnown() }
 
 // Part is a part of the batter with what is added to it alone.
 type Part struct {
@@ -88,6 +88,10 @@ type Part struct {
 	// What is added, each name once in its list; 50 in all at most.
 	Colourants, Fragrances, Additives []Addition
 }
+
+// ReserveOrUsual is what is made of the part beyond what is filled, as a share of
+// that: its Reserve, or what is usual for its Work.
+func (p Part) ReserveOrUsual() units.Ratio { return p.Reserve.Or(p.Work.Reserve()) }
 
 // Addition is a colourant, a fragrance or an additive of a part.
 type Addition struct {
@@ -256,6 +260,14 @@ func (f Formula) parts() []Part {
 		parts[rest].Share = remainder(shares, rest)
 	}
 	return parts
+}
+
+// PartNamed gives the part of a name; the zero Part where the formula names no such.
+func (f Formula) PartNamed(name string) Part {
+	if i := partOf(f.Parts, name); i >= 0 {
+		return f.Parts[i]
+	}
+	return Part{}
 }
 
 // oilShares lists the shares of the oil lines, the rest worked out.

@@ -198,7 +198,7 @@ func (w *filling) round() (change float64, faults Faults) {
 			continue
 		}
 		part := &w.s.parts[i]
-		want := filled*(1+part.reserve().Float()) + part.Loss.Grams()
+		want := filled*(1+part.ReserveOrUsual().Float()) + part.Loss.Grams()
 		next := c.batter[i] * want / c.poured[i]
 		if !(next > 1e-6) {
 			return 0, Faults{{
@@ -274,9 +274,6 @@ func (w *filling) filled(batter float64) []float64 {
 	}
 	return filled
 }
-
-// reserve is what is made of a part beyond what is filled, of that.
-func (p *Part) reserve() units.Ratio { return p.Reserve.Or(p.Work.Reserve()) }
 
 // resolved is the formula with the oils and the shares that fill its vessels.
 func (w *filling) resolved() *Formula {

@@ -18,6 +18,9 @@ type Volumes struct {
 	Pot  units.Volume // what the pot must hold, before any room to stir
 	Oils units.Volume // those in the pot whose density is known
 	Lye  units.Volume
+	// LyeAsked is the density of the lye with all the water asked for, before any is
+	// held back.
+	LyeAsked units.Density
 	// Unknown are the names of what has no density here: it counts at the batter's own.
 	Unknown []string
 }
@@ -91,6 +94,7 @@ func (s *solved) intoVessels(b *Batch) Faults {
 	_, _, least, _ := s.bulk.pot(c, highest)
 	batter := c.pot / pot
 	v := &Volumes{At: s.bulk.at, Pot: millilitres(pot), Oils: millilitres(oils), Lye: millilitres(lye), Unknown: s.bulk.unknown}
+	v.LyeAsked, _ = units.DensityOfFloat(s.bulk.lye)
 	v.Density, _ = units.DensityOfFloat(batter)
 	v.Spread, _ = units.RatioOfFloat((c.pot/least - c.pot/most) / 2 / batter)
 	b.Volumes = v
@@ -114,7 +118,7 @@ func (s *solved) share(b *Batch) (faults Faults) {
 		p, part := &b.Parts[i], &s.parts[i]
 		var ok bool
 		p.Loss = part.Loss
-		if p.Filled, p.Reserve, ok = mould.Shared(p.Poured, part.Loss, part.reserve()); !ok {
+		if p.Filled, p.Reserve, ok = mould.Shared(p.Poured, part.Loss, part.ReserveOrUsual()); !ok {
 			faults = append(faults, Fault{
 				Path: itemPath("parts", i) + ".loss", Text: part.Loss.String(), Kind: ErrImpossible,
 				Reason: "is more than the " + p.Poured.Text(units.Gram, 2) + " g that there is of the part", Remedy: "lower it, or make more",

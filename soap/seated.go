@@ -60,7 +60,7 @@ func (f *Formula) seat(parts []Part) seated {
 		shelves[i] = mould.Shelf{Count: s.wanted[i], Moulds: vessels[i].Moulds}
 	}
 	s.batches, s.each, s.last = mould.Batches(shelves)
-	if f.known() { // what there is goes into as many as it fills
+	if f.SizeKnown() { // what there is goes into as many as it fills
 		s.each = slices.Clone(s.wanted)
 	}
 	for i := range vessels {

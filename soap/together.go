@@ -100,7 +100,7 @@ func (s *solved) system(demand form, factors []alkaliFactor) together {
 	if f.Water.PerOils.Given() {
 		t.asked = nothing()
 		t.asked.oils = f.Water.PerOils
-		if f.known() && f.Size.Batter.Sign() == 0 { // the oils are known
+		if f.SizeKnown() && f.Size.Batter.Sign() == 0 { // the oils are known
 			t.asked = fixedForm(inGrams(s.oilTotal).Times(f.Water.PerOils))
 		}
 	} else {

@@ -34,7 +34,7 @@ func answerTo(file io.Reader, o batchOptions) answer {
 
 // answerOf works out the text of a formula.
 func answerOf(text []byte, o batchOptions) answer {
-	b, _, faults := batchOf(text)
+	b, _, faults := batchOf(text, o.pieces)
 	if faults != nil {
 		return refused(faults)
 	}
@@ -62,10 +62,14 @@ func printed(b soap.Batch, o batchOptions) ([]byte, error) {
 	return page.Bytes(), nil
 }
 
-// batchOf reads a formula and works it out, every fault in its place.
-func batchOf(text []byte) (soap.Batch, soap.Places, soap.Faults) {
+// batchOf reads a formula and works it out, for so many pieces where there are any
+// asked for, every fault in its place.
+func batchOf(text []byte, pieces int) (soap.Batch, soap.Places, soap.Faults) {
 	f, places, err := soap.ParseFormula(text)
 	if err == nil {
+		if pieces > 0 {
+			f.Size.Pieces = pieces
+		}
 		var b soap.Batch
 		if b, err = f.Batch(); err == nil {
 			return b, places, nil

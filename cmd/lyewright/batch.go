@@ -3,25 +3,29 @@ package main
 import (
 	"flag"
 	"io"
+	"strconv"
 
 	"example.com/lyewright/soap"
+	"example.com/lyewright/soap/mould"
 	"example.com/lyewright/units"
 )
 
 // batchOptions say how batches are printed.
 type batchOptions struct {
 	json, working bool
+	pieces        int // 0: as the formula counts them
 	unit          units.Unit
 }
 
 func (c *command) batch(args []string) int {
 	flags := flag.NewFlagSet("batch", flag.ContinueOnError)
 	var o batchOptions
-	var unit string
+	var unit, pieces string
 	var lines bool
 	flags.BoolVar(&o.json, "json", false, "")
 	flags.BoolVar(&o.working, "working", false, "")
 	flags.BoolVar(&lines, "lines", false, "")
+	flags.StringVar(&pieces, "pieces", "", "")
 	flags.StringVar(&unit, "units", "g", "")
 	names, status, ok := c.parse(flags, args)
 	if !ok {
@@ -32,6 +36,12 @@ func (c *command) batch(args []string) int {
 	}
 	if o.unit, ok = units.ParseUnit(unit); !ok || o.unit != units.Gram && o.unit != units.Ounce {
 		return c.usage(unit, "is not a unit for the sheet", "write -units g or -units oz")
+	}
+	if pieces != "" {
+		var err error
+		if o.pieces, err = strconv.Atoi(pieces); err != nil || o.pieces < 1 || o.pieces > mould.Most {
+			return c.usage(pieces, "is not a number of pieces", "write -pieces and a whole number from 1 to 10000")
+		}
 	}
 	if o.json && o.working {
 		return c.usage("-json", "does not go with -working", "the working is text; leave one of them out")

@@ -20,6 +20,7 @@ func Write(w io.Writer, b soap.Batch, unit units.Unit) error {
 	s.oils()
 	s.lye()
 	s.parts()
+	s.moulds()
 	s.superfat()
 	s.composition()
 	s.findings("Worth knowing", soap.Note, soap.Note)

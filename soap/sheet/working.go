@@ -42,6 +42,7 @@ func Working(b soap.Batch) []Step {
 	for i := range b.Parts {
 		w.part(&b.Parts[i])
 	}
+	w.moulds()
 	return w.steps
 }
 
