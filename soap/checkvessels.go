@@ -2,6 +2,7 @@ package soap
 
 import (
 	"errors"
+	"slices"
 	"strconv"
 
 	"example.com/lyewright/internal/nearest"
@@ -154,9 +155,11 @@ func (c *checker) counts(t trail, v *Vessel) {
 
 // noVessel refuses the name of a vessel that is not there.
 func (c *checker) noVessel(t trail, name string) {
-	names := make([]string, len(c.f.Size.Vessels))
-	for i := range names {
-		names[i] = c.f.Size.Vessels[i].Name
+	var names []string
+	for i := range c.f.Size.Vessels {
+		if known := c.f.Size.Vessels[i].Name; known != "" && !slices.Contains(names, known) {
+			names = append(names, known)
+		}
 	}
 	c.unknown(t, name, "is not a vessel of this formula", "vessels", names, "size.vessels", "size.vessels[].vessel")
 }

@@ -79,14 +79,18 @@ func (r *reader) layers(s *spot) []Layer {
 	return layers
 }
 
-// shape reads what a vessel holds. Where something of it is missing it says so, and
-// gives a shape all the same: whatever else is wrong is said too.
+// shape reads what a vessel holds. Where a dimension is missing it says so and gives a
+// shape all the same, so that whatever else is wrong with it is said too.
 func (r *reader) shape(s *spot, key string) mould.Shape {
 	length := func(key string) units.Length { return r.length(s.at(key)) }
 	fill := func() units.Ratio { return r.percent(s.at("fill")) }
 	fields := func(keys ...string) bool {
 		needed := slices.DeleteFunc(slices.Clone(keys), func(key string) bool { return key == "fill" || key == "liner" })
-		return r.object(s, "", keys...) && r.needs(s, needed...)
+		if !r.object(s, "", keys...) {
+			return false
+		}
+		r.needs(s, needed...)
+		return true
 	}
 	switch key {
 	case "volume":
@@ -239,18 +243,15 @@ func (r *reader) yes(s *spot, remedy string) answer {
 }
 
 // needs says which keys of an object are missing.
-func (r *reader) needs(s *spot, keys ...string) bool {
-	all := true
+func (r *reader) needs(s *spot, keys ...string) {
 	for _, key := range keys {
 		if s.at(key) == nil {
 			missing := &spot{trail: s.trail.at(key), node: s.node}
 			if !slices.Contains(r.meant, missing.path()) {
 				r.fault(missing, "", "is missing", "give it", ErrMissing)
 			}
-			all = false
 		}
 	}
-	return all
 }
 
 // count reads how many there are: a whole number from a least one to 10,000.

@@ -57,8 +57,11 @@ func (s *sheet) scaled() {
 func (s *sheet) goesFar() {
 	for i := range s.b.Pieces {
 		p := &s.b.Pieces[i]
-		text := p.Vessel + ", " + p.Part + ": fills " + strconv.Itoa(p.Filled) + " of the " + strconv.Itoa(p.Count) + " hoped for"
-		if p.Short.Sign() > 0 {
+		text := p.Vessel + ", " + p.Part + ": fills " + strconv.Itoa(p.Filled) + ", of " + strconv.Itoa(p.Count) + " hoped for"
+		switch {
+		case p.Filled > p.Count:
+			text = p.Vessel + ", " + p.Part + ": fills the " + strconv.Itoa(p.Count) + " hoped for and " + strconv.Itoa(p.Filled-p.Count) + " more"
+		case p.Short.Sign() > 0:
 			text += "; the next one lacks " + s.figure(p.Short)
 		}
 		s.wrap("", text+".")

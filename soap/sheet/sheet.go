@@ -3,6 +3,7 @@ package sheet
 import (
 	"io"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -44,6 +45,9 @@ func newSheet(b soap.Batch, unit units.Unit) *sheet {
 func (s *sheet) title() {
 	s.wrap("", s.b.Formula.Name)
 	s.line("Batch sheet, data edition " + soap.DataEdition())
+	if n := s.b.Batches; s.b.Last != nil {
+		s.line("One of " + strconv.Itoa(n) + " batches: see Moulds for the last one")
+	}
 	s.line("Scales: " + s.division(s.scale) + " for oils, " + s.division(s.small) + " for everything else")
 }
 
