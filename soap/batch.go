@@ -30,14 +30,16 @@ type Batch struct {
 	Superfat Outlook // of the batch, every oil counted as one weighing
 	Parts    []PartBatch
 
-	// With vessels, what fills them; zero without. Filled, Reserve and Loss add up to
-	// Poured.
+	// What is poured, divided: zero where there are neither vessels nor a part's
+	// reserve or loss. The three add up to Poured, to the nanogram.
 	Filled, Reserve, Loss units.Mass
-	Volumes               *Volumes
-	Pieces                []Piece // vessel by vessel, in each part by part
-	Embeds, Toppings      []ExtraCount
-	Batches               int        // how many the moulds ask for; the masses are those of one full batch
-	Last                  *LastBatch // the last of several; nil of one
+
+	// With vessels, what fills them; nil and zero without.
+	Volumes          *Volumes
+	Pieces           []Piece // vessel by vessel, in each part by part
+	Embeds, Toppings []ExtraCount
+	Batches          int        // how many the moulds ask for; the masses are those of one full batch
+	Last             *LastBatch // the last of several; nil of one
 
 	Weighed  *Reckoning // what the real weighings come to; nil where there are none
 	Findings []Finding  // most severe first, then in input order
@@ -158,10 +160,11 @@ type PartBatch struct {
 	Poured units.Mass  // its batter, additions and carriers
 	Dry    units.Mass  // its share of the dry pot, its additions, and carriers of glycerin or oil
 
-	// With vessels: what is poured is Filled, Reserve and Loss, to the nanogram.
-	Filled, Reserve, Loss units.Mass
-	Volume                units.Volume  // of what is poured
-	Density               units.Density // of the part, at the temperature it is poured at
+	Filled, Reserve, Loss units.Mass // of what is poured, as in Batch
+
+	// With vessels: of what is poured, at the temperature it is poured at.
+	Volume  units.Volume
+	Density units.Density
 
 	Superfat  Outlook
 	Additions []AdditionWeighing // colourants, fragrances, additives, each in file order

@@ -29,6 +29,11 @@ func (f Formula) Batch() (Batch, error) {
 	if faults := s.judge(&b); len(faults) > 0 {
 		return Batch{}, faults
 	}
+	if f.keepsBack() {
+		if faults := s.share(&b); len(faults) > 0 {
+			return Batch{}, faults
+		}
+	}
 	if len(f.Size.Vessels) > 0 {
 		if faults := s.intoVessels(&b); len(faults) > 0 {
 			return Batch{}, faults

@@ -52,7 +52,10 @@ func (a alkaliFactor) float() float64 { return a.times.Float() / a.over.Float() 
 func (s *solved) fromVessels(superfat units.Ratio) Faults {
 	factors := s.alkaliFactors()
 	w := filling{s: s, b: s.bulk}
-	w.layout(superfat, factors)
+	if !w.layout(superfat, factors) {
+		s.unbalanced = true
+		return s.impossible()
+	}
 	for range mostRounds {
 		change, faults := w.round()
 		if len(faults) > 0 {
@@ -75,8 +78,9 @@ func (s *solved) fromVessels(superfat units.Ratio) Faults {
 
 const mostRounds = 200
 
-// layout writes down what does not change from round to round.
-func (w *filling) layout(superfat units.Ratio, factors []alkaliFactor) {
+// layout writes down what does not change from round to round. It is false where a
+// liquid's fat asks for more water than brings it.
+func (w *filling) layout(superfat units.Ratio, factors []alkaliFactor) bool {
 	s, f := w.s, w.s.f
 	perDemand, hydroxide := 0.0, 0.0
 	for i := range factors {
@@ -96,10 +100,10 @@ func (w *filling) layout(superfat units.Ratio, factors []alkaliFactor) {
 		}
 		s.superfat = superfat
 		t := s.system(demand, factors)
-		w.needs = [3]linear{t.alkali.float(), t.asked.float(), t.others.float()}
-		if !t.ok { // said where liquids are
-			w.needs[1].oils = math.NaN()
+		if !t.ok {
+			return false
 		}
+		w.needs = [3]linear{t.alkali.float(), t.asked.float(), t.others.float()}
 	} else {
 		demand := 0.0
 		for i := range f.Oils {
@@ -136,6 +140,7 @@ func (w *filling) layout(superfat units.Ratio, factors []alkaliFactor) {
 	for i, grams := range w.filled(1) { // a first guess: 1 g/mL
 		w.c.batter[i] = max(grams, 1)
 	}
+	return true
 }
 
 func (l *loaded) rate() rate {

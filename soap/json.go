@@ -74,8 +74,10 @@ func (w jsonWriter) batch(b *Batch) {
 	w.mass("batter_g", b.Batter)
 	w.mass("poured_g", b.Poured)
 	w.mass("dry_g", b.Dry)
-	if b.Volumes != nil {
+	if b.Filled.Sign() > 0 {
 		w.filled(b.Filled, b.Reserve, b.Loss)
+	}
+	if b.Volumes != nil {
 		w.Object("size", func() { w.size(b.Volumes) })
 	}
 	w.outlook(&b.Superfat)
@@ -117,8 +119,10 @@ func (w jsonWriter) part(p *PartBatch) {
 	w.mass("water_g", p.Water)
 	w.mass("poured_g", p.Poured)
 	w.mass("dry_g", p.Dry)
-	if p.Density.Given() {
+	if p.Filled.Sign() > 0 {
 		w.filled(p.Filled, p.Reserve, p.Loss)
+	}
+	if p.Density.Given() {
 		w.volume("volume_ml", p.Volume)
 		w.Number("density_g_per_ml", p.Density.Text(6))
 	}

@@ -15,7 +15,16 @@ import (
 type OilDensity struct {
 	Low, Planned, High units.Density
 	Source             cite.Source
-	Computed           bool // from the saponification and iodine values, for want of a published figure
+
+	// How Planned comes about: Figure, in g/mL or relative to water at the temperature
+	// Water, moved from the temperature From. Neither is given where the figure is not
+	// relative, and where it is not moved.
+	Figure      units.Ratio
+	Water, From units.Temperature
+
+	// Computed, for want of a published figure, from these values.
+	Computed               bool
+	Saponification, Iodine units.Ratio // as [Oil.Saponification] and [Oil.Iodine]
 }
 
 // Density gives the density of the oil, melted into others where it is solid by
@@ -47,11 +56,23 @@ func (o Oil) Density(at units.Temperature) (d OilDensity, known bool) {
 	d.High, _ = units.DensityOfFloat(high)
 	switch line := densityLine(o.row.stanza); {
 	case o.row.ownDensity().Given():
-		d.Source = cite.Source{How: cite.Given}
+		d.Figure, d.Source = o.row.ownDensity(), cite.Source{How: cite.Given}
 	case line != "":
 		d.Source = sourceOf(refdata.Field(line, 4), refdata.Field(line, 5), cite.ParseHow(refdata.Field(line, 3)))
+		f := readDensity(line)
+		d.Figure, _ = units.RatioOfFloat((f.low + f.high) / 2)
+		if f.relative {
+			d.Water, _ = units.CelsiusOfFloat(f.water)
+		}
+		if f.moves {
+			d.From, _ = units.CelsiusOfFloat(f.at)
+		}
 	default:
 		d.Source, d.Computed = DensitySource(), true
+		d.Water, d.From = units.Celsius(lundAt), units.Celsius(lundAt)
+		value, iodine := o.row.lundValues()
+		d.Saponification, d.Iodine = value.Typical, iodine.Middle()
+		d.Figure, _ = units.RatioOfFloat(lund(d.Saponification, d.Iodine))
 	}
 	return d, true
 }
@@ -99,25 +120,35 @@ func (o Oil) densities(celsius float64) (low, planned, high float64, known bool)
 		}
 		return float64(low*factor) + moved, float64(planned*factor) + moved, float64(high*factor) + moved, true
 	}
-	from, to := row.iodineLow, row.iodineHigh
-	if row.kind == Wax || row.kind == Acid || !to.Given() || !row.saponification.Given() || row.hydroxy() {
+	if row.kind == Wax || row.kind == Acid || !row.iodineHigh.Given() || !row.saponification.Given() || row.hydroxy() {
 		return 0, 0, 0, false
 	}
 	water := waterAt(lundAt)
 	at := func(value, iodine units.Ratio) float64 {
-		relative := lundBase + float64(lundPerSapon*1000*value.Float()) + float64(lundPerIodine*100*iodine.Float())
-		return float64(relative*water) + float64(densitySlope*(celsius-lundAt))
+		return float64(lund(value, iodine)*water) + float64(densitySlope*(celsius-lundAt))
 	}
-	from = from.Or(units.Whole(0)) // an upper limit alone
-	value := row.saponification
-	middle := value.Plan()
-	if row.middle.Given() && !row.replaced { // as published, whatever alkali is planned at
-		middle = row.middle
+	value, iodine := row.lundValues()
+	return at(value.Low, iodine.Low), at(value.Typical, iodine.Middle()), at(value.High, iodine.High), true
+}
+
+// lund gives the relative density at 15 °C.
+func lund(value, iodine units.Ratio) float64 {
+	return lundBase + float64(lundPerSapon*1000*value.Float()) + float64(lundPerIodine*100*iodine.Float())
+}
+
+// lundValues gives the saponification and iodine values that the relation takes: as
+// published, whatever alkali is planned at.
+func (row *oilRow) lundValues() (value, iodine units.Range) {
+	iodine = units.Between(row.iodineLow.Or(units.Whole(0)), row.iodineHigh) // an upper limit alone
+	value = row.saponification
+	value.Typical = value.Plan()
+	if row.middle.Given() && !row.replaced {
+		value.Typical = row.middle
 		if !row.ranged {
 			value = units.Exactly(row.middle)
 		}
 	}
-	return at(value.Low, from), at(middle, units.Between(from, to).Middle()), at(value.High, to), true
+	return value, iodine
 }
 
 // waterAt gives the density of water in g/mL at a temperature in °C.

@@ -3,6 +3,7 @@ package soap_test
 import (
 	"math"
 	"os"
+	"reflect"
 	"regexp"
 	"strconv"
 	"strings"
@@ -131,7 +132,7 @@ func TestWhatHasADensity(t *testing.T) {
 		if reason, not := unknown[oil.ID()]; known == not {
 			t.Errorf("%s: known is %t (%s)", oil.ID(), known, reason)
 		}
-		if !known && d != (soap.OilDensity{}) {
+		if !known && !reflect.DeepEqual(d, soap.OilDensity{}) {
 			t.Errorf("%s: %+v beside unknown", oil.ID(), d)
 		}
 		if d.Computed != computed[oil.ID()] {
@@ -160,7 +161,7 @@ func TestDensityIsKnownFrom15To60(t *testing.T) {
 		}
 		for _, celsius := range []float64{-300, -10, 14.999999, 60.000001, 100} {
 			at, _ := units.CelsiusOfFloat(celsius) // not given below the absolute zero
-			if d, known := oil.Density(at); known || d != (soap.OilDensity{}) {
+			if d, known := oil.Density(at); known || !reflect.DeepEqual(d, soap.OilDensity{}) {
 				t.Errorf("%s at %v °C: %+v", oil.ID(), celsius, d)
 			}
 		}

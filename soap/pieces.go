@@ -1,6 +1,8 @@
 package soap
 
 import (
+	"slices"
+
 	"example.com/lyewright/soap/mould"
 	"example.com/lyewright/units"
 )
@@ -83,7 +85,7 @@ func (s *solved) measured() *contents {
 	return c
 }
 
-// intoVessels works out volumes, what is filled, and the pieces.
+// intoVessels works out volumes and pieces, once it is known what is filled.
 func (s *solved) intoVessels(b *Batch) Faults {
 	c := s.measured()
 	oils, lye, pot, ok := s.bulk.pot(c, planned)
@@ -106,10 +108,13 @@ func (s *solved) intoVessels(b *Batch) Faults {
 		p.Density, _ = units.DensityOfFloat(density[i])
 		p.Volume = millilitres(volume)
 	}
-	if faults := s.share(b); len(faults) > 0 {
-		return faults
-	}
 	return s.pieces(b, density, batter)
+}
+
+// keepsBack reports whether what is poured is divided: there are vessels to fill, or a
+// part says what is kept back or lost.
+func (f *Formula) keepsBack() bool {
+	return len(f.Size.Vessels) > 0 || slices.ContainsFunc(f.Parts, func(p Part) bool { return p.Reserve.Given() || p.Loss.Sign() > 0 })
 }
 
 // share divides what is poured of every part: filled, reserve, loss.
@@ -246,8 +251,15 @@ func (s *solved) last() (*LastBatch, Faults) {
 		return nil, faults
 	}
 	l.solve(s.superfat)
+	if faults := l.impossible(); len(faults) > 0 {
+		return nil, faults
+	}
 	b := l.batch()
-	if faults := l.intoVessels(&b); len(faults) > 0 {
+	faults := l.share(&b)
+	if len(faults) == 0 {
+		faults = l.intoVessels(&b)
+	}
+	if len(faults) > 0 {
 		return nil, faults
 	}
 	return &LastBatch{Pieces: b.Pieces, Oils: b.OilsTotal, Poured: b.Poured}, nil

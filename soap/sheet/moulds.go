@@ -11,10 +11,14 @@ import (
 func (s *sheet) moulds() {
 	b := &s.b
 	v := b.Volumes
-	if v == nil {
+	if b.Filled.Sign() == 0 {
 		return
 	}
 	s.heading("Moulds")
+	if v == nil {
+		s.divided()
+		return
+	}
 	s.scaled()
 	s.line(pad("", -nameColumn) + pad("pieces", massColumn) + pad(s.unit.String()+" each", restColumn))
 	for i := range b.Pieces {
@@ -25,11 +29,7 @@ func (s *sheet) moulds() {
 		s.goesFar()
 	}
 	s.line("")
-	s.line(pad("", -30) + pad("filled", massColumn) + pad("reserve", massColumn) + pad("loss", massColumn) + pad("mL", massColumn))
-	for i := range b.Parts {
-		p := &b.Parts[i]
-		s.line(pad(shorten(p.Name, 29), -30) + pad(s.plain(p.Filled), massColumn) + pad(s.plain(p.Reserve), massColumn) + pad(s.plain(p.Loss), massColumn) + pad(p.Volume.Text(0), massColumn))
-	}
+	s.divided()
 	s.line("")
 	s.wrap("", "The pot must hold "+v.Pot.Text(0)+" mL, and room to stir: oils "+v.Oils.Text(0)+" mL, lye "+v.Lye.Text(0)+" mL. Batter "+
 		v.Density.Text(3)+" g/mL at "+v.At.Text(1)+" °C, give or take "+v.Spread.PercentText(1)+" % by the ranges of its oils; air is not counted. A trial with your own moulds is better.")
@@ -37,6 +37,22 @@ func (s *sheet) moulds() {
 	s.batches()
 	s.extras("Embeds", b.Embeds)
 	s.extras("Toppings", b.Toppings)
+}
+
+// divided prints how what is poured of each part is divided.
+func (s *sheet) divided() {
+	volume := ""
+	if s.b.Volumes != nil {
+		volume = "mL"
+	}
+	s.line(pad("Poured, in "+s.unit.String(), -30) + pad("filled", massColumn) + pad("reserve", massColumn) + pad("loss", massColumn) + pad(volume, massColumn))
+	for i := range s.b.Parts {
+		p := &s.b.Parts[i]
+		if s.b.Volumes != nil {
+			volume = p.Volume.Text(0)
+		}
+		s.line(pad(shorten(p.Name, 29), -30) + pad(s.plain(p.Filled), massColumn) + pad(s.plain(p.Reserve), massColumn) + pad(s.plain(p.Loss), massColumn) + pad(volume, massColumn))
+	}
 }
 
 // plain prints a mass without its unit, as finely as the small scale shows.

@@ -26,34 +26,40 @@ func (w *working) moulds() {
 	}
 }
 
+// oilDensity moves the figure of an oil to the temperature of pouring.
 func (w *working) oilDensity(oil soap.Oil, at units.Temperature) {
 	d, known := oil.Density(at)
 	if !known {
 		return
 	}
 	s := Step{
-		Of: oil.Name(), Formula: "density of an oil = its figure × density of water at the second temperature, moved by −0.00064 g/mL per °C",
+		Of: oil.Name(), Formula: "density of an oil = its figure × density of water − 0.00064 × (temperature − that of the figure)",
+		Figures: d.Figure.Text(5),
 		Result:  d.Planned.Text(5) + " g/mL at " + at.Text(1) + " °C, " + d.Low.Text(5) + " to " + d.High.Text(5),
 		Sources: []cite.Source{d.Source},
 	}
-	switch {
-	case d.Computed:
-		s.Formula = "density of an oil without a figure = (0.8475 + 0.00030 × saponification value + 0.00014 × iodine value) × density of water at 15 °C, moved by −0.00064 g/mL per °C"
-		low, high := oil.Iodine()
-		s.Figures = "saponification value " + milligrams(oil.Middle().Or(oil.Saponification().Plan())) + ", iodine value " + low.PercentText(2) + " to " + high.PercentText(2)
-	case d.Source.How == cite.Given:
-		s.Formula, s.Because = "density of an oil of your own = as given, not moved", "as given"
-	default:
+	if d.Computed {
+		s.Formula = "density of an oil without a figure = (0.8475 + 0.0003 × saponification value + 0.00014 × iodine value) × density of water − 0.00064 × (temperature − 15)"
+		s.Figures = "(0.8475 + 0.0003 × " + milligrams(d.Saponification) + " + 0.00014 × " + d.Iodine.PercentText(4) + ")"
+	} else if d.From.Given() {
 		s.Sources = append(s.Sources, soap.DensitySource())
+	}
+	if d.Water.Given() {
+		water, _ := lye.DensityOfWater(d.Water)
+		s.Figures += " × " + water.Text(6)
+	}
+	if d.From.Given() {
+		s.Figures += " − 0.00064 × (" + at.Text(2) + " − " + d.From.Text(2) + ")"
 	}
 	for _, f := range oil.Figures() {
 		if f.Name == "density" {
-			s.Figures = f.Low.Text(5) + " to " + f.High.Text(5) + ", " + f.Unit
+			s.Because = "the middle of " + f.Low.Text(5) + " to " + f.High.Text(5) + ", " + f.Unit
 		}
 	}
 	w.add(s)
 }
 
+// potVolume adds up what is in the pot.
 func (w *working) potVolume(v *soap.Volumes) {
 	var alkali units.Mass
 	for _, a := range w.b.Alkalis {
@@ -81,6 +87,7 @@ func (w *working) potVolume(v *soap.Volumes) {
 	w.add(s)
 }
 
+// filled divides what is poured of a part.
 func (w *working) filled(p *soap.PartBatch, part soap.Part) {
 	var figures []string
 	for i := range w.b.Pieces {
