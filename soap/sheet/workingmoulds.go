@@ -73,12 +73,12 @@ func (w *working) potVolume(v *soap.Volumes) {
 	}
 	w.add(Step{
 		Of: "Lye", Formula: "volume of the lye = (alkali + water asked for) / density of that lye − water held back / density of water",
-		Figures: "(" + text(alkali) + " + " + text(w.b.Water.Asked) + ") / " + v.LyeAsked.Text(5) + " − " + text(w.b.Water.Withheld) + " / " + water.Text(5),
-		Result:  v.Lye.Text(3) + " mL", Because: "volumes add up, wherever the water goes", Sources: append(sources, lye.LaliberteSource()),
+		Figures: "(" + text(alkali) + " + " + text(w.b.Water.Asked) + ") / " + v.LyeAsked.Text(8) + " − " + text(w.b.Water.Withheld) + " / " + water.Text(8),
+		Result:  v.Lye.Text(4) + " mL", Because: "volumes add up, wherever the water goes", Sources: append(sources, lye.LaliberteSource()),
 	})
 	s := Step{
 		Of: "Batter", Formula: "density of the batter = batter / (volume of oils + volume of lye), of what has a density",
-		Figures: text(w.b.Batter) + " / " + v.Pot.Text(3), Result: v.Density.Text(5) + " g/mL",
+		Figures: text(w.b.Batter) + " / " + v.Pot.Text(5), Result: v.Density.Text(5) + " g/mL",
 		Because: "oils " + v.Oils.Text(3) + " mL, lye " + v.Lye.Text(3) + " mL",
 	}
 	if len(v.Unknown) > 0 {
