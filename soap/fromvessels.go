@@ -206,6 +206,9 @@ func (w *filling) round() (change float64, faults Faults) {
 		want := filled*(1+part.ReserveOrUsual().Float()) + part.Loss.Grams()
 		next := c.batter[i] * want / c.poured[i]
 		if !(next > 1e-6) {
+			if faults := w.s.drowned(w.density, batter); len(faults) > 0 {
+				return 0, faults
+			}
 			return 0, Faults{{
 				Path: itemPath("parts", i), Text: part.Name, Kind: ErrImpossible, Reason: "is all additions: they alone are more than its vessels hold",
 				Remedy: "lower its loads, or fill more vessels with it",

@@ -108,7 +108,11 @@ func (s *solved) intoVessels(b *Batch) Faults {
 		p.Density, _ = units.DensityOfFloat(density[i])
 		p.Volume = millilitres(volume)
 	}
-	return s.pieces(b, density, batter)
+	if faults := s.drowned(density, batter); len(faults) > 0 {
+		return faults
+	}
+	s.pieces(b, density, batter)
+	return nil
 }
 
 // keepsBack reports whether what is poured is divided: there are vessels to fill, or a
@@ -135,18 +139,13 @@ func (s *solved) share(b *Batch) (faults Faults) {
 }
 
 // pieces tells how far every part goes with its vessels.
-func (s *solved) pieces(b *Batch, density []float64, batter float64) (faults Faults) {
+func (s *solved) pieces(b *Batch, density []float64, batter float64) {
 	cavities := s.seated.cavities
 	wanted := make([][]mould.Wanted, len(s.parts)) // of each part
 	at := make([][]int, len(s.parts))              // and where its pieces stand
 	for i := range cavities {
 		v, k := &s.seated.vessels[i], &cavities[i]
 		volume := k.net(density, batter)
-		if !(volume > 0) {
-			path := "size.vessels"
-			faults = append(faults, Fault{Path: itemPath(path, i), Text: v.Name, Kind: ErrImpossible, Reason: "is all embeds: they displace all that it holds", Remedy: "sink less into it"})
-			continue
-		}
 		cuts := units.Whole(v.cuts())
 		for j, seat := range k.seats {
 			content := gramsOf(volume * k.parts[j] * density[seat.part])
@@ -168,8 +167,8 @@ func (s *solved) pieces(b *Batch, density []float64, batter float64) (faults Fau
 			b.Pieces = append(b.Pieces, p)
 		}
 	}
-	if len(faults) > 0 || s.asked.fromVessels() {
-		return faults
+	if s.asked.fromVessels() {
+		return
 	}
 	for i := range s.parts {
 		for j, filled := range mould.Fill(b.Parts[i].Filled, wanted[i]) {
@@ -178,7 +177,19 @@ func (s *solved) pieces(b *Batch, density []float64, batter float64) (faults Fau
 			p.Short = filled.Short
 		}
 	}
-	return nil
+}
+
+// drowned finds vessels whose embeds displace all that they hold.
+func (s *solved) drowned(density []float64, batter float64) (faults Faults) {
+	for i := range s.seated.cavities {
+		if !(s.seated.cavities[i].net(density, batter) > 0) {
+			faults = append(faults, Fault{
+				Path: itemPath("size.vessels", i), Text: s.seated.vessels[i].Name, Kind: ErrImpossible,
+				Reason: "is all embeds: they displace all that it holds", Remedy: "sink less into it",
+			})
+		}
+	}
+	return faults
 }
 
 // extras counts the embeds and toppings of a vessel, and gives their mass in one
