@@ -196,6 +196,45 @@ func FuzzParseVolume(f *testing.F) {
 	})
 }
 
+func FuzzParseLengthAndArea(f *testing.F) {
+	for _, text := range quantities {
+		f.Add(text)
+	}
+	f.Add("45 mm")
+	f.Add("1.75 in")
+	f.Add("120 cm²")
+	f.Add("120 in2")
+	f.Fuzz(func(t *testing.T, text string) {
+		l, err := units.ParseLength(text)
+		a, areaErr := units.ParseArea(text)
+		for _, err := range []error{err, areaErr} {
+			if err != nil {
+				checkFault(t, text, err)
+			}
+		}
+		if err == nil && areaErr == nil {
+			t.Fatalf("%q is a length, %v, and an area, %v", text, l, a)
+		}
+		check := func(err error, got string, scales map[string]string, unit string) {
+			if err != nil {
+				return
+			}
+			number, symbol := parts(t, text)
+			scale, ok := scales[symbol]
+			if !ok {
+				t.Fatalf("%q is accepted with the unit %q", text, symbol)
+			}
+			if want := plain(times(number, rat(t, scale)), 6) + unit; got != want {
+				t.Errorf("%q is %s, want %s", text, got, want)
+			}
+		}
+		check(err, l.String(), map[string]string{"mm": "1", "cm": "10", "m": "1000", "in": "25.4"}, " mm")
+		check(areaErr, a.String(), map[string]string{
+			"mm²": "1", "mm2": "1", "cm²": "100", "cm2": "100", "m²": "1000000", "m2": "1000000", "in²": "645.16", "in2": "645.16",
+		}, " mm²")
+	})
+}
+
 func FuzzParseDensity(f *testing.F) {
 	for _, text := range quantities {
 		f.Add(text)

@@ -82,9 +82,6 @@ func (v Volume) Per(w Volume) (r Ratio, ok bool) { return Mass{v.nl}.Per(Mass{w.
 // Millilitres gives the volume as a float64, for models.
 func (v Volume) Millilitres() float64 { return float64(v.nl) / nanolitresPerMillilitre }
 
-// Times gives the volume times a ratio, rounded once, to a nanolitre.
-func (v Volume) Times(r Ratio, how Rounding) Volume { return Volume{Mass{v.nl}.Times(r, how).ng} }
-
 // Text gives the volume in millilitres without the unit, with at most the given
 // number of decimals (0 to 6): nearest, no trailing zeros.
 func (v Volume) Text(most int) string {
