@@ -24,7 +24,7 @@ func (c *checker) parts() {
 		case p.Rest && p.Share.Given():
 			c.fault(t.at("share"), "", "is given in more than one way", `give a percentage or "rest"`, ErrConflict)
 		case !p.Rest && !p.Share.Given():
-			c.fault(t.at("share"), "", "is missing", `give a percentage of the batter, or "rest"`, ErrMissing)
+			c.fault(t.at("share"), "", "is missing", `give a percentage of the batter, or "rest"`, ErrMissing, "size.vessels")
 		case !p.Rest:
 			c.percent(t.at("share"), p.Share, 100, false, false)
 		}

@@ -62,6 +62,12 @@ func (s *solved) fromVessels(superfat units.Ratio) Faults {
 			return faults
 		}
 		if change < 1e-13 {
+			if w.c.pot > gramsInTonne {
+				return Faults{{
+					Path: "size.vessels", Text: strconv.FormatFloat(w.c.pot/1000, 'f', 0, 64) + " kg", Kind: ErrRange,
+					Reason: "of batter is what they take, more than a tonne", Remedy: "check the units, or make several batches",
+				}}
+			}
 			s.f = w.resolved()
 			s.parts = s.f.parts()
 			for i := range s.parts {
@@ -76,7 +82,10 @@ func (s *solved) fromVessels(superfat units.Ratio) Faults {
 	}}
 }
 
-const mostRounds = 200
+const (
+	mostRounds   = 200
+	gramsInTonne = 1e6
+)
 
 // layout writes down what does not change from round to round. It is false where a
 // liquid's fat asks for more water than brings it.
