@@ -195,7 +195,7 @@ func (c *checker) content(t trail, v *Vessel) {
 		for _, key := range shapeKeys() {
 			inputs = append(inputs, t.String()+"."+key)
 		}
-		c.fault(t, "", "does not say what it holds", `give its "volume", the water that fills it, its dimensions, or a trial`, ErrMissing, inputs...)
+		c.fault(t.at("volume"), "", "is missing, and nothing else says what it holds", `give its "volume", the water that fills it, its dimensions, or a trial`, ErrMissing, inputs...)
 	}
 	if v.Trial.Given() {
 		_, err := v.Trial.Each()
@@ -257,7 +257,7 @@ func (c *checker) extras() {
 		c.name(t.at("embed"), e.Name)
 		c.inVessel(t.at("vessel"), e.Vessel)
 		switch {
-		case !c.exactlyOne(t, `give the "mass" or the "volume" of one`, e.Mass.Sign() != 0, e.Volume.Sign() != 0):
+		case !c.exactlyOne(t.at("mass"), `give the "mass" or the "volume" of one`, e.Mass.Sign() != 0, e.Volume.Sign() != 0):
 		case e.Mass.Sign() != 0:
 			c.mass(t.at("mass"), e.Mass)
 		default:
