@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/lyewright/soap"
+	"example.com/lyewright/soap/mould"
 	"example.com/lyewright/units"
 )
 
@@ -49,6 +50,30 @@ func ExampleFormula_Batch() {
 	// Output:
 	// sodium-hydroxide 131.3037 g, weigh 131.3 g
 	// water 262.6074 g, weigh 262.6 g
+}
+
+// From the moulds to the oils. By hand: twelve cups of 50 g and 5 % are 630 g, twelve
+// swirls of 20 g and 15 % are 276 g; 906 g over 1 + 3 × 0.1313037 is 649.97 g.
+func ExampleSize() {
+	f := lanternBars()
+	f.Size = soap.Size{Vessels: []soap.Vessel{
+		{Name: "cup", Part: "base", Count: 12, Trial: mould.Trial{Count: 1, Mass: units.Grams(50)}},
+		{Name: "swirl", Part: "cloud", On: "cup", Trial: mould.Trial{Count: 6, Mass: units.Grams(120)}},
+	}}
+	f.Parts = []soap.Part{{Name: "base"}, {Name: "cloud", Work: mould.Piped}}
+	batch, err := f.Batch()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("oils", batch.OilsTotal.Text(units.Gram, 2), "g")
+	for _, p := range batch.Parts {
+		fmt.Println(p.Name, p.Filled.Text(units.Gram, 2), "g filled,", p.Reserve.Text(units.Gram, 2), "g kept back")
+	}
+	// Output:
+	// oils 649.97 g
+	// base 600 g filled, 30 g kept back
+	// cloud 240 g filled, 36 g kept back
 }
 
 func ExampleReadFormula() {
