@@ -40,7 +40,10 @@ func TestAKnownBatchFillsWholePieces(t *testing.T) {
 		return fmt.Sprintf(`{"batter": "1050 g", "vessels": [{"vessel": "tray", "part": "base", "count": 6, "cuts": 4, "moulds": %d, "volume": "1 L", "trial": {"count": 1, "mass": "300 g"}}]}`, moulds)
 	}
 	for _, moulds := range []int{2, 6} {
-		b := layered(vessel(moulds), `{"part": "base", "share": "100 %"}`, "").batch(t)
+		b := layered(vessel(moulds), `{"part": "base", "share": "100 %"}`, `{"embed": "moon", "vessel": "tray", "mass": "3 g"}`).batch(t)
+		if len(b.Embeds) != 1 || b.Embeds[0].Count != 24 { // for all that is hoped for
+			t.Errorf("%+v", b.Embeds)
+		}
 		// 1050 g / 1.05 = 1000 g: three trays of 300 g, twelve pieces; the fourth has 100 g.
 		if p := b.Pieces[0]; p.Count != 24 || p.Filled != 12 || p.Short != units.Grams(200) {
 			t.Errorf("%+v", p)

@@ -31,7 +31,11 @@ func (s *sheet) moulds() {
 	s.line("")
 	s.divided()
 	s.line("")
-	s.wrap("", "The pot must hold "+v.Pot.Text(0)+" mL, and room to stir: oils "+v.Oils.Text(0)+" mL, lye "+v.Lye.Text(0)+" mL. Batter "+
+	rest := ""
+	if v.Oils.Add(v.Lye).Compare(v.Pot) < 0 {
+		rest = ", and what has no density here"
+	}
+	s.wrap("", "The pot must hold "+v.Pot.Text(0)+" mL, and room to stir: oils "+v.Oils.Text(0)+" mL, lye "+v.Lye.Text(0)+" mL"+rest+". Batter "+
 		v.Density.Text(3)+" g/mL at "+v.At.Text(1)+" °C, give or take "+v.Spread.PercentText(1)+" % by the ranges of its oils; air is not counted. A trial with your own moulds is better.")
 	s.models()
 	s.batches()
