@@ -32,7 +32,7 @@ func (s *sheet) moulds() {
 	s.divided()
 	s.line("")
 	rest := ""
-	if v.Oils.Add(v.Lye).Compare(v.Pot) < 0 {
+	if v.Pot.Sub(v.Oils.Add(v.Lye)).Compare(units.Millilitres(1)) > 0 {
 		rest = ", and what has no density here"
 	}
 	s.wrap("", "The pot must hold "+v.Pot.Text(0)+" mL, and room to stir: oils "+v.Oils.Text(0)+" mL, lye "+v.Lye.Text(0)+" mL"+rest+". Batter "+
