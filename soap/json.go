@@ -74,7 +74,8 @@ func (w jsonWriter) batch(b *Batch) {
 	w.mass("batter_g", b.Batter)
 	w.mass("poured_g", b.Poured)
 	w.mass("dry_g", b.Dry)
-	if b.Filled.Sign() > 0 {
+	divided := b.Formula.keepsBack()
+	if divided {
 		w.filled(b.Filled, b.Reserve, b.Loss)
 	}
 	if b.Volumes != nil {
@@ -83,7 +84,7 @@ func (w jsonWriter) batch(b *Batch) {
 	w.outlook(&b.Superfat)
 	w.List("parts", func() {
 		for i := range b.Parts {
-			w.Object("", func() { w.part(&b.Parts[i]) })
+			w.Object("", func() { w.part(&b.Parts[i], divided) })
 		}
 	})
 	if b.Volumes != nil {
@@ -111,7 +112,7 @@ func (w jsonWriter) outlook(o *Outlook) {
 	})
 }
 
-func (w jsonWriter) part(p *PartBatch) {
+func (w jsonWriter) part(p *PartBatch, divided bool) {
 	w.Text("part", p.Name)
 	w.share("share_pct", p.Share)
 	w.mass("batter_g", p.Batter)
@@ -119,7 +120,7 @@ func (w jsonWriter) part(p *PartBatch) {
 	w.mass("water_g", p.Water)
 	w.mass("poured_g", p.Poured)
 	w.mass("dry_g", p.Dry)
-	if p.Filled.Sign() > 0 {
+	if divided {
 		w.filled(p.Filled, p.Reserve, p.Loss)
 	}
 	if p.Density.Given() {

@@ -11,7 +11,7 @@ import (
 func (s *sheet) moulds() {
 	b := &s.b
 	v := b.Volumes
-	if b.Filled.Sign() == 0 {
+	if v == nil && b.Filled.Add(b.Loss).Sign() == 0 {
 		return
 	}
 	s.heading("Moulds")
