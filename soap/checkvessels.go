@@ -234,14 +234,18 @@ func (c *checker) sharesBesideVessels() {
 
 // filling checks what a part is made beyond what is filled.
 func (c *checker) filling(t trail, p *Part) {
+	if p.Work <= mould.Piped && !p.Reserve.Given() && p.Loss.Sign() == 0 {
+		return
+	}
+	line := t // a copy, so that a part that says nothing of it costs nothing
 	if p.Work > mould.Piped {
-		c.fault(t.at("work"), "", "is not known", "use mould.Poured or mould.Piped", ErrUnknown)
+		c.fault(line.at("work"), "", "is not known", "use mould.Poured or mould.Piped", ErrUnknown)
 	}
 	if p.Reserve.Given() {
-		c.percent(t.at("reserve"), p.Reserve, 100, true, false)
+		c.percent(line.at("reserve"), p.Reserve, 100, true, false)
 	}
 	if p.Loss.Sign() != 0 {
-		c.mass(t.at("loss"), p.Loss)
+		c.mass(line.at("loss"), p.Loss)
 	}
 }
 
@@ -299,10 +303,14 @@ func (c *checker) inVessel(t trail, name string) {
 }
 
 func (c *checker) glitter(t trail, glitter Glitter, foil Foil) {
+	if glitter == NoGlitter && foil == FoilUnknown {
+		return
+	}
+	line := t // a copy, so that what is no glitter costs nothing
 	switch {
 	case glitter > DegradableGlitter || foil > WithoutAluminium:
-		c.fault(t.at("glitter"), "", "is not known", "use PolymerGlitter, MineralGlitter or DegradableGlitter", ErrUnknown)
-	case glitter == NoGlitter && foil != FoilUnknown:
-		c.fault(t.at("aluminium"), "", "is said of something that is not glitter", `say what it is made of: "glitter": "polymer", "mineral" or "degradable-tested"`, ErrConflict, t.String()+".glitter")
+		c.fault(line.at("glitter"), "", "is not known", "use PolymerGlitter, MineralGlitter or DegradableGlitter", ErrUnknown)
+	case glitter == NoGlitter:
+		c.fault(line.at("aluminium"), "", "is said of something that is not glitter", `say what it is made of: "glitter": "polymer", "mineral" or "degradable-tested"`, ErrConflict, line.String()+".glitter")
 	}
 }
