@@ -1,6 +1,8 @@
 package soap
 
 import (
+	"math"
+
 	"example.com/lyewright/colour"
 	"example.com/lyewright/soap/lye"
 	"example.com/lyewright/units"
@@ -161,7 +163,9 @@ func (b *bulk) lacks(name string) {
 // lyeAt gives the density of the lye as asked for; ok is false above 50 %, where it
 // is not known. Two alkalis count as two lyes of one strength, side by side.
 func (b *bulk) lyeAt(strength float64) (density float64, ok bool) {
-	if strength == b.strength {
+	// A density is a whole number of 10^-9 g/mL. Looked up afresh for every strength it
+	// would step to and fro at such a step, and the search never come to rest.
+	if math.Abs(strength-b.strength) < 1e-9 {
 		return b.lye, b.lye > 0
 	}
 	b.strength, b.lye = strength, 0

@@ -613,3 +613,18 @@ func TestGlitterIsJudgedByWhatItIs(t *testing.T) {
 		}
 	}
 }
+
+// An acid by mass ties the strength of the lye to the size of the batch, and densities
+// are held to 10^-9 g/mL: the search must come to rest all the same.
+func TestTheSearchComesToRestBesideAnAcid(t *testing.T) {
+	for volume := 300; volume < 1000; volume++ { // 510 and 662 mL among them
+		b := plainFormula().with(
+			"size", fmt.Sprintf(`{"vessels": [{"vessel": "tray", "part": "lantern", "count": 1, "volume": "%d mL"}]}`, volume), "parts", `{"part": "lantern"}`,
+			"oils", `{"oil": "olive", "share": "100 %"}`, "alkali", `{"kind": "sodium-hydroxide", "purity": "98 %"}`, "superfat", `"5 %"`, "water", `{"per_oils": "35 %"}`,
+			"acids", `{"acid": "citric-acid-anhydrous", "load": "20 g", "compensate": true}`, "temperature", "",
+		).batch(t)
+		if got := b.Parts[0].Volume.Millilitres(); math.Abs(got/(1.05*float64(volume))-1) > 1e-8 {
+			t.Errorf("%v mL poured for %d mL and 5 %%", got, volume)
+		}
+	}
+}
