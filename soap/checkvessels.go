@@ -54,7 +54,7 @@ func (c *checker) filledBy(t trail, v *Vessel) {
 	if len(parts) == 0 {
 		parts = c.f.parts()
 	}
-	known := func(t trail, name string) {
+	known := func(t trail, text, name, reason string) {
 		if partOf(parts, name) >= 0 {
 			return
 		}
@@ -62,13 +62,13 @@ func (c *checker) filledBy(t trail, v *Vessel) {
 		for i := range parts {
 			names[i] = parts[i].Name
 		}
-		c.unknown(t, name, "is not a part of this formula", "parts", names, "parts[].part")
+		c.unknown(t, text, name, reason+"is not a part of this formula", "parts", names, "parts[].part")
 	}
 	switch at := t.at("part"); {
 	case v.Part != "" && len(v.Layers) > 0:
 		c.fault(at, v.Part, "is given beside the shares of several parts", "name one part, or the shares of several", ErrConflict, t.String()+".parts")
 	case v.Part != "":
-		known(at, v.Part)
+		known(at, v.Part, v.Part, "")
 	case len(v.Layers) == 0 && len(c.f.Parts) > 0:
 		c.fault(at, "", "is missing: the vessel fills no part", `name the part that fills it, or the shares of several in "parts"`, ErrMissing, t.String()+".parts")
 	}
@@ -76,7 +76,7 @@ func (c *checker) filledBy(t trail, v *Vessel) {
 	for i := range v.Layers {
 		layer := &v.Layers[i]
 		at := layers.at(layer.Part)
-		known(at, layer.Part)
+		known(at, "", layer.Part, units.Quote(layer.Part)+" ") // a key: no text stands there
 		for j := range i {
 			if v.Layers[j].Part == layer.Part {
 				c.fault(at, layer.Part, "stands twice", "put both into one layer", ErrConflict)
@@ -99,7 +99,7 @@ func (c *checker) filledBy(t trail, v *Vessel) {
 }
 
 // unknown refuses a name that is not there, and offers those that are.
-func (c *checker) unknown(t trail, name, reason, what string, names []string, inputs ...string) {
+func (c *checker) unknown(t trail, text, name, reason, what string, names []string, inputs ...string) {
 	remedy := nearest.Remedy(name, names)
 	if remedy == "" {
 		remedy = "the " + what + " are"
@@ -113,7 +113,7 @@ func (c *checker) unknown(t trail, name, reason, what string, names []string, in
 			remedy = "list the " + what
 		}
 	}
-	c.fault(t, name, reason, remedy, ErrUnknown, inputs...)
+	c.fault(t, text, reason, remedy, ErrUnknown, inputs...)
 }
 
 // counts checks how many there are of a vessel.
@@ -161,7 +161,7 @@ func (c *checker) noVessel(t trail, name string) {
 			names = append(names, known)
 		}
 	}
-	c.unknown(t, name, "is not a vessel of this formula", "vessels", names, "size.vessels", "size.vessels[].vessel")
+	c.unknown(t, name, name, "is not a vessel of this formula", "vessels", names, "size.vessels", "size.vessels[].vessel")
 }
 
 // content checks the shape of a vessel and its trial.

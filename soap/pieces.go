@@ -129,8 +129,8 @@ func (s *solved) share(b *Batch) (faults Faults) {
 		p.Loss = part.Loss
 		if p.Filled, p.Reserve, ok = mould.Shared(p.Poured, part.Loss, part.ReserveOrUsual()); !ok {
 			faults = append(faults, Fault{
-				Path: itemPath("parts", i) + ".loss", Text: part.Loss.String(), Kind: ErrImpossible,
-				Reason: "is more than the " + p.Poured.Text(units.Gram, 2) + " g that there is of the part", Remedy: "lower it, or make more",
+				Path: itemPath("parts", i) + ".loss", Kind: ErrImpossible,
+				Reason: "takes " + part.Loss.Text(units.Gram, 2) + " g, more than the " + p.Poured.Text(units.Gram, 2) + " g that there is of the part", Remedy: "lower it, or make more",
 			})
 		}
 		b.Filled, b.Reserve, b.Loss = b.Filled.Add(p.Filled), b.Reserve.Add(p.Reserve), b.Loss.Add(p.Loss)
