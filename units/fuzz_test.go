@@ -200,17 +200,38 @@ func FuzzParseLengthAndArea(f *testing.F) {
 	for _, text := range quantities {
 		f.Add(text)
 	}
-	f.Add("45 mm")
-	f.Add("1.75 in")
-	f.Add("120 cm²")
-	f.Add("120 in2")
+	for _, text := range []string{
+		"45 mm", "4.5cm", "0.3 m", "1.75 in", // every unit of length
+		"120 mm²", "120mm2", "120 cm²", "120 cm2", "0.5 m²", "0.5m2", "120 in²", "120 in2", // every spelling of an area
+		"10 m", "10.000000001 m", "100 m2", "100.000000000001 m²", // the bounds, and a nanometre or a square micrometre beyond
+		"0.0000005 mm", "0.00000000077 in²", "0.00000000078 in2", // half a nanometre, and either side of half a square micrometre
+		"120 cm\xb2", "120 cm\xc2", "120 cm^2", "45 ml", // nearly units
+	} {
+		f.Add(text)
+	}
 	f.Fuzz(func(t *testing.T, text string) {
 		l, err := units.ParseLength(text)
 		a, areaErr := units.ParseArea(text)
-		for _, err := range []error{err, areaErr} {
-			if err != nil {
-				checkFault(t, text, err)
+		if err != nil {
+			checkFault(t, text, err)
+			if l != (units.Length{}) {
+				t.Errorf("%q: %v stands beside the error", text, l)
 			}
+		}
+		if areaErr != nil {
+			checkFault(t, text, areaErr)
+			if a != (units.Area{}) {
+				t.Errorf("%q: %v stands beside the error", text, a)
+			}
+		}
+		if l.Sign() < 0 || l.Compare(units.Millimetres(10_000)) > 0 || a.Sign() < 0 || a.Compare(units.SquareMillimetres(100_000_000)) > 0 {
+			t.Errorf("%q is %v, %v", text, l, a)
+		}
+		if back := length(t, l.String()); back != l {
+			t.Errorf("%v reads back as %v", l, back)
+		}
+		if back := area(t, a.String()); back != a {
+			t.Errorf("%v reads back as %v", a, back)
 		}
 		if err == nil && areaErr == nil {
 			t.Fatalf("%q is a length, %v, and an area, %v", text, l, a)

@@ -3,10 +3,20 @@ package units_test
 import (
 	"errors"
 	"math"
+	"math/big"
 	"testing"
 
 	"example.com/lyewright/units"
 )
+
+func length(t testing.TB, text string) units.Length {
+	t.Helper()
+	l, err := units.ParseLength(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return l
+}
 
 // An inch is 25.4 mm exactly: the international yard and pound agreement of 1959
 // (recalled, nobody saw it).
@@ -125,6 +135,63 @@ func TestLengthsAndAreasStopAtTheirEnds(t *testing.T) {
 		}
 		if units.Millimetres(-n) != units.Millimetres(int64(-1<<40)) {
 			t.Errorf("%d mm is %v", -n, units.Millimetres(-n))
+		}
+	}
+}
+
+func TestLengthSurvivesWritingAndReading(t *testing.T) {
+	s := newSource(47)
+	for range 5_000 {
+		number := plain(rat(t, s.digits(1+s.IntN(4))+"."+s.digits(1+s.IntN(6))), 6)
+		l := length(t, number+" mm")
+		if l.Text(6) != number || length(t, l.String()) != l {
+			t.Fatalf("%s mm is %v", number, l)
+		}
+		for unit, scale := range map[string]int64{"cm": 10, "m": 1000} {
+			text := times(rat(t, number), big.NewRat(1, scale)).FloatString(9) + " " + unit
+			if got := length(t, text); got != l {
+				t.Fatalf("%s is %v, want %v", text, got, l)
+			}
+		}
+		places := s.IntN(7)
+		if got, want := l.Text(places), plain(rat(t, number), places); got != want {
+			t.Fatalf("%s with %d decimals is %s, want %s", number, places, got, want)
+		}
+	}
+}
+
+func TestOtherUnitsAreNoLengths(t *testing.T) {
+	for _, text := range []string{
+		"45", "45 g", "45 ml", "45 mL", "45 %", // another kind's, or none
+		"45 mm²", "45 cm2", "45 in²", "45 mm³", // an area, a volume
+		"45 inch", "45 inches", "45 in.", `45"`, "45 ft", "45 km", "45 µm", "45 nm", // not among the spellings
+		"45 MM", "45 Mm", "45 M", "45 IN", // capitals mean something else
+		"45 m m", "45 mm/", "45\u00a0mm", "45 mm\u200b", "45 ㎜", "45 мм", // a symbol taken apart, lookalikes
+		"45 mm\x00", "45 mm\xff", "45 mm\n", // and what follows
+	} {
+		l, err := units.ParseLength(text)
+		if !errors.Is(err, units.ErrUnit) || l != (units.Length{}) {
+			t.Errorf("%q: %v, %v", text, l, err)
+		}
+		if err != nil {
+			checkFault(t, text, err)
+		}
+	}
+}
+
+func TestLengthsEndAtTenMetres(t *testing.T) {
+	for _, text := range []string{"10 m", "1000 cm", "10000 mm", "393.7007874 in"} {
+		if l := length(t, text); l.Compare(units.Millimetres(10_000)) > 0 {
+			t.Errorf("%s is %v", text, l)
+		}
+	}
+	for _, text := range []string{
+		"10.000000001 m", "1000.0000001 cm", "10000.000001 mm", "393.7007875 in",
+		"9999999999999999.9999999999999999999999999999999999 m",
+		"9223372036.854775808 m", "18446744073.709551616 m", // where 64 bits end
+	} {
+		if l, err := units.ParseLength(text); !errors.Is(err, units.ErrSize) || l != (units.Length{}) {
+			t.Errorf("%s is %v, %v", text, l, err)
 		}
 	}
 }
