@@ -37,7 +37,6 @@ func (s Slab) Volume() (units.Volume, error) {
 	c.length("length", s.Length)
 	c.length("width", s.Width)
 	c.length("height", s.Height)
-	fill := c.fill(s.Fill)
 	l := s.Liner.Millimetres()
 	length, width, height := s.Length.Millimetres()-2*l, s.Width.Millimetres()-2*l, s.Height.Millimetres()-l
 	switch {
@@ -46,6 +45,7 @@ func (s Slab) Volume() (units.Volume, error) {
 	case len(c.faults) == 0 && min(length, width, height) <= 0:
 		c.faults.Add("liner", s.Liner.String(), "leaves no room in the mould", "give the thickness of the liner", fault.ErrRange)
 	}
+	fill := c.fill(s.Fill)
 	return c.volume(length * width * height * fill)
 }
 

@@ -1,6 +1,10 @@
 package mould
 
-import "example.com/lyewright/units"
+import (
+	"math"
+
+	"example.com/lyewright/units"
+)
 
 // Wanted are cavities of one kind that a batter is to fill.
 type Wanted struct {
@@ -16,9 +20,12 @@ type Filled struct {
 
 // Fill tells how far a batter goes: it fills the cavities in their order, and what
 // is left fills more of the last kind, beyond its count. A content that is not
-// above 0 g is filled by nothing.
+// above 0 g is filled by nothing; a batter below 0 g fills nothing.
 func Fill(batter units.Mass, wanted []Wanted) []Filled {
 	filled := make([]Filled, len(wanted))
+	if batter.Sign() < 0 {
+		batter = units.Mass{}
+	}
 	for i, w := range wanted {
 		f := &filled[i]
 		if w.Content.Sign() <= 0 {
@@ -26,7 +33,7 @@ func Fill(batter units.Mass, wanted []Wanted) []Filled {
 			continue
 		}
 		whole, _ := batter.Round(w.Content, units.Down).Per(w.Content)
-		f.Whole = int(whole.Round(0, units.Nearest).Float())
+		f.Whole = int(min(whole.Float(), math.MaxInt32)) // exact: a float64 holds it, and an int anywhere
 		if i < len(wanted)-1 {
 			f.Whole = min(f.Whole, w.Count)
 		}

@@ -58,8 +58,8 @@ func (s HalfSphere) Volume() (units.Volume, error) {
 	var c checker
 	c.length("diameter", s.Diameter)
 	r := s.Diameter.Millimetres() / 2
-	h := r * c.fill(s.Fill)
-	return c.volume(math.Pi * h * h * (3*r - h) / 3)
+	h := float64(r * c.fill(s.Fill))
+	return c.volume(math.Pi * h * h * (float64(3*r) - h) / 3)
 }
 
 // Cone is a piped top: a swirl, narrower at its tip, with air between its turns.
@@ -75,14 +75,14 @@ type Cone struct {
 func (s Cone) Volume() (units.Volume, error) {
 	var c checker
 	c.length("base", s.Base)
-	c.length("height", s.Height)
-	fill := c.fill(s.Fill)
 	switch {
 	case s.Tip.Sign() < 0:
 		c.faults.Add("tip", s.Tip.String(), "is below 0 mm", "give its diameter", fault.ErrRange)
 	case s.Tip.Compare(s.Base) > 0 && s.Base.Sign() > 0:
 		c.faults.Add("tip", s.Tip.String(), "is wider than the base", "exchange the two", fault.ErrConflict)
 	}
+	c.length("height", s.Height)
+	fill := c.fill(s.Fill)
 	return c.volume(frustum(s.Base.Millimetres(), s.Tip.Millimetres(), s.Height.Millimetres()) * fill)
 }
 

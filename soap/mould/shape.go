@@ -34,16 +34,16 @@ func (m Measured) Volume() (units.Volume, error) {
 	switch {
 	case m.Content.Sign() <= 0:
 		c.faults.Add("", m.Content.String(), "is not above 0 mL", "give what it holds", fault.ErrRange)
-	case m.Content.Compare(units.Millilitres(1_000_000)) > 0:
+	case m.Content.Compare(units.Millilitres(mostMillilitres)) > 0:
 		c.faults.Add("", m.Content.String(), "is more than 1000 L", "write at most 1000 L", fault.ErrRange)
 	}
-	return m.Content, c.faults.OrNil()
+	return c.holds(m.Content)
 }
 
 // WaterFill is a vessel known by the water that fills it.
 type WaterFill struct {
 	exact
-	Mass units.Mass        // over 0 g, to a tonne
+	Mass units.Mass        // over 0 g, to that of 1000 L
 	At   units.Temperature // of the water, 0 °C to 100 °C
 }
 
@@ -62,7 +62,7 @@ func (w WaterFill) Volume() (units.Volume, error) {
 		c.faults = append(c.faults, bad...)
 	}
 	v, _ := density.Volume(w.Mass)
-	return v, c.faults.OrNil()
+	return c.holds(v)
 }
 
 // Coat is a layer on a surface.
@@ -75,8 +75,11 @@ type Coat struct {
 // Volume gives area × thickness. The error is [fault.Faults].
 func (s Coat) Volume() (units.Volume, error) {
 	var c checker
-	if s.Area.Sign() <= 0 {
+	switch {
+	case s.Area.Sign() <= 0:
 		c.faults.Add("area", s.Area.String(), "is not above 0 mm²", "give the surface that is coated", fault.ErrRange)
+	case s.Area.Compare(units.SquareMillimetres(100_000_000)) > 0:
+		c.faults.Add("area", s.Area.String(), "is more than 100 m²", "write at most 100 m²", fault.ErrRange)
 	}
 	c.length("thickness", s.Thickness)
 	return c.volume(s.Area.SquareMillimetres() * s.Thickness.Millimetres())
@@ -113,11 +116,25 @@ func (c *checker) volume(cubicMillimetres float64) (units.Volume, error) {
 		return units.Volume{}, c.faults
 	}
 	v, ok := units.VolumeOfFloat(cubicMillimetres / 1000)
+	if !ok {
+		v = units.Millilitres(mostMillilitres + 1)
+	}
+	return c.holds(v)
+}
+
+// mostMillilitres is the largest volume of a vessel.
+const mostMillilitres = 1_000_000
+
+// holds gives a volume, unless something is wrong or it is no vessel's.
+func (c *checker) holds(v units.Volume) (units.Volume, error) {
 	switch {
-	case !ok:
-		c.faults.Add("", "", "holds more than 1000 L", "check its dimensions and their units", fault.ErrRange)
+	case len(c.faults) > 0:
 	case v.Sign() <= 0:
 		c.faults.Add("", "", "holds less than a nanolitre", "check its dimensions and their units", fault.ErrRange)
+	case v.Compare(units.Millilitres(mostMillilitres)) > 0:
+		c.faults.Add("", "", "holds more than 1000 L", "check its dimensions and their units", fault.ErrRange)
+	default:
+		return v, nil
 	}
-	return v, c.faults.OrNil()
+	return units.Volume{}, c.faults
 }

@@ -32,7 +32,11 @@ func (t Trial) Each() (units.Mass, error) {
 	if len(c.faults) > 0 {
 		return units.Mass{}, c.faults
 	}
-	return t.Mass.Over(units.Whole(t.Count), units.Nearest), nil
+	each := t.Mass.Over(units.Whole(t.Count), units.Nearest)
+	if each.Sign() == 0 {
+		c.faults.Add("mass", t.Mass.String(), "is less than a nanogram for each", "give what all of them took", fault.ErrRange)
+	}
+	return each, c.faults.OrNil()
 }
 
 // Most is the largest count of anything: cavities, pieces of one, moulds.
