@@ -1,6 +1,7 @@
 package soap
 
 import (
+	"example.com/lyewright/fragrance"
 	"example.com/lyewright/soap/lye"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/cite"
@@ -176,6 +177,11 @@ type AdditionWeighing struct {
 	Kind AdditionKind
 	Weighing
 	Carrier *CarrierWeighing // nil: none
+
+	// Material is what is known of a fragrance; not given of anything else, and of one
+	// that is only a name.
+	Material fragrance.Material
+	ratio    units.Ratio // of the carrier to one
 }
 
 // CarrierWeighing is the carrier of an addition.

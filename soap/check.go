@@ -63,6 +63,8 @@ func (c *checker) check() {
 	c.water()
 	c.size()
 	c.scales()
+	c.markets()
+	c.materials()
 	c.parts()
 	c.vessels()
 	c.acids()

@@ -207,7 +207,12 @@ func TestAPurityIsSingleHoweverItIsWritten(t *testing.T) {
 // The codes and severities of FORMULA.md, "Findings". They are part of the
 // library's interface: to add a line is additive, to change one is not.
 var everyCode = []string{
+	"danger fragrance-over-cap",
 	"danger superfat-likely-negative",
+	"warning allergens-unknown",
+	"warning certificate-older",
+	"warning fragrance-behaviour",
+	"warning fragrance-browns",
 	"warning free-alkali-worst",
 	"warning glitter-aluminium",
 	"warning glitter-plastic",
@@ -223,6 +228,7 @@ var everyCode = []string{
 	"note colourant-unjudged",
 	"note figure-from-memory",
 	"note fragrance-unjudged",
+	"note natural-ceiling-used",
 	"note free-alkali-worst",
 	"note density-unknown",
 	"note embeds-present",
@@ -265,20 +271,26 @@ var subjectOf = map[string][]string{
 		"parts[].colourants[]", "parts[].fragrances[]", "parts[].additives[]",
 		"parts[].colourants[].carrier", "parts[].fragrances[].carrier", "parts[].additives[].carrier",
 	},
-	"colourant-unjudged": {"parts[].colourants[]"},
-	"fragrance-unjudged": {"parts[].fragrances[]"},
-	"additive-unjudged":  {"parts[].additives[]"},
-	"lye-crystallises":   {"temperature.lye"},
-	"lye-hot":            {"temperature.water"},
-	"temperatures-apart": {"temperature"},
-	"acid-compensated":   {"acids[]"},
-	"density-unknown":    {"size"},
-	"moulds-short":       {"size.vessels[].moulds"},
-	"embeds-present":     {"embeds"},
-	"glitter-plastic":    {"toppings[]", "parts[].additives[]"},
-	"glitter-aluminium":  {"toppings[]", "parts[].additives[]"},
-	"liquid-sugar":       {"water.liquids[]"},
-	"liquid-alcohol":     {"water.liquids[]"},
+	"colourant-unjudged":   {"parts[].colourants[]"},
+	"fragrance-unjudged":   {"parts[].fragrances[]"},
+	"additive-unjudged":    {"parts[].additives[]"},
+	"fragrance-over-cap":   {"parts[].fragrances[]"},
+	"natural-ceiling-used": {"parts[].fragrances[]"},
+	"certificate-older":    {"parts[].fragrances[]"},
+	"allergens-unknown":    {"parts[].fragrances[]"},
+	"fragrance-browns":     {"parts[].fragrances[]"},
+	"fragrance-behaviour":  {"parts[].fragrances[]"},
+	"lye-crystallises":     {"temperature.lye"},
+	"lye-hot":              {"temperature.water"},
+	"temperatures-apart":   {"temperature"},
+	"acid-compensated":     {"acids[]"},
+	"density-unknown":      {"size"},
+	"moulds-short":         {"size.vessels[].moulds"},
+	"embeds-present":       {"embeds"},
+	"glitter-plastic":      {"toppings[]", "parts[].additives[]"},
+	"glitter-aluminium":    {"toppings[]", "parts[].additives[]"},
+	"liquid-sugar":         {"water.liquids[]"},
+	"liquid-alcohol":       {"water.liquids[]"},
 }
 
 func withoutIndices(path string) string {
@@ -344,6 +356,13 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 	} {
 		look(t, p.batch(t))
 	}
+	look(t, plainFormula().with(
+		"materials", `{"fragrance": "pear", "certificates": [{"category": "9", "limit": "1 %", "amendment": "49"}], "behaviour": ["seizes"]},
+			{"fragrance": "hall-resin", "natural": true, "constituents": [{"cas": "57-06-7", "share": "1 %"}, {"cas": "8001-88-5", "share": "1 %"}, {"cas": "121-33-5", "share": "2 %"}]}`,
+		"parts", `{"part": "glow", "share": "100 %", "look": "pale", "work": "piped", "fragrances": [{"fragrance": "pear", "load": "3 % of oils"},
+			{"fragrance": "hall-resin", "load": "1 g"}, {"fragrance": "lime-expressed", "load": "1 g"}, {"fragrance": "lavendar", "load": "1 g"}]}`).batch(t))
+	look(t, plainFormula().with("materials", `{"fragrance": "wintergreen", "complete": true, "constituents": [{"cas": "119-36-8", "share": "98 %"}]}`,
+		"parts", `{"part": "glow", "share": "100 %", "fragrances": [{"fragrance": "wintergreen", "load": "1 g"}, {"fragrance": "rose-otto", "load": "2 % of oils"}, {"fragrance": "lime-expressed", "load": "1 g"}]}`).batch(t))
 	look(t, plainFormula().with(
 		"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall ale", "share": "50 %", "water": "90 %", "sugar": "3 %", "alcohol": "4.8 %"}]}`,
 		"acids", `{"acid": "lactic-acid", "load": "1 % of oils", "compensate": true}`,

@@ -1,8 +1,10 @@
 package soap
 
 import (
+	"slices"
 	"strconv"
 
+	"example.com/lyewright/fragrance"
 	"example.com/lyewright/units"
 )
 
@@ -18,6 +20,7 @@ func (c *checker) parts() {
 		c.name(t.at("part"), p.Name)
 		c.twice(list, "part", i, p.Name, func(j int) bool { return parts[j].Name == p.Name }, "give each part a name of its own")
 		c.filling(t, p)
+		c.look(t, p)
 		switch {
 		case fromVessels:
 			c.partSize(t, p)
@@ -38,6 +41,37 @@ func (c *checker) parts() {
 	}
 }
 
+// most checks a fragrance of which the most is asked for; above are the lines before it.
+func (c *checker) most(t trail, kind AdditionKind, above []Addition, a *Addition) {
+	load, margin := t.at("load"), t.at("margin")
+	switch {
+	case kind != Fragrance && a.Load.Max:
+		c.load(load, &a.Load)
+	case kind != Fragrance:
+		c.fault(margin, percentText(a.Margin), "is given for something that is not a fragrance", "leave it out", ErrConflict)
+	case !a.Load.Max:
+		c.load(load, &a.Load)
+		c.fault(margin, percentText(a.Margin), `is given for a load that is not "max"`, "leave it out, or ask for the most", ErrConflict, load.String())
+	case a.Load.OfOils.Given() || a.Load.OfBatter.Given() || a.Load.Mass.Sign() != 0:
+		c.fault(load, "max", "is asked for beside a load", "give one of them", ErrConflict)
+	case slices.ContainsFunc(above, func(other Addition) bool { return other.Load.Max }):
+		c.fault(load, "max", "is asked for a second time in this part", "give the other a load: the most of one depends on it", ErrConflict)
+	case a.Name != "" && !c.f.knowsFragrance(a.Name):
+		remedy := fragrance.Suggest(a.Name)
+		if remedy == "" {
+			remedy = "list it among the materials, with its supplier's certificate"
+		}
+		c.fault(load, "max", "is asked for of "+units.Quote(a.Name)+", of which nothing is known", remedy, ErrUnknown, "materials", "materials[].fragrance", t.String()+".fragrance")
+	}
+	if a.Margin.Given() && a.Load.Max {
+		if a.Margin.Sign() < 0 {
+			c.fault(margin, percentText(a.Margin), "is below 0 %", "give how far below the most to stay", ErrRange)
+		} else {
+			c.percent(margin, a.Margin, 100, true, true)
+		}
+	}
+}
+
 func (c *checker) additions(part trail, p *Part) {
 	if n := len(p.Colourants) + len(p.Fragrances) + len(p.Additives); n > mostAdditions {
 		c.fault(part, "", "has "+strconv.Itoa(n)+" additions", "use at most 50 in a part", ErrRange)
@@ -49,7 +83,11 @@ func (c *checker) additions(part trail, p *Part) {
 			a, t := &additions[i], list.item(i)
 			c.name(t.at(kind.String()), a.Name)
 			c.twice(list, kind.String(), i, a.Name, func(j int) bool { return additions[j].Name == a.Name }, "put both into one line of this part")
-			c.load(t.at("load"), &a.Load)
+			if a.Load.Max || a.Margin.Given() {
+				c.most(t, kind, additions[:i], a)
+			} else {
+				c.load(t.at("load"), &a.Load)
+			}
 			c.carrier(t.at("carrier"), &a.Carrier)
 			c.glitter(t, a.Glitter, a.Foil)
 		}
@@ -58,6 +96,8 @@ func (c *checker) additions(part trail, p *Part) {
 
 func (c *checker) load(t trail, load *Load) {
 	switch {
+	case load.Max:
+		c.fault(t, "max", "is asked for of something that is not a fragrance", `write "3 % of oils", "3 % of batter" or a mass`, ErrConflict)
 	case !c.exactlyOne(t, `write "3 % of oils", "3 % of batter" or a mass`, load.OfOils.Given(), load.OfBatter.Given(), load.Mass.Sign() != 0):
 	case load.OfOils.Given():
 		c.percent(t, load.OfOils, 100, false, false)

@@ -16,43 +16,55 @@ func (f Formula) Batch() (Batch, error) {
 	if err := f.Check(); err != nil {
 		return Batch{}, err
 	}
-	s := f.layout()
-	superfat, faults := s.planSuperfat()
+	if f.asksMost() {
+		return f.most()
+	}
+	b, s, faults := f.work()
 	if len(faults) > 0 {
 		return Batch{}, faults
 	}
+	b.Findings = findings(s, &b)
+	return b, nil
+}
+
+// work works out a formula that is in order, but for its findings.
+func (f *Formula) work() (Batch, *solved, Faults) {
+	s := f.layout()
+	superfat, faults := s.planSuperfat()
+	if len(faults) > 0 {
+		return Batch{}, nil, faults
+	}
 	s.solve(superfat)
 	if faults := s.impossible(); len(faults) > 0 {
-		return Batch{}, faults
+		return Batch{}, nil, faults
 	}
 	b := s.batch()
 	if faults := s.judge(&b); len(faults) > 0 {
-		return Batch{}, faults
+		return Batch{}, nil, faults
 	}
 	if f.keepsBack() {
 		if faults := s.share(&b); len(faults) > 0 {
-			return Batch{}, faults
+			return Batch{}, nil, faults
 		}
 	}
 	if len(f.Size.Vessels) > 0 {
 		if faults := s.intoVessels(&b); len(faults) > 0 {
-			return Batch{}, faults
+			return Batch{}, nil, faults
 		}
 		if b.Batches = s.seated.batches; b.Batches > 1 && f.fromVessels() {
 			if b.Last, faults = s.last(); len(faults) > 0 {
-				return Batch{}, faults
+				return Batch{}, nil, faults
 			}
 		}
 	}
 	if f.Weighed.Stage != NotWeighed {
 		reckoning, faults := s.reckon(&b)
 		if len(faults) > 0 {
-			return Batch{}, faults
+			return Batch{}, nil, faults
 		}
 		b.Weighed = reckoning
 	}
-	b.Findings = findings(s, &b)
-	return b, nil
+	return b, s, nil
 }
 
 // planSuperfat finds the superfat to plan with, and the size where vessels say it.
@@ -173,7 +185,7 @@ func (s *solved) part(i int, small, dry units.Mass) PartBatch {
 		if l.kind == Fragrance {
 			how = units.Down
 		}
-		a := AdditionWeighing{Name: l.addition.Name, Kind: l.kind, Weighing: weighed(l.mass, small, how)}
+		a := AdditionWeighing{Name: l.addition.Name, Kind: l.kind, Weighing: weighed(l.mass, small, how), Material: l.material, ratio: l.addition.Carrier.Ratio}
 		if carrier := l.addition.Carrier; carrier.In != NoLiquid {
 			from := Extra
 			if carrier.fromFormula() {

@@ -100,7 +100,7 @@ func TestEveryFaultOfAFileComesAtOnceInTheOrderOfThePlaces(t *testing.T) {
 			{"parts[0].fragrances[0].carrier.ratio", `"1001"`, 1, soap.ErrRange},
 			{"parts[1].part", `"grün"`, 4, soap.ErrConflict},
 			{"parts[1].share", `"150 %"`, 1, soap.ErrRange},
-			{"parts[1].look", `"look"`, 1, soap.ErrUnknown},
+			{"parts[1].look", `"piped"`, 1, soap.ErrUnknown},
 			{"parts[1].additives[0].additive", `"a\u2028b"`, 1, soap.ErrRange},
 			{"parts[1].additives[0].load", `"4 gallons"`, 1, units.ErrUnit},
 		}

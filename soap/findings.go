@@ -283,7 +283,9 @@ func (j *judge) part(i int) {
 		kind := t.at(a.Kind.list())
 		line := kind.item(l.index)
 		j.glitter(line, a.Name, l.addition.Glitter, l.addition.Foil)
-		j.add(Finding{Code: unjudged(a.Kind), Subject: line.String(), Names: []string{a.Name}, Source: cite.Source{How: cite.Given}})
+		if !a.Material.Given() {
+			j.add(Finding{Code: unjudged(a.Kind), Subject: line.String(), Names: []string{a.Name}, Source: cite.Source{How: cite.Given}})
+		}
 		j.coarse(line, a.Name, a.Weighing)
 		if a.Carrier == nil {
 			continue
@@ -293,6 +295,7 @@ func (j *judge) part(i int) {
 		}
 		j.coarse(line.at("carrier"), a.Carrier.Name, a.Carrier.Weighing)
 	}
+	j.scent(i, t)
 }
 
 // settled drops the digits of a share that the birth of a mass, rounded to a

@@ -3,6 +3,7 @@ package soap
 import (
 	"slices"
 
+	"example.com/lyewright/fragrance"
 	"example.com/lyewright/soap/mould"
 	"example.com/lyewright/units"
 )
@@ -18,6 +19,10 @@ type Formula struct {
 	Water    Water
 	Size     Size
 	Parts    []Part // at most 50; none means one part named "whole"
+
+	Markets   []Market             // where the soap is sold; none: anywhere
+	Law       Law                  // whose limits on fragrance count; the zero value: as Markets says
+	Materials []fragrance.Supplied // the maker's own fragrances, at most 100
 
 	Embeds   []Embed   // at most 50
 	Toppings []Topping // at most 50
@@ -84,6 +89,7 @@ type Part struct {
 	Work    mould.Work  // how it gets into its vessels
 	Reserve units.Ratio // of what is filled, 0 % to 100 %; not given: see [mould.Work.Reserve]
 	Loss    units.Mass  // what stays in pot and bag, over 0 g, to a tonne; 0 g: none
+	Look    Look        // what it is meant to look like
 
 	// What is added, each name once in its list; 50 in all at most.
 	Colourants, Fragrances, Additives []Addition
@@ -99,6 +105,10 @@ type Addition struct {
 	Load    Load
 	Carrier Carrier // the zero value: none
 
+	// Margin is how far below the most that the rules leave room for a fragrance stays
+	// whose Load is Max: a share of that, 0 % or more and below 100 %; not given: none.
+	Margin units.Ratio
+
 	// Glitter and Foil say what a glitter among the additives is.
 	Glitter Glitter
 	Foil    Foil
@@ -109,6 +119,9 @@ type Load struct {
 	OfOils   units.Ratio // of the part's share of all the formula's oils, over 0 % to 100 %
 	OfBatter units.Ratio // of the part's share of what is in the pot, over 0 % to 100 %
 	Mass     units.Mass  // over 0 g, to a tonne
+	// Max asks for the most of a fragrance that the rules leave room for, beside all else
+	// in its part; of one fragrance of a part at most.
+	Max bool
 }
 
 // Liquid is what an addition is dispersed in. The zero value is none.
@@ -226,6 +239,7 @@ func (p Part) additions(kind AdditionKind) []Addition {
 func (f Formula) clone() Formula {
 	f.Oils, f.Alkalis, f.Parts = slices.Clone(f.Oils), slices.Clone(f.Alkalis), slices.Clone(f.Parts)
 	f.Acids, f.Water.Liquids = slices.Clone(f.Acids), slices.Clone(f.Water.Liquids)
+	f.Markets, f.Materials = slices.Clone(f.Markets), cloneMaterials(f.Materials)
 	f.Embeds, f.Toppings = slices.Clone(f.Embeds), slices.Clone(f.Toppings)
 	f.Size.Vessels = slices.Clone(f.Size.Vessels)
 	for i := range f.Size.Vessels {

@@ -45,7 +45,7 @@ func goList(t *testing.T, args ...string) []goPackage {
 // The rooms in their order: imports go only to earlier ones.
 var rooms = []string{
 	"/internal/refdata", "/internal/strictjson", "/internal/jsonwrite", "/internal/nearest",
-	"/internal/molar", "/units", "/units/cite", "/units/fault", "/soap/lye", "/soap/mould", "/colour", "/soap", "/soap/sheet", "/cmd/lyewright",
+	"/internal/molar", "/units", "/units/cite", "/units/fault", "/soap/lye", "/soap/mould", "/colour", "/fragrance", "/soap", "/soap/sheet", "/cmd/lyewright",
 }
 
 func TestImportsGoOnlyToEarlierRooms(t *testing.T) {
@@ -69,7 +69,7 @@ func TestImportsGoOnlyToEarlierRooms(t *testing.T) {
 // A library package does not print, and reads no environment, file or clock.
 func TestTheLibraryTouchesNothingOutside(t *testing.T) {
 	forbidden := []string{"os", "os/exec", "log", "log/slog", "net", "net/http", "math/rand", "math/rand/v2", "syscall", "flag", "fmt"}
-	for _, p := range goList(t, module+"/units/...", module+"/colour/...", module+"/soap/...", module+"/internal/...") {
+	for _, p := range goList(t, module+"/units/...", module+"/colour/...", module+"/fragrance/...", module+"/soap/...", module+"/internal/...") {
 		for _, imported := range p.Imports {
 			if slices.Contains(forbidden, imported) {
 				t.Errorf("%s imports %s", p.ImportPath, imported)
@@ -96,7 +96,7 @@ func TestImportersInheritTwoModulesAndNoMore(t *testing.T) {
 func TestTheLibraryReadsNoClock(t *testing.T) {
 	clocks := []string{"Now", "Since", "Until", "Sleep", "After", "AfterFunc", "Tick", "NewTimer", "NewTicker", "Local", "LoadLocation"}
 	files, spans := 0, 0
-	for _, room := range []string{"../units", "../colour", "../soap", "../internal"} {
+	for _, room := range []string{"../units", "../colour", "../fragrance", "../soap", "../internal"} {
 		err := filepath.WalkDir(room, func(path string, _ fs.DirEntry, err error) error {
 			if err != nil || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
 				return err

@@ -1,23 +1,31 @@
 package soap
 
 import (
+	"strconv"
 	"strings"
 
+	"example.com/lyewright/fragrance"
 	"example.com/lyewright/units"
 )
 
 // What Detail tells apart.
 const (
-	plannedNegative = "planned"   // superfat-likely-negative: it is planned so
-	heldBack        = "held-back" // part-superfat-shifted: by oil that went into jugs
-	recalledProfile = "recalled"  // typical-disputed: nobody saw the fatty acids
-	waxAsGiven      = "given"     // wax-reacts-slowly: with a value of the caller's own
-	purityLow       = "low"       // purity-single: below what is sold
-	stockStrength   = "stock"     // purity-single: the strength of a stock lye
-	weighedSo       = "weighed"   // superfat-likely-negative: what was weighed makes it so
-	batchKnown      = "known"     // moulds-short: the batch is as large as it is
-	foilUnknown     = "unknown"   // glitter-aluminium: nobody said whether it has any
-	pouredSo        = "poured"    // superfat-likely-negative: as weighed, and past mending
+	plannedNegative = "planned"       // superfat-likely-negative: it is planned so
+	heldBack        = "held-back"     // part-superfat-shifted: by oil that went into jugs
+	recalledProfile = "recalled"      // typical-disputed: nobody saw the fatty acids
+	waxAsGiven      = "given"         // wax-reacts-slowly: with a value of the caller's own
+	purityLow       = "low"           // purity-single: below what is sold
+	stockStrength   = "stock"         // purity-single: the strength of a stock lye
+	weighedSo       = "weighed"       // superfat-likely-negative: what was weighed makes it so
+	batchKnown      = "known"         // moulds-short: the batch is as large as it is
+	foilUnknown     = "unknown"       // glitter-aluminium: nobody said whether it has any
+	byCertificates  = "certificates"  // fragrance-over-cap: by the certificates alone
+	unlisted        = "unlisted"      // fragrance-unjudged: neither a whole list nor a certificate
+	unlistedForEU   = "eu"            // fragrance-unjudged: a certificate alone, under European law
+	maximumUnheld   = "maximum"       // fragrance-unjudged: a maximum that is not held
+	naturalTrace    = "trace"         // fragrance-unjudged: a natural trace without a ceiling
+	specification   = "specification" // fragrance-unjudged: the supplier's word is asked for
+	pouredSo        = "poured"        // superfat-likely-negative: as weighed, and past mending
 )
 
 // Message is the finding in a sentence, written when asked for. Its wording may
@@ -130,10 +138,60 @@ func (f Finding) Message() string {
 			return name + ": cannot be weighed on this scale, where it rounds to nothing."
 		}
 		return name + ": the scale changes the mass by " + value + "; a finer one would help."
-	case "colourant-unjudged", "fragrance-unjudged", "additive-unjudged":
-		return name + ": weighed, but not judged. Its limits, its behaviour and its own chemistry are not known here."
+	case "fragrance-over-cap":
+		return f.overCap()
+	case "natural-ceiling-used":
+		return f.Names[0] + ": " + f.Names[1] + " is prohibited as an added ingredient, and accepted from naturals up to a ceiling, of which " + value + " is used."
+	case "certificate-older":
+		return name + ": certified to amendment " + f.Detail + " of the IFRA Standards; the limits held here are of amendment " + strconv.Itoa(fragrance.Amendment()) + ". An older certificate proves nothing about the present: ask the supplier for a new one."
+	case "allergens-unknown":
+		return name + ": its allergens are not all listed. The label needs them: ask the supplier, and do not read what is listed as all there is."
+	case "fragrance-browns":
+		return "A part meant to look " + f.Names[1] + " has " + f.Names[0] + ": " + f.Detail + ". No share is published at which it shows; titanium dioxide lightens it and does not stop it."
+	case "fragrance-behaviour":
+		return name + ": " + f.Detail + ", as whoever brought it says, in a part that is piped. Add it last and stir by hand, or scent another part with it."
+	case "fragrance-unjudged":
+		return f.unjudgedFragrance()
+	case "colourant-unjudged", "additive-unjudged":
+		return name + notJudged
 	default:
 		return f.Code
+	}
+}
+
+const notJudged = ": weighed, but not judged. Its limits, its behaviour and its own chemistry are not known here."
+
+// overCap says which limit is passed.
+func (f Finding) overCap() string {
+	const remedy = " It could harm skin: lower the loads."
+	if f.Detail == byCertificates {
+		return f.Names[0] + ": its fragrances come to " + f.figure(f.Value) + " of what their certificates allow in the dry bar." + remedy
+	}
+	return f.Names[0] + ": its fragrances come to " + f.figure(f.Value) + " of the limit of " + f.Names[1] + " in the dry bar." + remedy
+}
+
+// unjudgedFragrance says what of a fragrance is not judged.
+func (f Finding) unjudgedFragrance() string {
+	of := ""
+	if len(f.Names) > 1 {
+		of = strings.Join(f.Names[1:], "; ")
+	}
+	switch name := f.Names[0]; f.Detail {
+	case unlisted:
+		return name + ": what it holds is not all listed, and no certificate stands in for it. Its cap is that of what is known: ask the supplier for a certificate for category " + fragrance.Category() + "."
+	case unlistedForEU:
+		return name + ": what it holds is not all listed, and its certificate does not speak of European law, whose maxima are smaller for some substances. Ask the supplier for them."
+	case maximumUnheld:
+		return name + ": European law has a maximum that is not held here, for " + of + "."
+	case naturalTrace:
+		return name + ": holds a natural trace of what is prohibited as an added ingredient, and for which no ceiling is published: " + of + "."
+	case specification:
+		return name + ": needs its supplier's word for a specification. " + of + "."
+	default:
+		if near := fragrance.Suggest(name); near != "" {
+			name += ": " + near + " As it stands it is unknown"
+		}
+		return name + notJudged
 	}
 }
 

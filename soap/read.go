@@ -161,11 +161,9 @@ func anyIndex(path, pattern string) string {
 func later(place string) string {
 	switch place {
 	case "formula":
-		return "markets materials gel pigments swatches"
+		return "gel pigments swatches"
 	case "parts":
-		return "look target match"
-	case "addition":
-		return "margin"
+		return "target match"
 	case "carrier":
 		return "paste"
 	default:

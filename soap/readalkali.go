@@ -91,8 +91,11 @@ func (r *reader) certificate(s *spot, alkali Alkali) units.Range {
 // the figure, others under it.
 func (r *reader) under(s *spot, err error, key string) {
 	var faults Faults
-	if !errors.As(err, &faults) {
-		return
+	var one Fault
+	switch {
+	case errors.As(err, &faults):
+	case errors.As(err, &one):
+		faults = Faults{one}
 	}
 	for _, f := range faults {
 		where := s

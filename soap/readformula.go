@@ -7,7 +7,7 @@ import (
 
 func (r *reader) formula(s *spot) Formula {
 	var f Formula
-	if !r.object(s, "formula", "formula", "oils", "alkali", "superfat", "water", "size", "scale", "parts", "acids", "temperature", "embeds", "toppings", "weighed") {
+	if !r.object(s, "formula", "formula", "oils", "alkali", "superfat", "water", "size", "scale", "markets", "materials", "parts", "acids", "temperature", "embeds", "toppings", "weighed") {
 		return f
 	}
 	f.Name = r.label(s.at("formula"))
@@ -30,6 +30,7 @@ func (r *reader) formula(s *spot) Formula {
 		f.Size.Vessels = r.vessels(size.at("vessels"))
 	}
 	f.Scale, f.Small = r.scales(s.at("scale"))
+	f.Markets, f.Materials = r.markets(s.at("markets")), r.materials(s.at("materials"))
 	if parts := s.at("parts"); parts != nil && r.list(parts, mostParts, "parts") {
 		for i := range parts.node.Items {
 			f.Parts = append(f.Parts, r.part(parts.item(i), &f))

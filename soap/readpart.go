@@ -12,13 +12,16 @@ import (
 
 func (r *reader) part(s *spot, f *Formula) Part {
 	var p Part
-	if !r.object(s, "parts", "part", "share", "work", "reserve", "loss", "colourants", "fragrances", "additives") {
+	if !r.object(s, "parts", "part", "share", "work", "look", "reserve", "loss", "colourants", "fragrances", "additives") {
 		return p
 	}
 	p.Name = r.label(s.at("part"))
 	p.Share, p.Rest = r.share(s.at("share"))
 	if work := s.at("work"); work != nil {
 		p.Work = mould.Work(max(0, r.word(work, mould.Poured.String(), mould.Piped.String())))
+	}
+	if look := s.at("look"); look != nil {
+		p.Look = Look(max(0, r.word(look, AnyLook.String(), White.String(), Pale.String())))
 	}
 	p.Reserve, p.Loss = r.percent(s.at("reserve")), r.mass(s.at("loss"))
 	p.Colourants = r.additions(s, Colourant, f)
@@ -37,15 +40,21 @@ func (r *reader) additions(part *spot, kind AdditionKind, f *Formula) []Addition
 		s := list.item(i)
 		var a Addition
 		keys := []string{kind.String(), "load", "carrier"}
-		if kind == Additive {
+		switch kind {
+		case Additive:
 			keys = append(keys, "glitter", "aluminium")
+		case Fragrance:
+			keys = append(keys, "margin")
 		}
 		if r.object(s, "addition", keys...) {
 			a.Name = r.label(s.at(kind.String()))
 			a.Load = r.load(s.at("load"))
 			a.Carrier = r.carrier(s.at("carrier"), f)
-			if kind == Additive {
+			switch kind {
+			case Additive:
 				a.Glitter, a.Foil = r.glitter(s)
+			case Fragrance:
+				a.Margin = r.percent(s.at("margin"))
 			}
 		}
 		additions = append(additions, a)
@@ -62,7 +71,7 @@ func (r *reader) load(s *spot) Load {
 	if !hasBase {
 		switch {
 		case text == "max":
-			r.fault(s, text, "is not yet known to this version", `write "3 % of oils", "3 % of batter" or a mass`, ErrUnknown)
+			return Load{Max: true}
 		case strings.Contains(text, "%"):
 			percentage, _, _ := strings.Cut(text, "%")
 			r.fault(s, text, "does not say of what it is a percentage", `write "`+percentage+`% of oils" or "`+percentage+`% of batter"`, units.ErrUnit)

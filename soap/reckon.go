@@ -17,6 +17,7 @@ type ReckonedPart struct {
 	Name     string
 	Batter   units.Mass
 	Poured   units.Mass
+	Dry      units.Mass // when all water is gone
 	Superfat Outlook
 }
 
@@ -77,7 +78,7 @@ func (s *solved) reckon(b *Batch) (*Reckoning, Faults) {
 	dry := w.divided(dryPot)
 	for i := range w.parts {
 		j := judged{prospect: w.ofPart(i), heap: w.heapOf(i, dry[i])}
-		part := ReckonedPart{Name: w.parts[i].Name, Batter: j.heap.batter, Poured: j.heap.poured}
+		part := ReckonedPart{Name: w.parts[i].Name, Batter: j.heap.batter, Poured: j.heap.poured, Dry: j.heap.dry}
 		if part.Superfat, ok = j.judge(); !ok {
 			faults.Add("weighed", "", "leaves no oil for the alkali of "+units.Quote(part.Name)+" in the worst case", remedy, ErrImpossible)
 		}

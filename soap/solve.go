@@ -1,6 +1,7 @@
 package soap
 
 import (
+	"example.com/lyewright/fragrance"
 	"example.com/lyewright/internal/molar"
 	"example.com/lyewright/units"
 )
@@ -55,6 +56,7 @@ type loaded struct {
 	read     bool // the carrier was weighed
 	line     int  // the formula's oil line that the carrier is, or -1
 	oil      Oil  // of an oil carrier: with the value it has in the formula
+	material fragrance.Material
 }
 
 // layout is the part of a formula's working that no superfat changes, so that
@@ -65,6 +67,7 @@ func (f *Formula) layout() *solved {
 	s.oilHeld = make([]units.Mass, len(f.Oils))
 	s.loads = make([][]loaded, len(s.parts))
 	s.shares = make([]units.Ratio, len(s.parts))
+	shelf := f.shelf()
 	for i := range f.Acids {
 		s.circular = s.circular || f.Acids[i].Load.OfBatter.Given()
 	}
@@ -83,6 +86,9 @@ func (f *Formula) layout() *solved {
 					if l.line = f.lineOf(l.oil.ID()); l.line >= 0 {
 						l.oil = f.Oils[l.line].Oil
 					}
+				}
+				if kind == Fragrance {
+					l.material, _ = shelf.Find(l.addition.Name)
 				}
 				s.loads[i] = append(s.loads[i], l)
 			}

@@ -95,10 +95,17 @@ func Field(line string, n int) string {
 }
 
 // Edition returns what a table's header gives as its edition.
-func Edition(table string) string {
+func Edition(table string) string { return Header(table, "edition") }
+
+// Header returns what a line of a table's header gives for a key: "# key TAB value".
+func Header(table, key string) string {
 	for line := range strings.SplitSeq(table, "\n") {
-		if edition, found := strings.CutPrefix(line, "# edition\t"); found {
-			return edition
+		field, isHeader := strings.CutPrefix(line, "# ")
+		if value, found := strings.CutPrefix(field, key+"\t"); isHeader && found {
+			return value
+		}
+		if !strings.HasPrefix(line, "#") && line != "" {
+			break
 		}
 	}
 	return ""

@@ -218,7 +218,8 @@ func TestHalfTheHeightIsNotHalfOfATaper(t *testing.T) {
 		{
 			"wide box",
 			mould.TaperedBox{TopLength: mm(90), TopWidth: mm(60), BottomLength: mm(30), BottomWidth: mm(20), Depth: mm(40)},
-			mould.TaperedBox{TopLength: mm(90), TopWidth: mm(60), BottomLength: mm(30), BottomWidth: mm(20), Depth: mm(40), Fill: half}, 3.5 / 13,
+			mould.TaperedBox{TopLength: mm(90), TopWidth: mm(60), BottomLength: mm(30), BottomWidth: mm(20), Depth: mm(40), Fill: half},
+			3.5 / 13,
 		},
 		// h²·(3r − h) is 1/4 · 5/2 of 1 · 2.
 		{"half-sphere", mould.HalfSphere{Diameter: mm(50)}, mould.HalfSphere{Diameter: mm(50), Fill: half}, 5.0 / 16},
@@ -275,8 +276,8 @@ func TestVolumesAreRoundedToANanolitre(t *testing.T) {
 		{mould.Box{Length: length(t, 100_000), Width: length(t, 100_000), Depth: length(t, 151_000)}, "0.000002"},
 		{mould.Box{Length: length(t, 100_000), Width: length(t, 100_000), Depth: length(t, 51_000)}, "0.000001"},
 		{mould.Coat{Area: units.SquareMillimetres(1), Thickness: length(t, 12_345_678)}, "0.012346"},
-		{mould.Cylinder{Diameter: mm(60), Height: mm(30)}, "84.823002"},    // 27000 π
-		{mould.HalfSphere{Diameter: mm(50)}, "32.724923"},                  // 31250/3 π
+		{mould.Cylinder{Diameter: mm(60), Height: mm(30)}, "84.823002"},           // 27000 π
+		{mould.HalfSphere{Diameter: mm(50)}, "32.724923"},                         // 31250/3 π
 		{mould.Frustum{Top: mm(60), Bottom: mm(45), Height: mm(40)}, "87.179196"}, // 27750 π
 	} {
 		v, err := test.shape.Volume()

@@ -98,7 +98,7 @@ func (s *sheet) unjudged() []string {
 	return names
 }
 
-func isUnjudged(f soap.Finding) bool { return strings.HasSuffix(f.Code, "-unjudged") }
+func isUnjudged(f soap.Finding) bool { return strings.HasSuffix(f.Code, "-unjudged") && f.Detail == "" }
 
 // The columns of a line to weigh: box, name, mass, percentage.
 const (

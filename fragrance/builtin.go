@@ -1,0 +1,115 @@
+package fragrance
+
+import (
+	_ "embed"
+	"strings"
+
+	"example.com/lyewright/internal/nearest"
+	"example.com/lyewright/internal/refdata"
+	"example.com/lyewright/units/cite"
+	"example.com/lyewright/units/fault"
+)
+
+//go:embed data/materials.txt
+var materialsTable string
+
+//go:embed data/sources.txt
+var sourcesTable string
+
+// LookUp finds a built-in material by its id, such as "clove-bud". The error of an
+// unknown one is a [fault.Fault] that offers the nearest ids.
+func LookUp(id string) (Material, error) {
+	if m, found := builtIn(current(), id); found {
+		return Material{m}, nil
+	}
+	remedy := nearest.Remedy(id, ids())
+	if remedy == "" {
+		remedy = "bring it with its supplier's certificate"
+	}
+	return Material{}, fault.Fault{Path: "fragrance", Text: id, Reason: "is not a built-in fragrance", Remedy: remedy, Kind: fault.ErrUnknown}
+}
+
+// Known reports whether an id is that of a built-in material. It reads no table but
+// the one line.
+func Known(id string) bool {
+	_, found := refdata.Stanza(materialsTable, "material", id)
+	return found
+}
+
+// Materials lists the built-in materials in order of id.
+func Materials() []Material {
+	var list []Material
+	for stanza := range refdata.Stanzas(materialsTable) {
+		list = append(list, Material{read(current(), stanza)})
+	}
+	return list
+}
+
+// Suggest gives a sentence that offers the built-in ids nearest to a name; empty where
+// none is near.
+func Suggest(name string) string { return nearest.Remedy(name, ids()) }
+
+func ids() []string {
+	var ids []string
+	for stanza := range refdata.Stanzas(materialsTable) {
+		line, _, _ := strings.Cut(stanza, "\n")
+		ids = append(ids, refdata.Field(line, 1))
+	}
+	return ids
+}
+
+func builtIn(rs *rules, id string) (*material, bool) {
+	stanza, found := refdata.Stanza(materialsTable, "material", id)
+	if !found {
+		return nil, false
+	}
+	return read(rs, stanza), true
+}
+
+// read reads a stanza of the table under an edition of the rules.
+func read(rs *rules, stanza string) *material {
+	m := &material{builtIn: true}
+	key, source := "", cite.Source{}
+	for line := range refdata.Lines(stanza) {
+		value := refdata.Field(line, 1)
+		switch word := refdata.Field(line, 0); word {
+		case "material":
+			m.id = value
+		case "name":
+			m.name = value
+		case "latin":
+			m.latin = value
+		case "annex":
+			m.annex = true
+		case "coloured":
+			m.coloured = true
+		case "standard", "entry":
+			body := IFRA
+			if word == "entry" {
+				body = EU
+			}
+			if r := rs.numbered(body, value); r != nil {
+				m.own = append(m.own, r)
+			}
+		case "c", "label":
+			if of := refdata.Field(line, 4); of != key {
+				key, source = of, sourceOf(of)
+			}
+			m.figures = append(m.figures, Figure{
+				CAS: CAS{value}, Low: percentage(refdata.Field(line, 2)), High: percentage(refdata.Field(line, 3)),
+				Name: refdata.Field(line, 5), LabelOnly: word == "label", Source: source,
+			})
+		case "note":
+			m.notes = append(m.notes, value)
+		}
+	}
+	m.assemble(rs, func(int) bool { return true })
+	m.alone()
+	return m
+}
+
+// sourceOf finds a publication.
+func sourceOf(key string) cite.Source {
+	line, _ := refdata.Line(sourcesTable, key)
+	return cite.Source{Title: refdata.Field(line, 1), Edition: refdata.Field(line, 2), Place: refdata.Field(line, 3), How: cite.ParseHow(refdata.Field(line, 4))}
+}

@@ -1,0 +1,177 @@
+package fragrance
+
+import (
+	"cmp"
+	"math/big"
+	"slices"
+
+	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
+)
+
+// Cap is the most of a material that one limit leaves room for, alone in the bar.
+type Cap struct {
+	Rule   Rule        // not given: its certificate, or those of its parts
+	Limit  units.Ratio // of the rule, or of the certificate; not given of a blend's certificates
+	Brings units.Ratio // what the material brings to the rule, as a share of it; not given of a certificate
+	Most   units.Ratio // of the material in the dry bar: Limit over Brings, rounded down
+	Used   units.Ratio // of the limit, by all that is in the part: 100 % is all of it
+	Source cite.Source // of what it brings
+}
+
+// Reckoned is what the rules leave room for of one material in a part.
+type Reckoned struct {
+	Dose
+	OfDry units.Ratio // of the part's dry mass
+
+	// Caps are those of the material alone, the smallest first: what binds, and the next
+	// three. A cap above 100 % does not bind and is left out.
+	Caps []Cap
+
+	// Most is how much of it goes into the part, with all else as it stands, rounded down
+	// to a nanogram; Limited is false where nothing binds.
+	Most    units.Mass
+	Limited bool
+}
+
+// mostCaps is how many caps are shown.
+const mostCaps = 4
+
+// Of reckons one of the doses.
+func (v Verdict) Of(i int) Reckoned {
+	r := Reckoned{Dose: v.doses[i], OfDry: share(v.doses[i].Mass, v.dry)}
+	r.Caps = v.caps(i)
+	r.Most, r.Limited = v.most(i)
+	return r
+}
+
+// caps lists those of a material alone.
+func (v *Verdict) caps(i int) []Cap {
+	m := v.doses[i].Material.get()
+	var rows []int
+	for row := range v.uses[i] {
+		// A limit that its list does not name, and its certificate does, is said once: as
+		// the certificate.
+		if v.uses[i][row] > 1-near && (row == len(v.rows) || m.names(v.rows[row])) {
+			rows = append(rows, row)
+		}
+	}
+	slices.SortStableFunc(rows, func(a, b int) int { return cmp.Compare(v.uses[i][b], v.uses[i][a]) })
+	var caps []Cap
+	for k, row := range rows {
+		use := v.exactUse(i, row)
+		if use.Cmp(one()) < 0 || len(caps) == mostCaps || v.said(row, rows[:k]) {
+			continue
+		}
+		c := Cap{Most: toRatio(use.Inv(use), shown, units.Down), Used: toRatio(v.exact(row), shown, units.Nearest)}
+		if row == len(v.rows) {
+			c.Limit, c.Source = m.certificate.limit, cite.Source{Title: m.id, Place: "supplier's certificate", How: cite.Given}
+			if len(m.parts) == 1 && m.parts[0].m != m {
+				c.Limit = m.parts[0].m.certificate.limit
+			}
+		} else {
+			c.Rule, c.Limit = Rule{v.rows[row]}, v.rows[row].limit
+			c.Brings, c.Source = m.brought(v.rows[row])
+		}
+		caps = append(caps, c)
+	}
+	return caps
+}
+
+// said reports whether a stricter limit on the same substances is among the rows.
+func (v *Verdict) said(row int, rows []int) bool {
+	if row == len(v.rows) {
+		return false
+	}
+	r := v.rows[row]
+	return slices.ContainsFunc(rows, func(other int) bool {
+		return other < len(v.rows) && (slices.Contains(r.with, v.rows[other]) ||
+			slices.ContainsFunc(r.cas, func(c CAS) bool { return slices.Contains(v.rows[other].cas, c) }))
+	})
+}
+
+// names reports whether a list of the material, or of one of its parts, names a rule.
+func (m *material) names(r *rule) bool {
+	for _, p := range m.parts {
+		if _, found := p.m.brings(r); found {
+			return true
+		}
+	}
+	return false
+}
+
+// brought gives what a material's lists bring to a rule, and the source of most of it.
+func (m *material) brought(r *rule) (all units.Ratio, source cite.Source) {
+	all, most := units.Whole(0), units.Whole(0)
+	for _, p := range m.parts {
+		if b, found := p.m.brings(r); found {
+			share := b.share.Times(p.share)
+			if all = all.Add(share); share.Compare(most) > 0 {
+				most, source = share, b.source
+			}
+		}
+	}
+	return all, source
+}
+
+// brings gives what a list brings to a rule.
+func (m *material) brings(r *rule) (b bring, found bool) {
+	i, found := slices.BinarySearchFunc(m.limits, r.index, func(b bring, index int) int { return cmp.Compare(b.rule.index, index) })
+	if !found {
+		return bring{}, false
+	}
+	return m.limits[i], true
+}
+
+// most gives how much of a material goes in beside the others. With x of it, and D0 the
+// dry mass without it and what comes and goes with it, every limit asks that
+//
+//	others + use × x ≤ D0 + (1 + beside) × x
+func (v *Verdict) most(i int) (most units.Mass, limited bool) {
+	d := &v.doses[i]
+	mass := d.Mass.Grams()
+	beside := 1 + d.Beside.Float()
+	if !d.Beside.Given() {
+		beside = 1
+	}
+	room := v.dry.Grams() - float64(beside*mass)
+	estimate := func(row int) float64 {
+		others := float64(v.used[row]*v.dry.Grams()) - float64(v.uses[i][row]*mass)
+		return (room - others) / (v.uses[i][row] - beside)
+	}
+	least, binds := 0.0, false
+	for row, use := range v.uses[i] {
+		if use > beside*(1+near) {
+			if x := estimate(row); !binds || x < least {
+				least, binds = x, true
+			}
+		}
+	}
+	if !binds {
+		return units.Mass{}, false
+	}
+	var exact *big.Rat
+	for row, use := range v.uses[i] {
+		if use > beside*(1+near) && estimate(row) <= least+near*max(least, mass, v.dry.Grams()*near) {
+			if x := v.exactMost(i, row); exact == nil || x.Cmp(exact) < 0 {
+				exact = x
+			}
+		}
+	}
+	if exact.Sign() <= 0 {
+		return units.Mass{}, true
+	}
+	return toMass(exact), true
+}
+
+func (v *Verdict) exactMost(i, row int) *big.Rat {
+	mass, use := grams(v.doses[i].Mass), v.exactUse(i, row)
+	beside := new(big.Rat).Add(one(), fraction(v.doses[i].Beside))
+	room := grams(v.dry)
+	room.Sub(room, new(big.Rat).Mul(beside, mass))
+	others := v.exact(row)
+	others.Mul(others, grams(v.dry))
+	others.Sub(others, new(big.Rat).Mul(use, mass))
+	room.Sub(room, others)
+	return room.Quo(room, use.Sub(use, beside))
+}

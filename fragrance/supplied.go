@@ -1,0 +1,61 @@
+package fragrance
+
+import "example.com/lyewright/units"
+
+// Supplied is a fragrance of the maker's own, as the papers that came with it describe
+// it: a fragrance oil, a lot of an essential oil, or a blend. Every list may be left
+// out. Put it on a [Shelf].
+type Supplied struct {
+	ID string // what the formula calls it, 1 to 200 bytes; not that of a built-in material
+
+	// Natural: it is a natural material, so that a prohibited substance in it is a
+	// trace of nature's, unless its own Origin says otherwise.
+	Natural bool
+	// Complete: Constituents names everything in it that the IFRA Standards restrict.
+	Complete bool
+
+	Certificates []Certificate // at most 20
+	Constituents []Constituent // at most 300, each number once
+
+	// Allergens are those that the supplier names, as the European list spells them,
+	// such as "Linalool". AllergensListed says that these are all; it goes without
+	// saying where there are any. An empty list that is said to be all means none.
+	Allergens       []string
+	AllergensListed bool
+
+	Behaviour Behaviour
+
+	// Blend makes it a blend of other materials, of the shelf or built-in, whose shares
+	// add up to 100 %. A blend has no certificate and no list of its own.
+	Blend []Share // at most 50
+}
+
+// Certificate is a supplier's word that a fragrance keeps the IFRA Standards up to a
+// share of the finished product.
+type Certificate struct {
+	Category  string      // of product: "9", the only one that is held
+	Limit     units.Ratio // of the finished product, over 0 % to 100 %
+	Amendment int         // of the Standards, 1 to 99
+}
+
+// Constituent is a substance in a fragrance.
+type Constituent struct {
+	CAS    CAS
+	Share  units.Range // of the fragrance, 0 % to 100 %; for a limit and for the label its high end counts
+	Origin Origin
+}
+
+// Origin says whether a constituent is a natural trace.
+type Origin uint8
+
+const (
+	AsMaterial Origin = iota // as the material says
+	FromNature
+	Added
+)
+
+// Share is a material's share of a blend, over 0 % to 100 %, by mass.
+type Share struct {
+	Fragrance string // the id
+	Share     units.Ratio
+}

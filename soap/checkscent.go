@@ -1,0 +1,68 @@
+package soap
+
+import (
+	"errors"
+	"strconv"
+	"strings"
+
+	"example.com/lyewright/fragrance"
+)
+
+// markets checks where the soap is sold, and whose law counts.
+func (c *checker) markets() {
+	list := top("markets")
+	for i, market := range c.f.Markets {
+		t := list.item(i)
+		if market.String() == "" {
+			c.fault(t, "", "is not a market whose rules are known", "use EuropeanUnion or UnitedStates", ErrUnknown)
+		}
+		for j := range i {
+			if c.f.Markets[j] == market {
+				c.fault(t, market.String(), "stands twice", "leave one of them out", ErrConflict)
+				break
+			}
+		}
+	}
+	if c.f.Law > WithEU {
+		c.fault(top("markets"), "", "is under a law that is not known", "use ByMarkets, IFRAAlone or WithEU", ErrUnknown)
+	}
+}
+
+// materials checks the maker's own fragrances: their names here, all else where
+// fragrances are known.
+func (c *checker) materials() {
+	if len(c.f.Materials) == 0 {
+		return
+	}
+	list := top("materials")
+	if len(c.f.Materials) <= mostMaterials {
+		for i := range c.f.Materials {
+			line := list.item(i)
+			c.name(line.at("fragrance"), c.f.Materials[i].ID)
+		}
+	}
+	_, err := fragrance.NewShelf(c.f.Materials, c.f.law())
+	var faults Faults
+	if !errors.As(err, &faults) {
+		return
+	}
+	for _, f := range faults {
+		f.Path = list.String() + f.Path
+		var inputs []string
+		if errors.Is(f.Kind, ErrUnknown) && strings.Contains(f.Path, ".blend[") {
+			inputs = []string{"materials[].fragrance"}
+		}
+		c.found = append(c.found, checked{f, inputs})
+	}
+}
+
+// mostMaterials is how many fragrances of the maker's own a formula has.
+const mostMaterials = 100
+
+// look checks what a part is meant to look like.
+func (c *checker) look(t trail, p *Part) {
+	if p.Look > Pale {
+		line := t // a copy, so that a part in order costs nothing
+		c.fault(line.at("look"), strconv.Itoa(int(p.Look)), "is not known", "use AnyLook, White or Pale", ErrUnknown)
+	}
+}

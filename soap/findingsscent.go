@@ -1,0 +1,122 @@
+package soap
+
+import (
+	"strconv"
+	"strings"
+
+	"example.com/lyewright/fragrance"
+	"example.com/lyewright/soap/mould"
+	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
+)
+
+// scent judges the fragrances of a part of which something is known.
+func (j *judge) scent(i int, part trail) {
+	p := &j.b.Parts[i]
+	if !p.scented() {
+		return
+	}
+	v := j.b.verdict(i)
+	list := part.at(Fragrance.list())
+	use := func(code string, u fragrance.Use) Finding {
+		line := list.item(u.By)
+		f := Finding{Code: code, Subject: line.String(), Value: u.Used, Limit: units.Whole(1), Unit: "%", Source: u.Rule.Source(), Names: []string{p.Name}}
+		if !u.Rule.Given() {
+			f.Source, f.Detail = cite.Source{Title: "the suppliers' certificates", How: cite.Given}, byCertificates
+			return f
+		}
+		f.Names = append(f.Names, u.Rule.Name())
+		return f
+	}
+	if passed := v.Passed(); passed > 0 {
+		most, _ := v.Most()
+		f := use("fragrance-over-cap", most)
+		f.Severity = Danger
+		j.add(f)
+	}
+	for _, u := range v.Ceilings() {
+		j.add(use("natural-ceiling-used", u))
+	}
+	line := 0
+	for k := range p.Additions {
+		a := &p.Additions[k]
+		if a.Kind != Fragrance {
+			continue
+		}
+		t := list.item(line)
+		line++
+		if a.Material.Given() {
+			j.material(t.String(), a)
+			j.intoPart(t.String(), i, a)
+		}
+	}
+}
+
+// material judges what is known of a fragrance, wherever it goes.
+func (j *judge) material(subject string, a *AdditionWeighing) {
+	for _, u := range a.Material.Unjudged(j.b.Formula.law()) {
+		f := Finding{Code: unjudged(Fragrance), Subject: subject, Names: []string{a.Name}, Source: cite.Source{How: cite.Given}}
+		switch u.Why {
+		case fragrance.Unlisted:
+			f.Detail = unlisted
+		case fragrance.UnlistedForEU:
+			f.Detail = unlistedForEU
+		case fragrance.MaximumUnheld:
+			f.Detail = maximumUnheld
+		case fragrance.NaturalTrace:
+			f.Detail = naturalTrace
+		case fragrance.Specification:
+			f.Detail = specification
+		}
+		for i, r := range u.Rules {
+			if i == 0 {
+				f.Source = r.Source()
+			}
+			name := r.Name()
+			if ask := r.Ask(); f.Detail == specification && ask != "" {
+				name += ": " + ask
+			}
+			f.Names = append(f.Names, name)
+		}
+		j.add(f)
+	}
+	for _, c := range a.Material.Certificates() {
+		if c.Amendment < fragrance.Amendment() {
+			j.add(Finding{
+				Code: "certificate-older", Severity: Warning, Subject: subject, Names: []string{c.Of.ID()}, Detail: strconv.Itoa(c.Amendment),
+				Source: cite.Source{Title: "the supplier's certificate", How: cite.Given},
+			})
+		}
+	}
+	if !a.Material.AllergensListed() {
+		j.add(Finding{Code: "allergens-unknown", Severity: Warning, Subject: subject, Names: []string{a.Name}, Source: fragrance.AllergenLists().Source})
+	}
+}
+
+// intoPart judges what a fragrance does to the look and the work of a part.
+func (j *judge) intoPart(subject string, i int, a *AdditionWeighing) {
+	look, work := AnyLook, mould.Poured
+	if len(j.b.Formula.Parts) > 0 {
+		look, work = j.b.Formula.Parts[i].Look, j.b.Formula.Parts[i].Work
+	}
+	if colours := a.Material.Colours(); look != AnyLook && len(colours) > 0 {
+		f := Finding{Code: "fragrance-browns", Severity: Warning, Subject: subject, Names: []string{a.Name, look.String()}}
+		ofDry, _ := a.Mass.Per(j.b.dryOf(i))
+		var said []string
+		for _, c := range colours {
+			f.Source.How = c.How
+			if !c.Share.Given() {
+				said = append(said, "it "+c.Does)
+				continue
+			}
+			ofBar := c.Share.Times(ofDry)
+			f.Value, f.Unit = ofBar.Add(f.Value.Or(units.Whole(0))), "%"
+			said = append(said, c.Substance+" ("+ofBar.PercentText(4)+" % of the bar) "+c.Does)
+		}
+		f.Detail = strings.Join(said, "; ")
+		j.add(f)
+	}
+	if words := (a.Material.Behaviour() &^ fragrance.Browns).Words(); work == mould.Piped && len(words) > 0 {
+		j.add(Finding{Code: "fragrance-behaviour", Severity: Warning, Subject: subject, Names: []string{a.Name}, Detail: strings.Join(words, ", "), Source: cite.Source{How: cite.Given}})
+	}
+}

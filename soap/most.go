@@ -1,0 +1,82 @@
+package soap
+
+import (
+	"slices"
+
+	"example.com/lyewright/units"
+)
+
+// asksMost reports whether the most of some fragrance is asked for.
+func (f *Formula) asksMost() bool {
+	return slices.ContainsFunc(f.Parts, func(p Part) bool {
+		return slices.ContainsFunc(p.Fragrances, func(a Addition) bool { return a.Load.Max })
+	})
+}
+
+// wanted is a fragrance of which the most is asked for.
+type wanted struct{ part, line int }
+
+// most works out a formula that asks for the most of some fragrances. What goes into a
+// part decides its dry mass, that decides the most, and with vessels the batter, too:
+// it goes round, with a load of oils in place of every "max", until none changes.
+func (f *Formula) most() (Batch, error) {
+	g := f.clone()
+	var all []wanted
+	for i := range g.Parts {
+		for j := range g.Parts[i].Fragrances {
+			if load := &g.Parts[i].Fragrances[j].Load; load.Max {
+				all = append(all, wanted{i, j})
+				*load = Load{}
+			}
+		}
+	}
+	for range mostRounds {
+		b, s, faults := g.work()
+		if len(faults) > 0 {
+			return Batch{}, faults
+		}
+		settled := true
+		for _, w := range all {
+			now, next, fault := b.roomFor(f, w)
+			if fault != nil {
+				faults = append(faults, *fault)
+				continue
+			}
+			// A mass that leaves no more than some nanograms of room is the most: the
+			// roundings of all the others go to and fro.
+			room := next.Sub(now)
+			if now.Sign() == 0 || room.Sign() < 0 || !dust(room) {
+				settled = false
+				of, _ := next.Per(b.OilsTotal)
+				g.Parts[w.part].Fragrances[w.line].Load.OfOils = of.Over(b.Parts[w.part].Share)
+			}
+		}
+		if len(faults) > 0 {
+			return Batch{}, faults
+		}
+		if settled {
+			b.Formula = f.clone()
+			b.Findings = findings(s, &b)
+			return b, nil
+		}
+	}
+	return Batch{}, Faults{{
+		Path: itemPath("parts", all[0].part) + "." + itemPath("fragrances", all[0].line) + ".load", Text: "max", Kind: ErrImpossible,
+		Reason: "does not come to rest: what fills the vessels, and the most that goes into it, drive each other", Remedy: "give a load",
+	}}
+}
+
+// roomFor gives what a batch has of a fragrance, and the most that it has room for,
+// less its margin.
+func (b *Batch) roomFor(f *Formula, w wanted) (now, most units.Mass, fault *Fault) {
+	r := b.verdict(w.part).Of(w.line)
+	path := itemPath("parts", w.part) + "." + itemPath("fragrances", w.line) + ".load"
+	switch {
+	case !r.Limited:
+		return now, most, &Fault{Path: path, Text: "max", Reason: "asks for the most of " + units.Quote(r.Material.ID()) + ", and no limit is known that binds it", Remedy: "give a load", Kind: ErrImpossible}
+	case r.Most.Sign() == 0:
+		return now, most, &Fault{Path: path, Text: "max", Reason: "leaves nothing for " + units.Quote(r.Material.ID()) + ": the part's other fragrances use its limit up", Remedy: "lower theirs", Kind: ErrImpossible}
+	}
+	margin := f.Parts[w.part].Fragrances[w.line].Margin
+	return r.Mass, r.Most.Times(margin.Or(units.Whole(0)).Rest(), units.Down), nil
+}
