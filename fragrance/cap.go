@@ -175,3 +175,21 @@ func (v *Verdict) exactMost(i, row int) *big.Rat {
 	room.Sub(room, others)
 	return room.Quo(room, use.Sub(use, beside))
 }
+
+// Caps lists the caps of a material alone under a law, the smallest first: what binds,
+// and the next three. Used is not given.
+func (m Material) Caps(law Law) []Cap {
+	v := Judge(law, units.Grams(1), []Dose{{Material: m}})
+	caps := v.caps(0)
+	for i := range caps {
+		caps[i].Used = units.Ratio{}
+	}
+	return caps
+}
+
+// CapsDiffer reports whether European law binds a material more than the IFRA Standards
+// do.
+func (m Material) CapsDiffer() bool {
+	both, alone := m.Caps(IFRAAndEU), m.Caps(IFRAAlone)
+	return len(both) > 0 && (len(alone) == 0 || !both[0].Most.Equal(alone[0].Most))
+}

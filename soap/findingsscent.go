@@ -120,3 +120,13 @@ func (j *judge) intoPart(subject string, i int, a *AdditionWeighing) {
 		j.add(Finding{Code: "fragrance-behaviour", Severity: Warning, Subject: subject, Names: []string{a.Name}, Detail: strings.Join(words, ", "), Source: cite.Source{How: cite.Given}})
 	}
 }
+
+// OnFragrance reports whether a finding is about fragrance.
+func OnFragrance(f Finding) bool {
+	switch f.Code {
+	case "fragrance-over-cap", "fragrance-unjudged", "natural-ceiling-used", "certificate-older", "allergens-unknown", "fragrance-browns", "fragrance-behaviour":
+		return true
+	default:
+		return false
+	}
+}

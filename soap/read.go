@@ -33,7 +33,11 @@ func ReadFormula(r io.Reader) (Formula, error) {
 
 // ParseFormula is ReadFormula on a text that is already there. It also returns
 // where everything stands, for those who report what they find later.
-func ParseFormula(text []byte) (Formula, Places, error) {
+func ParseFormula(text []byte) (Formula, Places, error) { return ParseFormulaUnder(ByMarkets, text) }
+
+// ParseFormulaUnder is ParseFormula where it is known whose limits on fragrance count,
+// whatever the formula's markets are: the formula's Law.
+func ParseFormulaUnder(law Law, text []byte) (Formula, Places, error) {
 	places := Places{text: text}
 	fail := func(f Fault) (Formula, Places, error) { return Formula{}, places, Faults{f} }
 	if len(text) > MostBytes {
@@ -53,6 +57,7 @@ func ParseFormula(text []byte) (Formula, Places, error) {
 	}
 	r := reader{places: places}
 	f := r.formula(&spot{node: &root})
+	f.Law = law
 	c := checker{f: &f}
 	c.check()
 	if faults := c.after(r.faults, r.meant); len(faults) > 0 {

@@ -34,7 +34,7 @@ func answerTo(file io.Reader, o batchOptions) answer {
 
 // answerOf works out the text of a formula.
 func answerOf(text []byte, o batchOptions) answer {
-	b, _, faults := batchOf(text, o.pieces)
+	b, _, faults := batchOf(text, o)
 	if faults != nil {
 		return refused(faults)
 	}
@@ -46,6 +46,9 @@ func answerOf(text []byte, o batchOptions) answer {
 }
 
 func printed(b soap.Batch, o batchOptions) ([]byte, error) {
+	if o.caps {
+		return printedCaps(b, o)
+	}
 	if o.json {
 		object, err := b.MarshalJSON()
 		return append(object, '\n'), err
@@ -62,13 +65,25 @@ func printed(b soap.Batch, o batchOptions) ([]byte, error) {
 	return page.Bytes(), nil
 }
 
+func printedCaps(b soap.Batch, o batchOptions) ([]byte, error) {
+	if o.json {
+		object, err := b.Caps().MarshalJSON()
+		return append(object, '\n'), err
+	}
+	var page bytes.Buffer
+	if err := sheet.WriteCaps(&page, b, o.unit); err != nil {
+		return nil, err
+	}
+	return page.Bytes(), nil
+}
+
 // batchOf reads a formula and works it out, for so many pieces where there are any
-// asked for, every fault in its place.
-func batchOf(text []byte, pieces int) (soap.Batch, soap.Places, soap.Faults) {
-	f, places, err := soap.ParseFormula(text)
+// asked for, and under the law that is, every fault in its place.
+func batchOf(text []byte, o batchOptions) (soap.Batch, soap.Places, soap.Faults) {
+	f, places, err := soap.ParseFormulaUnder(o.law, text)
 	if err == nil {
-		if pieces > 0 {
-			f.Size.Pieces = pieces
+		if o.pieces > 0 {
+			f.Size.Pieces = o.pieces
 		}
 		var b soap.Batch
 		if b, err = f.Batch(); err == nil {

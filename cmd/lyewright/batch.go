@@ -13,7 +13,9 @@ import (
 // batchOptions say how batches are printed.
 type batchOptions struct {
 	json, working bool
-	pieces        int // 0: as the formula counts them
+	caps          bool     // how much fragrance it may hold, in place of the batch
+	law           soap.Law // whose limits count; the zero value: as the formula says
+	pieces        int      // 0: as the formula counts them
 	unit          units.Unit
 }
 
@@ -34,9 +36,6 @@ func (c *command) batch(args []string) int {
 	if len(names) == 0 {
 		return c.usage("", "no formula is named", "name formula files, or - for standard input")
 	}
-	if o.unit, ok = units.ParseUnit(unit); !ok || o.unit != units.Gram && o.unit != units.Ounce {
-		return c.usage(unit, "is not a unit for the sheet", "write -units g or -units oz")
-	}
 	if pieces != "" {
 		var err error
 		if o.pieces, err = strconv.Atoi(pieces); err != nil || o.pieces < 1 || o.pieces > mould.Most {
@@ -46,18 +45,10 @@ func (c *command) batch(args []string) int {
 	if o.json && o.working {
 		return c.usage("-json", "does not go with -working", "the working is text; leave one of them out")
 	}
-	if o.json && o.unit != units.Gram {
-		return c.usage("-json", "does not go with -units", "the JSON is always in grams; leave one of them out")
+	if status, ok := c.sheetUnit(&o, unit); !ok {
+		return status
 	}
-	if len(names) == 1 && !lines {
-		return c.one(names[0], o)
-	}
-	for _, name := range names {
-		if status = max(status, c.several(name, lines, o)); c.broken {
-			break
-		}
-	}
-	return status
+	return c.each(names, lines, o)
 }
 
 // one prints the batch of a single file, or of standard input, which may turn

@@ -35,7 +35,7 @@ func (c *command) checkFile(name string) int {
 		line := fmt.Sprintf("%s:1:1: error %s file: %s\n", name, faultCode(*fault), fault.Sentence())
 		return c.print([]byte(line), statusOf(soap.Faults{*fault}))
 	}
-	batch, places, faults := batchOf(text, 0)
+	batch, places, faults := batchOf(text, batchOptions{})
 	var lines strings.Builder
 	for _, f := range faults {
 		fmt.Fprintf(&lines, "%s:%d:%d: error %s %s: %s\n", name, f.Line, f.Column, faultCode(f), subject(f.Path), f.Sentence())

@@ -21,12 +21,40 @@ func TestEveryFormulaPrintsAsItsGoldenFiles(t *testing.T) {
 			".check.txt":   {"check"},
 		} {
 			stdout, stderr, status := lyewright("", append(args, path)...)
-			if want := map[bool]int{true: dangerous, false: done}[base(path) == "benchmark" || base(path) == "too-much-alkali"]; status != want || stderr != "" {
+			if want := map[bool]int{true: dangerous, false: done}[base(path) == "benchmark" || strings.HasPrefix(base(path), "too-much-")]; status != want || stderr != "" {
 				t.Errorf("%v %s: exit %d, %q", args, path, status, stderr)
 			}
 			matchGolden(t, filepath.Join(golden, base(path)+suffix), strings.ReplaceAll(stdout, path, filepath.Base(path)))
 		}
 	}
+}
+
+func TestEveryScentedFormulaPrintsItsCapsAsItsGoldenFiles(t *testing.T) {
+	for _, name := range []string{"scented-cups", "too-much-clove"} {
+		for suffix, args := range map[string][]string{
+			".cap.txt":      {"cap"},
+			".cap.oz.txt":   {"cap", "-units", "oz"},
+			".cap.ifra.txt": {"cap", "-law", "ifra"},
+			".cap.json":     {"cap", "-json"},
+			".cap.eu.json":  {"cap", "-json", "-law", "eu"},
+		} {
+			stdout, stderr, status := lyewright("", append(args, formulas+"/"+name+".json")...)
+			if want := map[bool]int{true: dangerous, false: done}[name == "too-much-clove"]; status != want || stderr != "" {
+				t.Errorf("%v %s: exit %d, %q", args, name, status, stderr)
+			}
+			matchGolden(t, golden+"/"+name+suffix, stdout)
+		}
+	}
+}
+
+func TestTheFragrancesPrintAsTheirGoldenFiles(t *testing.T) {
+	table, _, _ := lyewright("", "fragrance")
+	matchGolden(t, golden+"/fragrances.txt", table)
+	ids := []string{"clove-bud", "geranium-bourbon", "lavender", "oakmoss-extract", "verbena-absolute", "ylang-ylang-extra"}
+	full, _, _ := lyewright("", append([]string{"fragrance"}, ids...)...)
+	matchGolden(t, golden+"/fragrances-in-full.txt", full)
+	object, _, _ := lyewright("", append([]string{"fragrance", "-json"}, ids...)...)
+	matchGolden(t, golden+"/fragrances.json", object)
 }
 
 func TestTheOilsPrintAsTheirGoldenFiles(t *testing.T) {

@@ -36,6 +36,10 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		return c.batch(rest)
 	case "check":
 		return c.check(rest)
+	case "cap":
+		return c.cap(rest)
+	case "fragrance":
+		return c.fragrance(rest)
 	case "oils":
 		return c.oils(rest)
 	case "lye":
@@ -52,7 +56,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	return c.usage(verb, "is not a command", remedy)
 }
 
-func verbs() []string { return []string{"batch", "check", "oils", "lye", "version", "help"} }
+func verbs() []string { return []string{"batch", "check", "cap", "oils", "fragrance", "lye", "version", "help"} }
 
 // command is one run of the program.
 type command struct {

@@ -76,6 +76,12 @@ func (w *Writer) Bool(key string, b bool) {
 	w.buffer = strconv.AppendBool(w.buffer, b)
 }
 
+// Null writes that there is none, where a key must stand all the same.
+func (w *Writer) Null(key string) {
+	w.key(key)
+	w.buffer = append(w.buffer, "null"...)
+}
+
 // appendText quotes a text. Most are plain ASCII without escapes; the others go
 // through encoding/json, which also escapes <, > and & for use in HTML.
 func appendText(dst []byte, text string) []byte {

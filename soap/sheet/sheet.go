@@ -64,10 +64,12 @@ func (s *sheet) division(m units.Mass) string {
 // findings prints the findings of one severity down to another.
 func (s *sheet) findings(heading string, from, to soap.Severity) {
 	first := true
+	said := map[string]bool{} // what is so of a fragrance in every part is said once
 	for _, f := range s.b.Findings {
-		if f.Severity > from || f.Severity < to || isUnjudged(f) {
+		if f.Severity > from || f.Severity < to || isUnjudged(f) || said[f.Message()] {
 			continue
 		}
+		said[f.Message()] = true
 		if first {
 			s.heading(heading)
 			first = false

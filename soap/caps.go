@@ -1,0 +1,199 @@
+package soap
+
+import (
+	"slices"
+
+	"example.com/lyewright/fragrance"
+	"example.com/lyewright/units"
+)
+
+// Caps is how much fragrance a batch may hold: a view of it. Every share is of a dry
+// mass, when all water is gone: stricter than the rules, which speak of the finished
+// product.
+type Caps struct {
+	Formula string
+	Law     fragrance.Law
+	Parts   []PartCaps
+
+	// Pieces are the kinds of pieces that the vessels make, one of the whole batch where
+	// there are none. A piece is a weighted mean of its parts: where these keep their
+	// limits, it does. Embeds and toppings are not counted.
+	Pieces []PieceCaps
+}
+
+// PartCaps is how much fragrance a part may hold.
+type PartCaps struct {
+	Name       string
+	Dry        units.Mass // with all fragrances in it
+	Oils       units.Mass // the base of "of oils"
+	Fragrances []FragranceCap
+	Scented    // of the part
+}
+
+// FragranceCap is how much of a fragrance a part may hold.
+type FragranceCap struct {
+	fragrance.Reckoned
+	OfOils  units.Ratio // what there is of it, of the part's oils
+	OfPiece units.Ratio // of the dry piece that holds most of it
+	// MostOfOils is Reckoned.Most as a share of the part's oils, rounded down; not given
+	// where nothing binds.
+	MostOfOils units.Ratio
+}
+
+// Scented is what the fragrances of a part or of a piece come to.
+type Scented struct {
+	Fragrance units.Ratio   // all of them, of the dry mass
+	Most      fragrance.Use // the limit that is used most
+	Limited   bool          // whether there is one
+	// Allergens are those above the threshold of the label, as far as they are known.
+	Allergens         []fragrance.Allergen
+	AllergensComplete bool // false: there may be others
+}
+
+// PieceCaps is what a kind of piece holds.
+type PieceCaps struct {
+	Name string // the vessel; empty of the batch
+	Dry  units.Mass
+	Scented
+}
+
+// Caps reckons how much fragrance the batch may hold.
+func (b *Batch) Caps() Caps {
+	c := Caps{Formula: b.Formula.Name, Law: b.Formula.law()}
+	kinds := b.kinds()
+	dry := make([]units.Mass, len(kinds))
+	for k := range kinds {
+		p := b.piece(&kinds[k])
+		dry[k] = p.Dry
+		c.Pieces = append(c.Pieces, p)
+	}
+	for i := range b.Parts {
+		v := b.verdict(i)
+		p := PartCaps{Name: b.Parts[i].Name, Dry: b.dryOf(i), Oils: b.Parts[i].Oils, Scented: scented(v)}
+		for j := range b.Parts[i].doses() {
+			f := FragranceCap{Reckoned: v.Of(j)}
+			f.OfOils = shareOf(f.Mass, p.Oils, units.Nearest)
+			if f.Limited {
+				f.MostOfOils = shareOf(f.Most, p.Oils, units.Down)
+			}
+			for k := range kinds {
+				of := shareOf(f.Mass.Times(kinds[k].of[i], units.Nearest), dry[k], units.Nearest)
+				if !f.OfPiece.Given() || of.Compare(f.OfPiece) > 0 {
+					f.OfPiece = of
+				}
+			}
+			p.Fragrances = append(p.Fragrances, f)
+		}
+		c.Parts = append(c.Parts, p)
+	}
+	return c
+}
+
+func shareOf(of, all units.Mass, how units.Rounding) units.Ratio {
+	r, _ := of.Per(all)
+	return r.Round(8, how)
+}
+
+func scented(v fragrance.Verdict) Scented {
+	s := Scented{Fragrance: v.Fragrance()}
+	s.Most, s.Limited = v.Most()
+	s.Allergens, s.AllergensComplete = v.Allergens()
+	return s
+}
+
+// kind is a kind of piece: how much of each part of the batch is in it.
+type kind struct {
+	name string
+	of   []units.Ratio
+}
+
+// kinds lists the kinds of pieces; without vessels, the batch as a whole.
+func (b *Batch) kinds() []kind {
+	if len(b.Pieces) == 0 {
+		whole := kind{of: make([]units.Ratio, len(b.Parts))}
+		for i := range whole.of {
+			whole.of[i] = units.Whole(1)
+		}
+		return []kind{whole}
+	}
+	var kinds []kind
+	for _, v := range b.Formula.Size.Vessels {
+		if v.On != "" {
+			continue
+		}
+		k := kind{name: v.Name, of: make([]units.Ratio, len(b.Parts))}
+		for i := range k.of {
+			k.of[i] = units.Whole(0)
+		}
+		for _, p := range b.Pieces {
+			i := slices.IndexFunc(b.Parts, func(part PartBatch) bool { return part.Name == p.Part })
+			at := vesselOf(b.Formula.Size.Vessels, p.Vessel)
+			if i < 0 || p.Vessel != v.Name && b.Formula.Size.Vessels[at].On != v.Name {
+				continue
+			}
+			share, _ := b.Parts[i].Density.Of(p.Volume).Per(b.Parts[i].Poured)
+			k.of[i] = k.of[i].Add(share)
+		}
+		kinds = append(kinds, k)
+	}
+	return kinds
+}
+
+// piece reckons a kind of piece, all its parts together.
+func (b *Batch) piece(k *kind) PieceCaps {
+	p := PieceCaps{Name: k.name}
+	var doses []fragrance.Dose
+	for i := range b.Parts {
+		p.Dry = p.Dry.Add(b.dryOf(i).Times(k.of[i], units.Nearest))
+		for _, d := range b.Parts[i].doses() {
+			d.Mass = d.Mass.Times(k.of[i], units.Nearest)
+			doses = append(doses, d)
+		}
+	}
+	p.Scented = scented(fragrance.Judge(b.Formula.law(), p.Dry, doses))
+	return p
+}
+
+// Label is an allergen for the label.
+type Label struct {
+	fragrance.Allergen
+	OnlyInPart string // the part that holds so much of it, where no piece does; else empty
+}
+
+// Labels lists the allergens of all kinds of pieces, each at the most that one of them
+// holds; then those that are above the threshold in a part alone. complete is false
+// where there may be others.
+func (c *Caps) Labels() (labels []Label, complete bool) {
+	complete = true
+	add := func(list []fragrance.Allergen, part string) {
+		for _, a := range list {
+			i := slices.IndexFunc(labels, func(known Label) bool { return known.Rule == a.Rule })
+			switch {
+			case i < 0:
+				labels = append(labels, Label{a, part})
+			case labels[i].OnlyInPart == "" && part != "":
+			case a.OfDry.Compare(labels[i].OfDry) > 0:
+				labels[i] = Label{a, part}
+			}
+		}
+	}
+	for i := range c.Pieces {
+		complete = complete && c.Pieces[i].AllergensComplete
+		add(c.Pieces[i].Allergens, "")
+	}
+	for i := range c.Parts {
+		complete = complete && c.Parts[i].AllergensComplete
+		add(c.Parts[i].Allergens, c.Parts[i].Name)
+	}
+	slices.SortStableFunc(labels, func(a, b Label) int {
+		switch {
+		case (a.OnlyInPart == "") == (b.OnlyInPart == ""):
+			return 0
+		case a.OnlyInPart == "":
+			return -1
+		default:
+			return 1
+		}
+	})
+	return labels, complete
+}
