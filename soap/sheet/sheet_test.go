@@ -349,7 +349,7 @@ func TestWhatIsGraveComesFirstAndDangerLastToo(t *testing.T) {
 				}
 			default:
 				behind := flatAfter
-				if strings.HasSuffix(f.Code, "-unjudged") {
+				if strings.HasSuffix(f.Code, "-unjudged") && f.Detail == "" {
 					said = f.Names[0] // all together in one line
 					_, behind, _ = strings.Cut(flatAfter, "Weighed, but not judged")
 				}
