@@ -12,7 +12,7 @@ import (
 // Cap is the most of a material that one limit leaves room for, alone in the bar.
 type Cap struct {
 	Rule   Rule        // not given: its certificate, or those of its parts
-	Limit  units.Ratio // of the rule, or of the certificate; not given of a blend's certificates
+	Limit  units.Ratio // of the rule, or of the certificates
 	Brings units.Ratio // what the material brings to the rule, as a share of it; not given of a certificate
 	Most   units.Ratio // of the material in the dry bar: Limit over Brings, rounded down
 	Used   units.Ratio // of the limit, by all that is in the part: 100 % is all of it
@@ -29,7 +29,8 @@ type Reckoned struct {
 	Caps []Cap
 
 	// Most is how much of it goes into the part, with all else as it stands, rounded down
-	// to a nanogram; Limited is false where nothing binds.
+	// to a nanogram: nothing where the others pass some limit whatever there is of it.
+	// Limited is false where nothing binds.
 	Most    units.Mass
 	Limited bool
 }
@@ -56,7 +57,10 @@ func (v *Verdict) caps(i int) []Cap {
 			rows = append(rows, row)
 		}
 	}
-	slices.SortStableFunc(rows, func(a, b int) int { return cmp.Compare(v.uses[i][b], v.uses[i][a]) })
+	// Of two that leave the same room, the one that the part uses more of comes first.
+	slices.SortStableFunc(rows, func(a, b int) int {
+		return cmp.Or(cmp.Compare(v.uses[i][b], v.uses[i][a]), cmp.Compare(v.used[b], v.used[a]))
+	})
 	var caps []Cap
 	for k, row := range rows {
 		use := v.exactUse(i, row)
@@ -66,8 +70,8 @@ func (v *Verdict) caps(i int) []Cap {
 		c := Cap{Most: toRatio(use.Inv(use), shown, units.Down), Used: toRatio(v.exact(row), shown, units.Nearest)}
 		if row == len(v.rows) {
 			c.Limit, c.Source = m.certificate.limit, cite.Source{Title: m.id, Place: "supplier's certificate", How: cite.Given}
-			if len(m.parts) == 1 && m.parts[0].m != m {
-				c.Limit = m.parts[0].m.certificate.limit
+			if !c.Limit.Given() { // of a blend, what its parts' come to
+				c.Limit = c.Most
 			}
 		} else {
 			c.Rule, c.Limit = Rule{v.rows[row]}, v.rows[row].limit
@@ -90,10 +94,11 @@ func (v *Verdict) said(row int, rows []int) bool {
 	})
 }
 
-// names reports whether a list of the material, or of one of its parts, names a rule.
+// names reports whether a list of the material, or of one of its parts, says what it
+// brings to a rule, and not its certificate.
 func (m *material) names(r *rule) bool {
 	for _, p := range m.parts {
-		if _, found := p.m.brings(r); found {
+		if b, found := p.m.brings(r); found && (!b.aside || b.use > p.m.certificate.use) {
 			return true
 		}
 	}
@@ -161,7 +166,28 @@ func (v *Verdict) most(i int) (most units.Mass, limited bool) {
 	if exact.Sign() <= 0 {
 		return units.Mass{}, true
 	}
-	return toMass(exact), true
+	most = toMass(exact)
+	for row, use := range v.uses[i] {
+		if use <= beside*(1+near) && v.others(i, row, most) {
+			return units.Mass{}, true
+		}
+	}
+	return most, true
+}
+
+// others reports whether a limit that a material does not fill is passed beside so much
+// of it.
+func (v *Verdict) others(i, row int, most units.Mass) bool {
+	with := slices.Clone(v.doses)
+	with[i].Mass = most
+	changed := grams(most)
+	changed.Sub(changed, grams(v.doses[i].Mass))
+	changed.Mul(changed, new(big.Rat).Add(one(), fraction(v.doses[i].Beside)))
+	dry := grams(v.dry)
+	dry.Add(dry, changed)
+	w := Verdict{law: v.law, dry: v.dry, doses: with, rows: v.rows, uses: v.uses}
+	used := w.exact(row)
+	return used.Mul(used, grams(v.dry)).Cmp(dry) > 0
 }
 
 func (v *Verdict) exactMost(i, row int) *big.Rat {

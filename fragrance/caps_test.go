@@ -294,15 +294,48 @@ func TestIsomersAndSchiffBasesCountByTheStandard(t *testing.T) {
 	}
 }
 
-// Groups are each law's own: cis-isoeugenol by its own number is in the European entry
-// alone.
+// Groups are each law's own: of the rose ketones, the European entry has eight numbers
+// and the Standard sixteen. 57378-68-4 is in both, 35044-68-9 in the Standard alone.
 func TestGroupsAreEachLawsOwn(t *testing.T) {
+	for cas, want := range map[string]string{"57378-68-4": "0.2", "35044-68-9": "0.84"} { // 0.02/0.1 and 0.084/0.1
+		m := find(t, shelf(t, listed(t, "rose-like", cas, "10")), "rose-like")
+		if c := m.Caps(fragrance.IFRAAndEU); len(c) != 1 || c[0].Most.PercentText(6) != want {
+			t.Errorf("%s: %+v", cas, c)
+		}
+		if c := m.Caps(fragrance.IFRAAlone); len(c) != 1 || c[0].Most.PercentText(6) != "0.84" {
+			t.Errorf("%s under IFRA: %+v", cas, c)
+		}
+	}
+}
+
+// cis-Isoeugenol by its own number, which the Standard's list as read lacks, counts all
+// the same: by the Standard, not by the number.
+func TestAnIsomerCountsThoughItsNumberIsNotListed(t *testing.T) {
 	m := find(t, shelf(t, listed(t, "clove-like", "5912-86-7", "10")), "clove-like")
-	if caps := m.Caps(fragrance.IFRAAlone); len(caps) != 0 {
-		t.Errorf("IFRA: %+v", caps)
+	if c := m.Caps(fragrance.IFRAAlone); len(c) != 1 || c[0].Most.PercentText(6) != "2.1" { // 0.21/0.1
+		t.Errorf("IFRA: %+v", c)
 	}
 	if c := m.Caps(fragrance.IFRAAndEU); len(c) != 1 || c[0].Most.PercentText(6) != "0.2" { // 0.02/0.1
 		t.Errorf("EU: %+v", c)
+	}
+	got, _ := allergensOf(fragrance.Judge(0, units.Grams(100), []fragrance.Dose{{Material: find(t, shelf(t, listed(t, "wood", "106-28-5", "8")), "wood"), Mass: units.Grams(1)}}))
+	if got["Farnesol"] != "0.08" {
+		t.Errorf("trans,trans-farnesol: %v", got)
+	}
+}
+
+// A certificate that binds is named as such, not as the limit that it stands in for.
+func TestACertificateThatBindsIsNamed(t *testing.T) {
+	s := certified("moss-like", "2")
+	s.Constituents = listed(t, "", "90028-68-5", "0.5").Constituents
+	m := find(t, shelf(t, s), "moss-like")
+	if c := m.Caps(fragrance.IFRAAlone); c[0].Rule.Given() || !c[0].Limit.Equal(pct("2")) || c[0].Most.PercentText(6) != "2" {
+		t.Errorf("%+v", c)
+	}
+	mix := find(t, shelf(t, certified("pear", "2"), certified("fig", "4"), fragrance.Supplied{ID: "mix", Blend: []fragrance.Share{{"pear", pct("50")}, {"fig", pct("50")}}}), "mix")
+	// 0.5/2 + 0.5/4 = 0.375 per %: 2.6666 %
+	if c := mix.Caps(fragrance.IFRAAlone); c[0].Limit.PercentText(6) != "2.666666" || c[0].Most.PercentText(6) != "2.666666" {
+		t.Errorf("%+v", c)
 	}
 }
 
@@ -341,5 +374,16 @@ func TestOthersMayLeaveNothing(t *testing.T) {
 	v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{{Material: rose, Mass: units.Grams(2)}, {Material: clove, Mass: units.Grams(1)}})
 	if r := v.Of(1); !r.Limited || r.Most.Sign() != 0 {
 		t.Errorf("%v of clove beside 0.2 %% of rose", r.Most)
+	}
+}
+
+// Where the others pass a limit whatever there is of a material, there is room for none.
+func TestThereIsNoRoomBesideOthersThatPassALimit(t *testing.T) {
+	rose, cassia := builtIn(t, "rose-otto"), builtIn(t, "cassia")        // cassia brings no methyl eugenol
+	for mass, room := range map[string]bool{"8.4": true, "8.6": false} { // 0.0017 % of methyl eugenol is 0.085 % of rose
+		v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(10_000), []fragrance.Dose{{Material: rose, Mass: grams(t, mass)}, {Material: cassia, Mass: units.Grams(1)}})
+		if r := v.Of(1); !r.Limited || (r.Most.Sign() > 0) != room {
+			t.Errorf("beside %s g of rose: %v", mass, r.Most)
+		}
 	}
 }

@@ -152,7 +152,8 @@ func (r Rule) Given() bool { return r.r != nil }
 // Body is who makes it.
 func (r Rule) Body() Body { return r.get().body }
 
-// Number is that of the IFRA Standard, or of the entry, in three digits.
+// Number is that of the IFRA Standard or of the entry of Annex III, in three digits; of an
+// entry of Annex II behind "ii-"; x and a number where it was not recalled.
 func (r Rule) Number() string { return r.get().number }
 
 // Name is the substance, or the group of substances, as printed.
@@ -168,7 +169,8 @@ func (r Rule) Limit() units.Ratio { return r.get().limit }
 // List is the list of allergens that names it.
 func (r Rule) List() List { return r.get().list }
 
-// Substances are the registry numbers that it is about.
+// Substances are the registry numbers that it is about: those of the list as it was read,
+// and isomers of these that the list lacks, counted on the safe side.
 func (r Rule) Substances() []CAS { return append([]CAS(nil), r.get().cas...) }
 
 // Members says in words which substances make up the group; mostly empty.

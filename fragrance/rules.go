@@ -127,14 +127,14 @@ func (rs *rules) readStandards(table string) {
 	shared := map[*rule]string{}
 	byNumber := map[string]*rule{}
 	for line := range refdata.Lines(table) {
-		f := strings.Split(line+strings.Repeat("\t", 12), "\t")
+		f := strings.Split(line+strings.Repeat("\t", 13), "\t")
 		r := &rule{
 			body: IFRA, number: f[0], name: f[1], standing: standingOf(f[2]), limit: percentage(f[3]), extract: f[5] != "",
 			effect: f[8], ask: f[10], remark: f[11], source: source,
 		}
 		r.source.Place = "Standard " + r.number + ", " + r.name + "; " + place
 		shared[r], byNumber[r.number] = f[4], r
-		rs.add(r, f[9])
+		rs.add(r, f[9]+";"+f[12])
 	}
 	join(shared, byNumber)
 }
@@ -144,7 +144,7 @@ func (rs *rules) readEntries(table string) {
 	shared := map[*rule]string{}
 	byNumber := map[string]*rule{}
 	for line := range refdata.Lines(table) {
-		f := strings.Split(line+strings.Repeat("\t", 11), "\t")
+		f := strings.Split(line+strings.Repeat("\t", 12), "\t")
 		r := &rule{
 			body: EU, number: f[0], name: f[1], standing: standingOf(f[2]), limit: percentage(f[3]),
 			members: f[7], remark: f[8], source: source,
@@ -156,14 +156,26 @@ func (rs *rules) readEntries(table string) {
 			r.list = NewList
 		}
 		r.source.How = cite.ParseHow(f[10])
-		r.source.Place = "Annex III entry " + strings.TrimLeft(r.number, "0")
-		if f[9] == "annex-ii" {
-			r.source.Place = "Annex II (once entry " + strings.TrimLeft(r.number, "0") + " of Annex III)"
-		}
+		r.source.Place = placeOf(r.number, f[9])
 		shared[r], byNumber[r.number] = f[4], r
-		rs.add(r, f[6])
+		rs.add(r, f[6]+";"+f[11])
 	}
 	join(shared, byNumber)
+}
+
+// placeOf spells out where an entry of European law stands.
+func placeOf(number, act string) string {
+	if of, second := strings.CutPrefix(number, "ii-"); second {
+		return "Annex II entry " + of
+	}
+	switch plain := strings.TrimLeft(number, "0"); {
+	case strings.HasPrefix(number, "x"):
+		return "Annex III, entry not recalled"
+	case act == "annex-ii":
+		return "Annex II (once entry " + plain + " of Annex III)"
+	default:
+		return "Annex III entry " + plain
+	}
 }
 
 // join ties rules whose limits are shared.
@@ -190,7 +202,7 @@ func (rs *rules) add(r *rule, substances string) {
 	}
 }
 
-// entry finds a rule by its number.
+// numbered finds a rule by its number.
 func (rs *rules) numbered(body Body, number string) *rule {
 	for _, r := range rs.all {
 		if r.body == body && r.number == number {

@@ -3,6 +3,7 @@ package soap
 import (
 	"example.com/lyewright/fragrance"
 	"example.com/lyewright/internal/jsonwrite"
+	"example.com/lyewright/units"
 )
 
 // Notices are what every answer about fragrance says.
@@ -14,7 +15,7 @@ func Notices(law fragrance.Law) []string {
 	if law != fragrance.IFRAAlone {
 		notices = append(notices, "The European Union's lists of prohibited and of restricted substances are not held in full.")
 	}
-	return notices
+	return append(notices, "What alkali may split off in the bar is not counted, such as eugenol from eugenyl acetate or linalool from linalyl acetate.")
 }
 
 // MarshalJSON writes the caps as one JSON object of schema cap/1: masses in grams with
@@ -153,7 +154,7 @@ func (w jsonWriter) fragranceCap(f *FragranceCap) {
 		w.Null("binding")
 	}
 	if f.Limited {
-		w.mass("cap_g", f.Most)
+		w.mass("cap_g", f.Most.Round(microgram(), units.Down))
 		w.share("cap_of_oils_pct", f.MostOfOils)
 	}
 	w.List("next", func() {

@@ -66,8 +66,8 @@ func (f *Formula) most() (Batch, error) {
 	}}
 }
 
-// roomFor gives what a batch has of a fragrance, and the most that it has room for,
-// less its margin.
+// roomFor gives what a batch has of a fragrance, and the most that it has room for, less
+// its margin: down to a microgram, so that it can be written down in full.
 func (b *Batch) roomFor(f *Formula, w wanted) (now, most units.Mass, fault *Fault) {
 	r := b.verdict(w.part).Of(w.line)
 	path := itemPath("parts", w.part) + "." + itemPath("fragrances", w.line) + ".load"
@@ -75,8 +75,9 @@ func (b *Batch) roomFor(f *Formula, w wanted) (now, most units.Mass, fault *Faul
 	case !r.Limited:
 		return now, most, &Fault{Path: path, Text: "max", Reason: "asks for the most of " + units.Quote(r.Material.ID()) + ", and no limit is known that binds it", Remedy: "give a load", Kind: ErrImpossible}
 	case r.Most.Sign() == 0:
-		return now, most, &Fault{Path: path, Text: "max", Reason: "leaves nothing for " + units.Quote(r.Material.ID()) + ": the part's other fragrances use its limit up", Remedy: "lower theirs", Kind: ErrImpossible}
+		return now, most, &Fault{Path: path, Text: "max", Reason: "leaves nothing for " + units.Quote(r.Material.ID()) + ": the part's other fragrances use a limit up", Remedy: "lower theirs", Kind: ErrImpossible}
 	}
 	margin := f.Parts[w.part].Fragrances[w.line].Margin
-	return r.Mass, r.Most.Times(margin.Or(units.Whole(0)).Rest(), units.Down), nil
+	most = r.Most.Times(margin.Or(units.Whole(0)).Rest(), units.Down)
+	return r.Mass, most.Round(microgram(), units.Down), nil
 }

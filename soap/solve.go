@@ -153,8 +153,11 @@ func (s *solved) solve(superfat units.Ratio) {
 // dust reports whether a mass is no more than the rounding of a few dozen others
 // to a nanogram may leave: below a microgram.
 func dust(m units.Mass) bool {
-	microgram := units.Milligrams(1).Times(units.MilligramsPerGram(1), units.Nearest)
-	return m.Compare(microgram) < 0 && m.Add(microgram).Sign() > 0
+	return m.Compare(microgram()) < 0 && m.Add(microgram()).Sign() > 0
+}
+
+func microgram() units.Mass {
+	return units.Milligrams(1).Times(units.MilligramsPerGram(1), units.Nearest)
 }
 
 // size gives the oils their masses, and where acids or liquids depend on it what is

@@ -56,7 +56,9 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	return c.usage(verb, "is not a command", remedy)
 }
 
-func verbs() []string { return []string{"batch", "check", "cap", "oils", "fragrance", "lye", "version", "help"} }
+func verbs() []string {
+	return []string{"batch", "check", "cap", "oils", "fragrance", "lye", "version", "help"}
+}
 
 // command is one run of the program.
 type command struct {

@@ -97,9 +97,6 @@ func (s *capSheet) fragrance(f *soap.FragranceCap) {
 func (s *capSheet) cap(c *fragrance.Cap) string {
 	used := ". The part uses " + c.Used.PercentText(2) + " % of that limit"
 	if !c.Rule.Given() {
-		if !c.Limit.Given() {
-			return "the certificates of its parts" + used
-		}
 		return "certified for " + c.Limit.PercentText(6) + " %" + used
 	}
 	return capText(&s.page, c) + used
