@@ -102,10 +102,14 @@ func formulaWith(key, value string) string {
 		{"superfat", `"6 %"`},
 		{"water", `{"lye_concentration":"32 %"}`},
 		{"size", `{"oils":"800 g"}`},
+		{"markets", ""}, {"materials", ""}, // left out, unless asked for
 		{"parts", `[{"part":"whole","share":"100 %"}]`},
 	} {
 		if line[0] == key {
 			line[1] = value
+		}
+		if line[1] == "" {
+			continue
 		}
 		fmt.Fprintf(&b, "%q:%s,\n", line[0], line[1])
 	}

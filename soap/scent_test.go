@@ -1,0 +1,413 @@
+package soap_test
+
+import (
+	"fmt"
+	"math/big"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/lyewright/fragrance"
+	"example.com/lyewright/soap"
+	"example.com/lyewright/soap/mould"
+	"example.com/lyewright/units"
+)
+
+func pear(limit string) string {
+	return `{"fragrance": "pear", "certificates": [{"category": "9", "limit": "` + limit + `", "amendment": "51"}], "allergens": []}`
+}
+
+// scentedWith is one part with fragrances.
+func scentedWith(fragrances ...string) string {
+	return `{"part": "glow", "share": "100 %", "fragrances": [` + strings.Join(fragrances, ", ") + `]}`
+}
+
+func smell(id, load string) string { return `{"fragrance": "` + id + `", "load": "` + load + `"}` }
+
+func scentCodes(b soap.Batch, subject string) (found []string) {
+	for _, f := range b.Findings {
+		if f.Subject == subject && soap.OnFragrance(f) {
+			found = append(found, f.Code)
+		}
+	}
+	return found
+}
+
+func overCap(b soap.Batch) bool {
+	return slices.ContainsFunc(b.Findings, func(f soap.Finding) bool { return f.Code == "fragrance-over-cap" })
+}
+
+// The most by hand: U × D0/(1 − U), with D0 the dry mass without the fragrance and U the
+// certified limit (the account of usage rates). With pure lye and no carriers D0 is the
+// batch without it; the cup of numbers is any formula.
+func TestTheMostOfAFragranceByHand(t *testing.T) {
+	without := plainFormula().batch(t)
+	for _, row := range []struct{ limit, margin, share string }{{"2.4 %", "", "0.024/0.976"}, {"2.4 %", `, "margin": "10 %"`, "0.0216/0.976"}, {"0.37 %", `, "margin": "0 %"`, "0.0037/0.9963"}} {
+		b := plainFormula().with("materials", pear(row.limit), "parts", scentedWith(`{"fragrance": "pear", "load": "max"`+row.margin+`}`)).batch(t)
+		over, under, _ := strings.Cut(row.share, "/")
+		want := new(big.Rat).Mul(frac(without.Dry.Text(units.Gram, 9)), frac(over))
+		want.Quo(want, frac(under))
+		got := b.Parts[0].Additions[0].Mass
+		short := new(big.Rat).Sub(want, frac(got.Text(units.Gram, 9)))
+		if short.Sign() < 0 || short.Cmp(big.NewRat(1, 1_000_000)) >= 0 { // down to a microgram
+			t.Errorf("%v: %s g, want %s", row, got.Text(units.Gram, 9), want.FloatString(9))
+		}
+		if !b.Formula.Parts[0].Fragrances[0].Load.Max {
+			t.Error("the formula of the batch is not the one asked for")
+		}
+	}
+}
+
+// asksMost gives formulas that ask for the most, with carriers of every kind, held back or
+// extra, with vessels and without, and of one or two parts.
+func asksMost() map[string]pieces {
+	carried := func(carrier string) string {
+		return `{"fragrance": "clove-bud", "load": "max", "carrier": ` + carrier + `}`
+	}
+	oils := `{"oil": "olive", "share": "60 %"}, {"oil": "coconut", "share": "25 %"}, {"oil": "stearic-acid-50", "share": "rest"}`
+	two := func(first, second string) string {
+		return `{"part": "base", "share": "60 %", "fragrances": [` + smell("pear", "1 % of oils") + `, ` + first + `]}, {"part": "cloud", "share": "rest", "fragrances": [` + second + `]}`
+	}
+	vessels := `{"vessels": [{"vessel": "cup", "part": "base", "count": 7, "volume": "55 mL"}, {"vessel": "swirl", "part": "cloud", "on": "cup", "volume": "14 mL"}]}`
+	unshared := func(parts string) string {
+		return strings.NewReplacer(`"share": "60 %", `, "", `"share": "rest", `, "").Replace(parts)
+	}
+	with := func(changes ...string) pieces {
+		return plainFormula().with(append([]string{"oils", oils, "materials", pear("3 %")}, changes...)...)
+	}
+	plain := smell("cassia", "max")
+	return map[string]pieces{
+		"plain":                with("parts", two(smell("clove-bud", "max"), plain)),
+		"in water":             with("parts", two(carried(`{"liquid": "water", "ratio": "3"}`), plain)),
+		"in glycerin":          with("parts", two(carried(`{"liquid": "glycerin", "ratio": "2.5"}`), plain)),
+		"in extra oil":         with("parts", two(carried(`{"liquid": "sunflower", "ratio": "2"}`), plain)),
+		"in extra fatty acid":  with("parts", two(carried(`{"liquid": "stearic-acid-50", "ratio": "2", "from": "extra"}`), plain)),
+		"in oil held back":     with("parts", two(carried(`{"liquid": "olive", "ratio": "4", "from": "formula"}`), plain)),
+		"by the batter":        with("size", `{"batter": "1300 g"}`, "parts", two(carried(`{"liquid": "olive", "ratio": "4", "from": "formula"}`), plain)),
+		"from vessels":         with("size", vessels, "parts", unshared(two(smell("clove-bud", "max"), plain))),
+		"from vessels, in oil": with("size", vessels, "parts", unshared(two(carried(`{"liquid": "olive", "ratio": "4", "from": "formula"}`), plain))),
+		"a large cap":          with("size", vessels, "parts", unshared(two(smell("lime-expressed", "max"), smell("cedarwood-virginian", "max")))),
+		"of many batches":      with("size", strings.Replace(vessels, `"count": 7`, `"count": 7, "moulds": 3`, 1), "parts", unshared(two(smell("clove-bud", "max"), plain))),
+	}
+}
+
+// The most is the most: it passes, and a hundredth of a percent more is a danger,
+// whatever carries it and however the batch is sized.
+func TestTheMostPassesAndMoreDoesNot(t *testing.T) {
+	for name, p := range asksMost() {
+		f, faults := read(t, p.text())
+		if len(faults) > 0 {
+			t.Fatal(name, faults)
+		}
+		b, err := f.Batch()
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		if overCap(b) {
+			t.Errorf("%s: the most is a danger: %v", name, b.Findings)
+		}
+		for i := range f.Parts {
+			for j := range f.Parts[i].Fragrances {
+				if !f.Parts[i].Fragrances[j].Load.Max {
+					continue
+				}
+				for more, want := range map[string]bool{"1": false, "1.0001": true} {
+					g := f
+					g.Parts = slices.Clone(f.Parts)
+					for k := range g.Parts { // every most as its load of oils, this one a little more
+						g.Parts[k].Fragrances = slices.Clone(f.Parts[k].Fragrances)
+						for l := range g.Parts[k].Fragrances {
+							load := &g.Parts[k].Fragrances[l].Load
+							if !load.Max {
+								continue
+							}
+							of, _ := b.Parts[k].Additions[l].Mass.Per(b.OilsTotal)
+							of = of.Over(b.Parts[k].Share)
+							if k == i && l == j {
+								of = of.Times(units.MustRatio(more))
+							}
+							*load = soap.Load{OfOils: of.Round(12, units.Down)}
+						}
+					}
+					other, err := g.Batch()
+					if err != nil {
+						t.Fatal(name, err)
+					}
+					if overCap(other) != want {
+						t.Errorf("%s: %s times the most of parts[%d].fragrances[%d]: over %v", name, more, i, j, overCap(other))
+					}
+				}
+			}
+		}
+	}
+}
+
+// Asked for as a mass, the most passes, and a nanogram more than the exact most fails;
+// on a scale of 1 g, too, where less is weighed: the larger of the two is judged.
+func TestANanogramMoreThanTheMostIsADanger(t *testing.T) {
+	for _, scale := range []string{`"1 mg"`, `"1 g"`} {
+		base := plainFormula().with("scale", scale, "materials", pear("2.4 %"), "parts", scentedWith(smell("pear", "10 g"))).batch(t)
+		most := base.Caps().Parts[0].Fragrances[0].Most
+		nanogram := most.Sub(most.Sub(units.Milligrams(1).Times(units.MustRatio("0.000001"), units.Nearest)))
+		for mass, want := range map[units.Mass]bool{most: false, most.Add(nanogram): true} {
+			b := plainFormula().with("scale", scale, "materials", pear("2.4 %"), "parts", scentedWith(smell("pear", mass.Text(units.Gram, 9)+" g"))).batch(t)
+			if overCap(b) != want {
+				t.Errorf("on a scale of %s, %s g: over %v", scale, mass.Text(units.Gram, 9), overCap(b))
+			}
+			if weighed := b.Parts[0].Additions[0].Weigh; weighed.Compare(mass) > 0 {
+				t.Errorf("%v is weighed as %v", mass, weighed)
+			}
+		}
+	}
+}
+
+// Where the batter was weighed, what was weighed is judged: a part that got less of it
+// holds more fragrance.
+func TestWhatWasWeighedIsJudged(t *testing.T) {
+	p := func(batter string) pieces {
+		return plainFormula().with("materials", pear("2.4 %"), "weighed", `{"stage": "parts", "parts": {"glow": {"batter": "`+batter+`"}}}`,
+			"parts", `{"part": "glow", "share": "50 %", "fragrances": [`+smell("pear", "2.4 % of oils")+`]}, {"part": "night", "share": "rest"}`)
+	}
+	plan := p("1 g").batch(t)
+	for factor, want := range map[string]bool{"1": false, "0.8": true} {
+		batter := plan.Parts[0].Batter.Times(units.MustRatio(factor), units.Nearest)
+		if b := p(batter.Text(units.Gram, 3) + " g").batch(t); overCap(b) != want {
+			t.Errorf("%s of the batter: over %v", factor, overCap(b))
+		}
+	}
+}
+
+// European law counts unless the markets leave it out; the flag wins over both. Rose otto
+// at 0.06 % of the bar: 0.0012 % of methyl eugenol, between 0.001 (EU) and 0.0017 (IFRA).
+func TestWhoseLawCounts(t *testing.T) {
+	for _, row := range []struct {
+		markets string
+		law     soap.Law
+		over    bool
+	}{
+		{"", soap.ByMarkets, true}, {`"eu"`, soap.ByMarkets, true}, {`"us", "eu"`, soap.ByMarkets, true}, {`"us"`, soap.ByMarkets, false},
+		{"", soap.IFRAAlone, false}, {`"eu"`, soap.IFRAAlone, false}, {`"us"`, soap.WithEU, true},
+	} {
+		f, faults := read(t, plainFormula().with("markets", row.markets, "parts", scentedWith(smell("rose-otto", "0.07 % of oils"))).text())
+		if len(faults) > 0 {
+			t.Fatal(faults)
+		}
+		f.Law = row.law
+		b, err := f.Batch()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if overCap(b) != row.over {
+			t.Errorf("%+v: over %v", row, overCap(b))
+		}
+		if want := map[bool]fragrance.Law{true: fragrance.IFRAAndEU, false: fragrance.IFRAAlone}[row.over]; b.Caps().Law != want {
+			t.Errorf("%+v: %v", row, b.Caps().Law)
+		}
+	}
+	// What European law prohibits is refused under it alone.
+	text := plainFormula().with("materials", `{"fragrance": "old-lily", "constituents": [{"cas": "31906-04-4", "share": "1 %"}]}`).text()
+	for law, refused := range map[soap.Law]bool{soap.ByMarkets: true, soap.WithEU: true, soap.IFRAAlone: false} {
+		if _, _, err := soap.ParseFormulaUnder(law, []byte(text)); (err != nil) != refused {
+			t.Errorf("%v: %v", law, err)
+		}
+	}
+}
+
+// What a fragrance does to look and work, and what its papers lack.
+func TestFindingsOnFragrance(t *testing.T) {
+	in := func(more, id string) string {
+		return `{"part": "glow", "share": "100 %"` + more + `, "fragrances": [` + smell(id, "0.05 % of oils") + `]}`
+	}
+	papers := func(limit, amendment, more string) string {
+		return `{"fragrance": "pear", "certificates": [{"category": "9", "limit": "` + limit + `", "amendment": "` + amendment + `"}]` + more + `}`
+	}
+	for _, row := range []struct {
+		name, markets, materials, parts, want string
+	}{
+		{"papers in order", `"us"`, papers("3 %", "51", `, "allergens": []`), in("", "pear"), ""},
+		{"a newer certificate", `"us"`, papers("3 %", "52", `, "allergens": ["Linalool"]`), in("", "pear"), ""},
+		{"an older certificate", `"us"`, papers("3 %", "50", `, "allergens": []`), in("", "pear"), "certificate-older"},
+		{"a certificate under European law", "", papers("3 %", "51", `, "allergens": []`), in("", "pear"), "fragrance-unjudged"},
+		{"no allergens", `"us"`, papers("3 %", "51", ""), in("", "pear"), "allergens-unknown"},
+		{"nothing but a name", "", "", in(`, "look": "white", "work": "piped"`, "moonlight"), "fragrance-unjudged"},
+		{"vanillin in white", `"us"`, papers("3 %", "51", `, "allergens": [], "constituents": [{"cas": "121-33-5", "share": "1 %"}]`), in(`, "look": "white"`, "pear"), "fragrance-browns"},
+		{"ethyl vanillin in pale", `"us"`, papers("3 %", "51", `, "allergens": [], "constituents": [{"cas": "121-32-4", "share": "1 %"}]`), in(`, "look": "pale"`, "pear"), "fragrance-browns"},
+		{"vanillin in any", `"us"`, papers("3 %", "51", `, "allergens": [], "constituents": [{"cas": "121-33-5", "share": "1 %"}]`), in(`, "look": "any"`, "pear"), ""},
+		{"browning, as is said", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["browns"]`), in(`, "look": "white", "work": "piped"`, "pear"), "fragrance-browns"},
+		{"accelerates, piped", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["accelerates"]`), in(`, "work": "piped"`, "pear"), "fragrance-behaviour"},
+		{"accelerates, poured", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["accelerates"]`), in("", "pear"), ""},
+		{"a ceiling", "", "", in("", "lime-expressed"), "natural-ceiling-used allergens-unknown"},
+		{"not of the Annex", `"us"`, "", in("", "patchouli"), "fragrance-unjudged allergens-unknown"},
+		{"a maximum that is not held", "", `{"fragrance": "pear", "complete": true, "allergens": ["Methyl Salicylate"], "constituents": [{"cas": "119-36-8", "share": "1 %"}]}`, in("", "pear"), "fragrance-unjudged"},
+		{"the same under IFRA", `"us"`, `{"fragrance": "pear", "complete": true, "allergens": ["Methyl Salicylate"], "constituents": [{"cas": "119-36-8", "share": "1 %"}]}`, in("", "pear"), ""},
+		{"too much", `"us"`, papers("0.01 %", "51", `, "allergens": []`), in("", "pear"), "fragrance-over-cap"},
+	} {
+		p := plainFormula().with("parts", row.parts, "markets", row.markets, "materials", row.materials)
+		var got []string
+		for _, code := range scentCodes(p.batch(t), "parts[0].fragrances[0]") {
+			if !slices.Contains(got, code) {
+				got = append(got, code)
+			}
+		}
+		want := strings.Fields(row.want)
+		slices.Sort(got)
+		slices.Sort(want)
+		if !slices.Equal(got, want) {
+			t.Errorf("%s: %v, want %v", row.name, got, want)
+		}
+	}
+}
+
+// Vanillin is told as a share of the bar: 8 % of a fragrance of which 2.5 % is in the dry
+// bar is 0.20 % (the account of discolouration, its own example).
+func TestBrowningIsToldAsAShareOfTheBar(t *testing.T) {
+	vanilla := `{"fragrance": "vanilla-walk", "constituents": [{"cas": "121-33-5", "share": {"low": "5 %", "high": "8 %"}}]}`
+	dry := plainFormula().batch(t).Dry
+	mass := dry.Times(units.MustRatio("0.025").Over(units.MustRatio("0.975")), units.Nearest)
+	b := plainFormula().with("materials", vanilla, "parts", `{"part": "glow", "share": "100 %", "look": "white", "fragrances": [`+smell("vanilla-walk", mass.Text(units.Gram, 9)+" g")+`]}`).batch(t)
+	for _, f := range b.Findings {
+		if f.Code == "fragrance-browns" {
+			if got := f.Value.PercentText(6); got != "0.2" || f.Unit != "%" || !strings.Contains(f.Message(), "vanillin (0.2 % of the bar)") {
+				t.Errorf("%s: %s", got, f.Message())
+			}
+			return
+		}
+	}
+	t.Error("no finding")
+}
+
+// Parts that keep their limits prove the piece, a weighted mean of them: on random
+// batches of two parts with vessels and without, the piece never uses more of a limit
+// than the part that uses most.
+func TestPartsWithinTheirLimitsProveThePiece(t *testing.T) {
+	random := rand.New(rand.NewPCG(51, 9))
+	ids := []string{"clove-bud", "cassia", "lemongrass-east-indian", "lime-expressed", "spearmint", "pear", "peppermint"}
+	pieces, several := 0, 0
+	for n := range 80 {
+		part := func(name, share string) string {
+			var lines []string
+			for _, i := range random.Perm(len(ids))[:1+random.IntN(3)] {
+				lines = append(lines, smell(ids[i], fmt.Sprintf("0.%03d %% of oils", 1+random.IntN(999))))
+			}
+			return `{"part": "` + name + `"` + share + `, "fragrances": [` + strings.Join(lines, ", ") + `]}`
+		}
+		p := plainFormula().with("materials", pear("2 %"), "oils", `{"oil": "olive", "share": "70 %"}, {"oil": "coconut", "share": "rest"}`)
+		if n%2 == 0 {
+			p.with("parts", part("base", fmt.Sprintf(`, "share": "%d %%"`, 5+random.IntN(90)))+", "+part("cloud", `, "share": "rest"`))
+		} else {
+			p.with("parts", part("base", "")+", "+part("cloud", ""), "size", fmt.Sprintf(`{"vessels": [{"vessel": "cup", "part": "base", "count": 3, "volume": "%d mL"},
+				{"vessel": "swirl", "part": "cloud", "on": "cup", "volume": "%d mL"}, {"vessel": "bar", "parts": {"base": "30 %%", "cloud": "rest"}, "count": 2, "volume": "80 mL"}]}`, 20+random.IntN(80), 5+random.IntN(60)))
+		}
+		b := p.batch(t)
+		c := b.Caps()
+		most, fragrances := units.Whole(0), units.Whole(0)
+		for _, part := range c.Parts {
+			if part.Most.Used.Compare(most) > 0 {
+				most = part.Most.Used
+			}
+			if part.Fragrance.Compare(fragrances) > 0 {
+				fragrances = part.Fragrance
+			}
+		}
+		slack := units.MustRatio("0.00000002") // masses in a piece are rounded to a nanogram
+		if overCap(b) != (most.Compare(units.Whole(1)) > 0) {
+			t.Errorf("most used %s, over %v", most, overCap(b))
+		}
+		for _, piece := range c.Pieces {
+			pieces++
+			if piece.Most.Used.Compare(most.Add(slack)) > 0 || piece.Fragrance.Compare(fragrances.Add(slack)) > 0 || piece.Fragrance.Sign() <= 0 || piece.Most.Used.Sign() <= 0 {
+				t.Errorf("%q uses %s, the parts at most %s; fragrance %s and %s", piece.Name, piece.Most.Used, most, piece.Fragrance, fragrances)
+			}
+		}
+		if len(c.Pieces) == 2 {
+			several++
+		}
+	}
+	if pieces < 100 || several < 30 {
+		t.Errorf("%d pieces, %d batches of several kinds", pieces, several)
+	}
+}
+
+// A piece of two parts by hand: of 10 g and 30 g dry with 0.4 g and 0.6 g of fragrance
+// it is 1/40 = 2.5 %. Here shares of 25 and 75 %, and loads of mass.
+func TestThePieceIsTheWeightedMeanOfItsParts(t *testing.T) {
+	b := plainFormula().with("materials", pear("50 %"), "parts", `{"part": "base", "share": "75 %", "fragrances": [`+smell("pear", "6 g")+`]}, {"part": "cloud", "share": "rest", "fragrances": [`+smell("pear", "4 g")+`]}`).batch(t)
+	c := b.Caps()
+	want, _ := units.Grams(10).Per(b.Dry)
+	if len(c.Pieces) != 1 || c.Pieces[0].Dry != b.Dry || !c.Pieces[0].Fragrance.Equal(want.Round(8, units.Nearest)) {
+		t.Errorf("%+v, want %s of %v", c.Pieces, want, b.Dry)
+	}
+	used := want.Over(units.MustRatio("0.5")) // of the certificate
+	if got := c.Pieces[0].Most.Used; !got.Equal(used.Round(8, units.Nearest)) {
+		t.Errorf("%s, want %s", got, used)
+	}
+	for i, mass := range []int{6, 4} {
+		of, _ := units.Grams(mass).Per(b.Dry)
+		if got := c.Parts[i].Fragrances[0].OfPiece; !got.Equal(of.Round(8, units.Nearest)) {
+			t.Errorf("parts[%d]: %s of the piece, want %s", i, got, of)
+		}
+	}
+}
+
+// An allergen above the threshold in one part alone is told apart. Of eugenol 1 %: in a
+// tenth of the batch at 5 % of the oils it is 0.04 % of the part and 0.004 % of the piece.
+func TestAnAllergenOfOnePartIsToldApart(t *testing.T) {
+	fig := `{"fragrance": "fig", "complete": true, "allergens": ["Eugenol"], "constituents": [{"cas": "97-53-0", "share": "1 %"}]}`
+	for share, only := range map[string]string{"10 %": "cloud", "60 %": ""} {
+		b := plainFormula().with("materials", fig, "parts", `{"part": "cloud", "share": "`+share+`", "fragrances": [`+smell("fig", "5 % of oils")+`]}, {"part": "base", "share": "rest"}`).batch(t)
+		c := b.Caps()
+		labels, complete := c.Labels()
+		if len(labels) != 1 || labels[0].Rule.Name() != "Eugenol" || labels[0].OnlyInPart != only || !complete {
+			t.Errorf("%s: %+v, complete %v", share, labels, complete)
+		}
+	}
+}
+
+// A formula without fragrance has nothing to cap, and says so of its allergens.
+func TestWithoutFragranceNothingIsCapped(t *testing.T) {
+	c := plainFormula().batch(t)
+	caps := c.Caps()
+	labels, complete := caps.Labels()
+	if len(caps.Parts) != 1 || len(caps.Parts[0].Fragrances) != 0 || len(labels) != 0 || !complete || caps.Pieces[0].Limited {
+		t.Errorf("%+v", caps)
+	}
+}
+
+// In Go as in a file.
+func TestMaterialsInGo(t *testing.T) {
+	cas, err := fragrance.ParseCAS("121-33-5")
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, faults := read(t, plainFormula().text())
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	f.Materials = []fragrance.Supplied{{
+		ID: "pear", Certificates: []fragrance.Certificate{{Category: "9", Limit: units.MustRatio("2.4 %"), Amendment: 51}},
+		Constituents: []fragrance.Constituent{{CAS: cas, Share: units.Between(units.MustRatio("1 %"), units.MustRatio("2 %"))}}, AllergensListed: true,
+	}}
+	f.Parts = []soap.Part{{Name: "glow", Share: units.Whole(1), Look: soap.White, Work: mould.Piped, Fragrances: []soap.Addition{{Name: "pear", Load: soap.Load{Max: true}, Margin: units.MustRatio("5 %")}}}}
+	b, err := f.Batch()
+	if err != nil || overCap(b) || !b.Parts[0].Additions[0].Material.Given() {
+		t.Errorf("%v", err)
+	}
+	wrong := f
+	wrong.Markets = []soap.Market{7, soap.EuropeanUnion, soap.EuropeanUnion}
+	wrong.Law = 9
+	wrong.Parts = []soap.Part{{Name: "glow", Share: units.Whole(1), Look: 7, Fragrances: []soap.Addition{
+		{Name: "pear", Load: soap.Load{Max: true, Mass: units.Grams(1)}, Margin: units.MustRatio("5 %")}, {Name: "fig", Load: soap.Load{Max: true}, Margin: units.Percent(-1)},
+	}, Additives: []soap.Addition{{Name: "salt", Load: soap.Load{Mass: units.Grams(1)}, Margin: units.MustRatio("5 %")}}}}
+	wrong.Acids = []soap.AcidLine{{Load: soap.Load{Max: true}, Compensate: soap.Compensated}}
+	var got []string
+	for _, fault := range faultsOf(t, wrong.Check()) {
+		got = append(got, fault.Path)
+	}
+	for _, path := range []string{"markets[0]", "markets[2]", "markets", "parts[0].look", "parts[0].fragrances[0].load", "parts[0].fragrances[1].load", "parts[0].fragrances[1].margin", "parts[0].additives[0].margin", "acids[0].load"} {
+		if !slices.Contains(got, path) {
+			t.Errorf("nothing is said of %s: %v", path, got)
+		}
+	}
+}
