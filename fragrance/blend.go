@@ -1,6 +1,7 @@
 package fragrance
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -68,7 +69,7 @@ func (b *shelver) blend(i int) {
 }
 
 func (b *shelver) unknown(path, id string) {
-	names := ids()
+	names := slices.Clone(ids())
 	for i := range b.supplied {
 		names = append(names, b.supplied[i].ID)
 	}

@@ -3,6 +3,7 @@ package fragrance
 import (
 	_ "embed"
 	"strings"
+	"sync"
 
 	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/internal/refdata"
@@ -45,18 +46,27 @@ func Materials() []Material {
 	return list
 }
 
-// Suggest gives a sentence that offers the built-in ids nearest to a name; empty where
-// none is near.
-func Suggest(name string) string { return nearest.Remedy(name, ids()) }
+// Suggest gives a sentence that offers the built-in ids nearest to a name that begins as
+// they do, letter for letter up to the third; empty where none is near.
+func Suggest(name string) string {
+	var alike []string
+	for _, id := range ids() {
+		if len(name) > 2 && strings.HasPrefix(id, strings.ToLower(name[:3])) {
+			alike = append(alike, id)
+		}
+	}
+	return nearest.Remedy(name, alike)
+}
 
-func ids() []string {
+// ids are those of the built-in materials, in order.
+var ids = sync.OnceValue(func() []string {
 	var ids []string
 	for stanza := range refdata.Stanzas(materialsTable) {
 		line, _, _ := strings.Cut(stanza, "\n")
 		ids = append(ids, refdata.Field(line, 1))
 	}
 	return ids
-}
+})
 
 func builtIn(rs *rules, id string) (*material, bool) {
 	stanza, found := refdata.Stanza(materialsTable, "material", id)

@@ -11,12 +11,13 @@ import (
 )
 
 // scent judges the fragrances of a part of which something is known.
-func (j *judge) scent(i int, part trail) {
+func (j *judge) scent(i int, t trail) {
 	p := &j.b.Parts[i]
 	if !p.scented() {
 		return
 	}
 	v := j.b.verdict(i)
+	part := t // a copy, so that a part without costs nothing
 	list := part.at(Fragrance.list())
 	use := func(code string, u fragrance.Use) Finding {
 		line := list.item(u.By)
@@ -43,11 +44,11 @@ func (j *judge) scent(i int, part trail) {
 		if a.Kind != Fragrance {
 			continue
 		}
-		t := list.item(line)
+		of := list.item(line)
 		line++
 		if a.Material.Given() {
-			j.material(t.String(), a)
-			j.intoPart(t.String(), i, a)
+			j.material(of.String(), a)
+			j.intoPart(of.String(), i, a)
 		}
 	}
 }
