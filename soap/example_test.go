@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.com/lyewright/fragrance"
 	"example.com/lyewright/soap"
 	"example.com/lyewright/soap/mould"
 	"example.com/lyewright/units"
@@ -326,4 +327,30 @@ func ExampleAlkaliWeighing_ToWeigh() {
 	// Output:
 	// stock of 50 %: 257.3553 g, weigh 257.3 g
 	// water to add: 128.6776 g, weigh 128.7 g
+}
+
+// The most of a fragrance that its certificate leaves room for. By hand: 1000 g of oil
+// and 131.3037 g of alkali at 98 % are 1128.6776 g dry; of 2.4 % in the whole that is
+// 0.024 × 1128.6776/0.976 = 27.7544 g.
+func ExampleBatch_Caps() {
+	f := lanternBars()
+	f.Materials = []fragrance.Supplied{{
+		ID: "lantern-pear", Certificates: []fragrance.Certificate{{Category: "9", Limit: units.MustRatio("2.4 %"), Amendment: 51}},
+	}}
+	f.Parts = []soap.Part{{Name: "base", Share: units.Percent(100), Fragrances: []soap.Addition{
+		{Name: "lantern-pear", Load: soap.Load{Max: true}},
+	}}}
+	batch, err := f.Batch()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	caps := batch.Caps()
+	pear := caps.Parts[0].Fragrances[0]
+	fmt.Println("dose", pear.Mass.Text(units.Gram, 4), "g,", pear.OfDry.PercentText(4), "% of the dry bar")
+	labels, complete := caps.Labels()
+	fmt.Println(len(labels), "allergens known, all listed:", complete)
+	// Output:
+	// dose 27.7544 g, 2.4 % of the dry bar
+	// 0 allergens known, all listed: false
 }

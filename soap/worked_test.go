@@ -3,7 +3,9 @@ package soap_test
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -92,7 +94,8 @@ func (w wanted) disagrees(batch any) string {
 	return ""
 }
 
-// workOut reads a formula file and gives its batch as decoded JSON.
+// workOut reads a formula file and gives its batch as decoded JSON, with its caps
+// under "cap".
 func workOut(t *testing.T, file string) any {
 	t.Helper()
 	text, err := os.ReadFile(file)
@@ -111,12 +114,18 @@ func workOut(t *testing.T, file string) any {
 	if err != nil {
 		t.Fatal(err)
 	}
-	decoder := json.NewDecoder(bytes.NewReader(out))
-	decoder.UseNumber()
-	var decoded any
-	if err := decoder.Decode(&decoded); err != nil {
+	caps, err := batch.Caps().MarshalJSON()
+	if err != nil {
 		t.Fatal(err)
 	}
+	decoder := json.NewDecoder(io.MultiReader(bytes.NewReader(out), bytes.NewReader(caps)))
+	decoder.UseNumber()
+	var decoded map[string]any
+	var cap any
+	if err := errors.Join(decoder.Decode(&decoded), decoder.Decode(&cap)); err != nil {
+		t.Fatal(err)
+	}
+	decoded["cap"] = cap
 	return decoded
 }
 
