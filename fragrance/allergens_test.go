@@ -106,10 +106,13 @@ func TestWhatColoursTheSoap(t *testing.T) {
 	pear := fragrance.Supplied{ID: "pear", Behaviour: fragrance.Browns, Constituents: []fragrance.Constituent{
 		{CAS: number(t, "121-33-5"), Share: units.Between(pct("2"), pct("3"))}, {CAS: number(t, "97-54-1"), Share: units.Exactly(pct("1"))}, {CAS: number(t, "5932-68-3"), Share: units.Exactly(pct("1"))},
 	}}
-	s := shelf(t, pear, fragrance.Supplied{ID: "mix", Blend: []fragrance.Share{{"pear", pct("50")}, {"clove-bud", pct("25")}, {"patchouli", pct("25")}}})
+	named := certified("named", "5")
+	named.Allergens = []string{"Vanillin", "Limonene"}
+	s := shelf(t, pear, named, fragrance.Supplied{ID: "mix", Blend: []fragrance.Share{{"pear", pct("50")}, {"clove-bud", pct("25")}, {"patchouli", pct("25")}}})
 	for id, want := range map[string][]string{
 		"pear":      {"vanillin 3", "isoeugenol 2", " is said"},
 		"mix":       {"vanillin 1.5", "isoeugenol 1", "eugenol 22.5", " coloured", " is said"}, // clove bud: up to 90 % of eugenol (Merck)
+		"named":     {" is said"},                                                              // vanillin, of which no share is given
 		"patchouli": {" coloured"},
 		"lavender":  nil,
 	} {

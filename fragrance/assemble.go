@@ -73,6 +73,17 @@ func (m *material) colours(rs *rules, f *Figure) {
 	m.colouring = append(m.colouring, c)
 }
 
+// browns notes what an allergen that is named without its share may do to the colour.
+func (m *material) browns(rs *rules, r *rule) {
+	for _, cas := range r.cas {
+		if c, found := rs.colouring[cas]; found {
+			c.Does = "may be in it, and " + c.Does
+			m.colouring = append(m.colouring, c)
+			return
+		}
+	}
+}
+
 func appendOnce[T comparable](list []T, item T) []T {
 	if slices.Contains(list, item) {
 		return list

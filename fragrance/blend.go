@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/fault"
 )
@@ -63,17 +62,24 @@ func (b *shelver) blend(i int) {
 	if whole && !all.Equal(units.Whole(1)) {
 		b.fault(list, all.PercentText(12)+" %", "is what the shares add up to", "make them add up to 100 %", fault.ErrRange)
 	}
-	if circle := b.circle(i); circle != "" {
-		b.fault(list, b.supplied[i].ID, "leads back to itself: "+circle, "leave it out of one of these", fault.ErrConflict)
+	if circle := b.circle(i); circle != nil {
+		for j, line := range blend {
+			if line.Fragrance == circle[1] {
+				b.fault(item(list, j)+".fragrance", line.Fragrance, "leads back to "+units.Quote(b.supplied[i].ID)+": "+spelled(circle), "leave it out of one of these", fault.ErrConflict)
+				break
+			}
+		}
 	}
 }
 
 func (b *shelver) unknown(path, id string) {
-	names := slices.Clone(ids())
-	for i := range b.supplied {
-		names = append(names, b.supplied[i].ID)
-	}
-	remedy := nearest.Remedy(id, names)
+	remedy := b.offer(id, &b.materialNames, func() []string {
+		names := slices.Clone(ids())
+		for i := range b.supplied {
+			names = append(names, b.supplied[i].ID)
+		}
+		return names
+	})
 	if remedy == "" {
 		remedy = "name a material of this list, or a built-in fragrance"
 	}
@@ -90,9 +96,17 @@ func (b *shelver) indexOf(id string) int {
 	return -1
 }
 
+// spelled gives a way in words, a long one by its ends.
+func spelled(way []string) string {
+	if n := len(way); n > 8 {
+		way = slices.Concat(way[:4], []string{"…"}, way[n-3:])
+	}
+	return strings.Join(way, " → ")
+}
+
 // circle gives the way on which a blend leads back to itself, said of the first
-// material of the circle alone; empty where there is none.
-func (b *shelver) circle(start int) string {
+// material of the circle alone; nil where there is none.
+func (b *shelver) circle(start int) []string {
 	seen := make([]bool, len(b.supplied))
 	var way func(i int) []string
 	way = func(i int) []string {
@@ -111,7 +125,7 @@ func (b *shelver) circle(start int) string {
 		}
 		return nil
 	}
-	return strings.Join(way(start), " → ")
+	return way(start)
 }
 
 // takeApart fills a blend with what is no blend itself, and its shares.

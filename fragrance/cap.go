@@ -39,7 +39,36 @@ type Reckoned struct {
 const mostCaps = 4
 
 // Of reckons one of the doses.
-func (v Verdict) Of(i int) Reckoned {
+func (v Verdict) Of(i int) Reckoned { return (&reckoner{Verdict: v}).of(i) }
+
+// All reckons all of the doses.
+func (v Verdict) All() []Reckoned {
+	r := reckoner{Verdict: v}
+	all := make([]Reckoned, len(v.doses))
+	for i := range all {
+		all[i] = r.of(i)
+	}
+	return all
+}
+
+// reckoner keeps what is used of every limit, exactly, for all doses.
+type reckoner struct {
+	Verdict
+	whole map[int]*big.Rat
+}
+
+// total gives how much of a limit is used; it must not be changed.
+func (v *reckoner) total(row int) *big.Rat {
+	if v.whole == nil {
+		v.whole = map[int]*big.Rat{}
+	}
+	if v.whole[row] == nil {
+		v.whole[row] = v.exact(row)
+	}
+	return v.whole[row]
+}
+
+func (v *reckoner) of(i int) Reckoned {
 	r := Reckoned{Dose: v.doses[i], OfDry: share(v.doses[i].Mass, v.dry)}
 	r.Caps = v.caps(i)
 	r.Most, r.Limited = v.most(i)
@@ -47,7 +76,7 @@ func (v Verdict) Of(i int) Reckoned {
 }
 
 // caps lists those of a material alone.
-func (v *Verdict) caps(i int) []Cap {
+func (v *reckoner) caps(i int) []Cap {
 	m := v.doses[i].Material.get()
 	var rows []int
 	for row := range v.uses[i] {
@@ -63,11 +92,14 @@ func (v *Verdict) caps(i int) []Cap {
 	})
 	var caps []Cap
 	for k, row := range rows {
-		use := v.exactUse(i, row)
-		if use.Cmp(one()) < 0 || len(caps) == mostCaps || v.said(row, rows[:k]) {
+		if len(caps) == mostCaps || v.said(row, rows[:k]) {
 			continue
 		}
-		c := Cap{Most: toRatio(use.Inv(use), shown, units.Down), Used: toRatio(v.exact(row), shown, units.Nearest)}
+		use := v.exactUse(i, row)
+		if use.Cmp(one()) < 0 {
+			continue
+		}
+		c := Cap{Most: toRatio(use.Inv(use), shown, units.Down), Used: toRatio(v.total(row), shown, units.Nearest)}
 		if row == len(v.rows) {
 			c.Limit, c.Source = m.certificate.limit, cite.Source{Title: m.id, Place: "supplier's certificate", How: cite.Given}
 			if !c.Limit.Given() { // of a blend, what its parts' come to
@@ -132,7 +164,7 @@ func (m *material) brings(r *rule) (b bring, found bool) {
 // dry mass without it and what comes and goes with it, every limit asks that
 //
 //	others + use × x ≤ D0 + (1 + beside) × x
-func (v *Verdict) most(i int) (most units.Mass, limited bool) {
+func (v *reckoner) most(i int) (most units.Mass, limited bool) {
 	d := &v.doses[i]
 	mass := d.Mass.Grams()
 	beside := 1 + d.Beside.Float()
@@ -168,35 +200,36 @@ func (v *Verdict) most(i int) (most units.Mass, limited bool) {
 	}
 	most = toMass(exact)
 	for row, use := range v.uses[i] {
-		if use <= beside*(1+near) && v.others(i, row, most) {
+		if use <= beside*(1+near) && v.passedBeside(i, row, most) {
 			return units.Mass{}, true
 		}
 	}
 	return most, true
 }
 
-// others reports whether a limit that a material does not fill is passed beside so much
-// of it.
-func (v *Verdict) others(i, row int, most units.Mass) bool {
-	with := slices.Clone(v.doses)
-	with[i].Mass = most
-	changed := grams(most)
-	changed.Sub(changed, grams(v.doses[i].Mass))
-	changed.Mul(changed, new(big.Rat).Add(one(), fraction(v.doses[i].Beside)))
-	dry := grams(v.dry)
-	dry.Add(dry, changed)
-	w := Verdict{law: v.law, dry: v.dry, doses: with, rows: v.rows, uses: v.uses}
-	used := w.exact(row)
-	return used.Mul(used, grams(v.dry)).Cmp(dry) > 0
+// passedBeside reports whether a limit that a material does not fill is passed by the
+// others beside so much of it.
+func (v *reckoner) passedBeside(i, row int, most units.Mass) bool {
+	d := &v.doses[i]
+	more := most.Grams() - d.Mass.Grams()
+	dry := v.dry.Grams() + more*(1+d.Beside.Or(units.Whole(0)).Float())
+	used := v.used[row]*v.dry.Grams() + v.uses[i][row]*more
+	if used < dry*(1-near) || used > dry*(1+near) {
+		return used > dry
+	}
+	room := new(big.Rat).Sub(grams(most), grams(d.Mass))
+	sum := new(big.Rat).Mul(v.total(row), grams(v.dry))
+	sum.Add(sum, new(big.Rat).Mul(room, v.exactUse(i, row)))
+	room.Mul(room, new(big.Rat).Add(one(), fraction(d.Beside)))
+	return sum.Cmp(room.Add(room, grams(v.dry))) > 0
 }
 
-func (v *Verdict) exactMost(i, row int) *big.Rat {
+func (v *reckoner) exactMost(i, row int) *big.Rat {
 	mass, use := grams(v.doses[i].Mass), v.exactUse(i, row)
 	beside := new(big.Rat).Add(one(), fraction(v.doses[i].Beside))
 	room := grams(v.dry)
 	room.Sub(room, new(big.Rat).Mul(beside, mass))
-	others := v.exact(row)
-	others.Mul(others, grams(v.dry))
+	others := new(big.Rat).Mul(v.total(row), grams(v.dry))
 	others.Sub(others, new(big.Rat).Mul(use, mass))
 	room.Sub(room, others)
 	return room.Quo(room, use.Sub(use, beside))
@@ -205,7 +238,7 @@ func (v *Verdict) exactMost(i, row int) *big.Rat {
 // Caps lists the caps of a material alone under a law, the smallest first: what binds,
 // and the next three. Used is not given.
 func (m Material) Caps(law Law) []Cap {
-	v := Judge(law, units.Grams(1), []Dose{{Material: m}})
+	v := reckoner{Verdict: Judge(law, units.Grams(1), []Dose{{Material: m}})}
 	caps := v.caps(0)
 	for i := range caps {
 		caps[i].Used = units.Ratio{}

@@ -295,9 +295,9 @@ func TestIsomersAndSchiffBasesCountByTheStandard(t *testing.T) {
 }
 
 // Groups are each law's own: of the rose ketones, the European entry has eight numbers
-// and the Standard sixteen. 57378-68-4 is in both, 35044-68-9 in the Standard alone.
+// and the Standard sixteen. 57378-68-4 is in both, 35087-49-1 in the Standard alone.
 func TestGroupsAreEachLawsOwn(t *testing.T) {
-	for cas, want := range map[string]string{"57378-68-4": "0.2", "35044-68-9": "0.84"} { // 0.02/0.1 and 0.084/0.1
+	for cas, want := range map[string]string{"57378-68-4": "0.2", "35087-49-1": "0.84"} { // 0.02/0.1 and 0.084/0.1
 		m := find(t, shelf(t, listed(t, "rose-like", cas, "10")), "rose-like")
 		if c := m.Caps(fragrance.IFRAAndEU); len(c) != 1 || c[0].Most.PercentText(6) != want {
 			t.Errorf("%s: %+v", cas, c)
@@ -384,6 +384,29 @@ func TestThereIsNoRoomBesideOthersThatPassALimit(t *testing.T) {
 		v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(10_000), []fragrance.Dose{{Material: rose, Mass: grams(t, mass)}, {Material: cassia, Mass: units.Grams(1)}})
 		if r := v.Of(1); !r.Limited || (r.Most.Sign() > 0) != room {
 			t.Errorf("beside %s g of rose: %v", mass, r.Most)
+		}
+	}
+}
+
+// All limits that are passed, the worst first; of the two laws on one substance the
+// stricter. In 1000 g: 20 g of spearmint bring 13.214 g of carvone to 1.8 g (734 %);
+// 10 g of cassia 7.95 g of cinnamal to 4.9 g (162 %); 12 g of clove bud 0.012 g of methyl
+// eugenol to 0.01 g (120 %).
+func TestEveryLimitThatIsPassedIsListed(t *testing.T) {
+	v := fragrance.Judge(fragrance.IFRAAndEU, units.Grams(1000), []fragrance.Dose{
+		{Material: builtIn(t, "clove-bud"), Mass: units.Grams(12)}, {Material: builtIn(t, "cassia"), Mass: units.Grams(10)}, {Material: builtIn(t, "spearmint"), Mass: units.Grams(20)},
+	})
+	want := []struct {
+		name, used string
+		by         int
+	}{{"Carvone", "734.1111", 2}, {"Cinnamic aldehyde", "162.2449", 1}, {"Methyl Eugenol", "120", 0}}
+	over := v.Over()
+	if len(over) != len(want) || v.Passed() != 3 {
+		t.Fatalf("%+v", over)
+	}
+	for i, w := range want {
+		if u := over[i]; u.Rule.Name() != w.name || u.Used.PercentText(4) != w.used || u.By != w.by {
+			t.Errorf("%s %s by %d, want %+v", u.Rule.Name(), u.Used.PercentText(4), u.By, w)
 		}
 	}
 }

@@ -25,6 +25,9 @@ func ParseCAS(text string) (CAS, error) {
 	if len(parts) != 3 || len(parts[0]) < 2 || len(parts[0]) > 7 || len(parts[1]) != 2 || len(parts[2]) != 1 {
 		return bad("is not a CAS number", `write it with its hyphens, such as "97-53-0"`, fault.ErrFormat)
 	}
+	if text[0] == '0' {
+		return bad("is not a CAS number: none begins with 0", "leave the zeros out: "+strings.TrimLeft(text, "0"), fault.ErrFormat)
+	}
 	digits := parts[0] + parts[1]
 	sum := 0
 	for i := range len(digits) {

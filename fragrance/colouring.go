@@ -11,7 +11,7 @@ type Colouring struct {
 	Substance string      // "vanillin"; empty of a material that is coloured itself, or said to brown
 	Does      string      // in words
 	How       cite.How    // how that is known
-	Share     units.Ratio // of the base that it is asked for; not given where it is not known
+	Share     units.Ratio // of the material; not given where it is not known
 
 	share  units.Ratio // of the material
 	source cite.Source // of the share
@@ -34,7 +34,9 @@ func (m Material) Colours() []Colouring {
 	}
 	for _, p := range m.get().parts {
 		for _, c := range p.m.substances() {
-			c.Share = c.share.Times(p.share)
+			if c.share.Given() {
+				c.Share = c.share.Times(p.share)
+			}
 			add(c)
 		}
 		if p.m.coloured {
@@ -57,7 +59,7 @@ func (m *material) substances() []Colouring {
 				if best[i].Substance != c.Substance {
 					continue
 				}
-				if known = true; c.share.Compare(best[i].share) > 0 {
+				if known = true; c.share.Given() && c.share.Compare(best[i].share) > 0 {
 					best[i] = c
 				}
 			}
@@ -73,7 +75,7 @@ func (m *material) substances() []Colouring {
 		}
 		summed := false
 		for j := range now {
-			if now[j].Substance == c.Substance {
+			if now[j].Substance == c.Substance && now[j].share.Given() && c.share.Given() {
 				now[j].share, summed = now[j].share.Add(c.share), true
 			}
 		}

@@ -139,6 +139,25 @@ func (v Verdict) Most() (u Use, ok bool) {
 	return v.of(most), true
 }
 
+// Over lists the limits that are passed, the one that is used most first; of two on the
+// same substances the stricter.
+func (v Verdict) Over() []Use {
+	var rows []int
+	for i := range v.used {
+		if v.passed(i) {
+			rows = append(rows, i)
+		}
+	}
+	slices.SortStableFunc(rows, func(a, b int) int { return cmp.Compare(v.used[b], v.used[a]) })
+	var uses []Use
+	for k, row := range rows {
+		if !v.said(row, rows[:k]) {
+			uses = append(uses, v.of(row))
+		}
+	}
+	return uses
+}
+
 // Ceilings lists the natural ceilings that are used and kept.
 func (v Verdict) Ceilings() []Use {
 	var uses []Use

@@ -72,6 +72,9 @@ type shelver struct {
 	supplied []Supplied
 	law      Law
 	faults   fault.Faults
+
+	offers                       int
+	allergenNames, materialNames []string
 }
 
 func (b *shelver) fault(path, text, reason, remedy string, kind error) {
@@ -259,7 +262,7 @@ func (b *shelver) allergens(s *Supplied, m *material, path string) {
 	for j, name := range s.Allergens {
 		r := b.rs.allergen(name)
 		if r == nil {
-			remedy := nearest.Remedy(name, b.rs.allergens())
+			remedy := b.offer(name, &b.allergenNames, b.rs.allergens)
 			if remedy == "" {
 				remedy = "spell it as the European list does, such as Linalool"
 			}
@@ -270,10 +273,43 @@ func (b *shelver) allergens(s *Supplied, m *material, path string) {
 		for _, bring := range m.labels {
 			known = known || bring.rule == r
 		}
-		if !known {
-			m.named = appendOnce(m.named, r)
+		if known {
+			continue
+		}
+		if limited := b.rs.limited(r, b.law); s.Complete && limited != nil {
+			b.fault(item(list, j), name, "is limited ("+limited.source.String()+"), and the list of constituents that is said to be complete lacks it", "add its share to the constituents, or leave out complete", fault.ErrConflict)
+			continue
+		}
+		m.named = appendOnce(m.named, r)
+		m.browns(b.rs, r)
+	}
+}
+
+// limited gives a rule that counts and limits what an entry is about, nil where there is
+// none.
+func (rs *rules) limited(entry *rule, law Law) *rule {
+	for _, cas := range entry.cas {
+		for _, r := range rs.bySubject[cas] {
+			if law.counts(r) && (r.quantified() || r.standing == Unheld) {
+				return r
+			}
 		}
 	}
+	return nil
+}
+
+// mostOffers is how many names are offered for unknown ones: more help nobody.
+const mostOffers = 20
+
+// offer says which known name may have been meant; the names are gathered once.
+func (b *shelver) offer(name string, names *[]string, all func() []string) string {
+	if b.offers++; b.offers > mostOffers {
+		return ""
+	}
+	if *names == nil {
+		*names = all()
+	}
+	return nearest.Remedy(name, *names)
 }
 
 // allergen finds the entry that a label name belongs to.

@@ -226,7 +226,7 @@ func TestBlendsInACircleAreRefused(t *testing.T) {
 		}
 		supplied = append(supplied, fragrance.Supplied{ID: "into", Blend: []fragrance.Share{{"m0", pct("100")}}})
 		faults := faultsOf(t, 0, supplied...)
-		if len(faults) != 1 || faults[0].Path != "[0].blend" || !strings.Contains(faults[0].Reason, "m0 → ") || !strings.HasSuffix(faults[0].Reason, "→ m0") {
+		if len(faults) != 1 || faults[0].Path != "[0].blend[0].fragrance" || !strings.Contains(faults[0].Reason, "m0 → ") || !strings.HasSuffix(faults[0].Reason, "→ m0") {
 			t.Errorf("%d: %v", n, faults)
 		}
 	}
@@ -236,6 +236,27 @@ func TestBlendsInACircleAreRefused(t *testing.T) {
 		fragrance.Supplied{ID: "left", Blend: []fragrance.Share{{"clove-bud", pct("100")}}},
 		fragrance.Supplied{ID: "right", Blend: []fragrance.Share{{"left", pct("100")}}}); len(faults) > 0 {
 		t.Error(faults)
+	}
+}
+
+// A list that is said to be complete and an allergen that is limited and not on it
+// contradict each other; under the IFRA Standards alone, where these limit it.
+func TestACompleteListThatLacksALimitedAllergenIsRefused(t *testing.T) {
+	for _, row := range []struct {
+		allergen            string
+		complete            bool
+		underBoth, underOne bool
+	}{
+		{"Isoeugenol", true, true, true}, {"Isoeugenol", false, false, false}, {"Methyl Salicylate", true, true, false},
+		{"Linalool", true, false, false}, {"Vanillin", true, false, false}, {"Eugenol", true, false, false}, // eugenol is on the list
+	} {
+		s := listed(t, "pear", "123-92-2", "4", "97-53-0", "1")
+		s.Complete, s.Allergens = row.complete, []string{row.allergen}
+		for law, want := range map[fragrance.Law]bool{fragrance.IFRAAndEU: row.underBoth, fragrance.IFRAAlone: row.underOne} {
+			if faults := faultsOf(t, law, s); (len(faults) > 0) != want || want && faults[0].Path != "[0].allergens[0]" {
+				t.Errorf("%+v under %v: %v", row, law, faults)
+			}
+		}
 	}
 }
 

@@ -27,7 +27,10 @@ type PartCaps struct {
 	Dry        units.Mass // with all fragrances in it
 	Oils       units.Mass // the base of "of oils"
 	Fragrances []FragranceCap
-	Scented    // of the part
+	// Dried are its additives, which count as dry: water in them would make the dry mass,
+	// and with it every cap, too large.
+	Dried   []string
+	Scented // of the part
 }
 
 // FragranceCap is how much of a fragrance a part may hold.
@@ -70,8 +73,8 @@ func (b *Batch) Caps() Caps {
 	for i := range b.Parts {
 		v := b.verdict(i)
 		p := PartCaps{Name: b.Parts[i].Name, Dry: b.dryOf(i), Oils: b.Parts[i].Oils, Scented: scented(v)}
-		for j := range b.Parts[i].doses() {
-			f := FragranceCap{Reckoned: v.Of(j)}
+		for _, reckoned := range v.All() {
+			f := FragranceCap{Reckoned: reckoned}
 			f.OfOils = shareOf(f.Mass, p.Oils, units.Nearest)
 			if f.Limited {
 				f.MostOfOils = shareOf(f.Most, p.Oils, units.Down)
@@ -83,6 +86,11 @@ func (b *Batch) Caps() Caps {
 				}
 			}
 			p.Fragrances = append(p.Fragrances, f)
+		}
+		for _, a := range b.Parts[i].Additions {
+			if a.Kind == Additive {
+				p.Dried = append(p.Dried, a.Name)
+			}
 		}
 		c.Parts = append(c.Parts, p)
 	}

@@ -16,24 +16,33 @@ func (j *judge) scent(i int, t trail) {
 	if !p.scented() {
 		return
 	}
-	v := j.b.verdict(i)
 	part := t // a copy, so that a part without costs nothing
 	list := part.at(Fragrance.list())
 	use := func(code string, u fragrance.Use) Finding {
 		line := list.item(u.By)
 		f := Finding{Code: code, Subject: line.String(), Value: u.Used, Limit: units.Whole(1), Unit: "%", Source: u.Rule.Source(), Names: []string{p.Name}}
 		if !u.Rule.Given() {
-			f.Source, f.Detail = cite.Source{Title: "the suppliers' certificates", How: cite.Given}, byCertificates
+			f.Source = cite.Source{Title: "the suppliers' certificates", How: cite.Given}
 			return f
 		}
 		f.Names = append(f.Names, u.Rule.Name())
 		return f
 	}
-	if passed := v.Passed(); passed > 0 {
-		most, _ := v.Most()
-		f := use("fragrance-over-cap", most)
-		f.Severity = Danger
-		j.add(f)
+	over := func(v fragrance.Verdict, detail string) {
+		for _, u := range v.Over() {
+			f := use("fragrance-over-cap", u)
+			f.Severity, f.Detail = Danger, detail
+			j.add(f)
+		}
+	}
+	v := j.b.verdict(i)
+	over(v, "")
+	if last := j.b.Last; last != nil {
+		for k := range last.parts { // loads by mass are the same there, in less batter
+			if q := &last.parts[k]; q.Name == p.Name {
+				over(fragrance.Judge(j.b.Formula.law(), q.Dry, q.doses()), inLastBatch)
+			}
+		}
 	}
 	for _, u := range v.Ceilings() {
 		j.add(use("natural-ceiling-used", u))

@@ -100,6 +100,13 @@ func (w jsonWriter) partCaps(p *PartCaps) {
 			w.Object("", func() { w.fragranceCap(&p.Fragrances[i]) })
 		}
 	})
+	if len(p.Dried) > 0 {
+		w.List("counted_as_dry", func() {
+			for _, name := range p.Dried {
+				w.Text("", name)
+			}
+		})
+	}
 	w.share("fragrance_of_dry_bar_pct", p.Fragrance)
 	w.scented(&p.Scented)
 }

@@ -19,7 +19,7 @@ const (
 	weighedSo       = "weighed"       // superfat-likely-negative: what was weighed makes it so
 	batchKnown      = "known"         // moulds-short: the batch is as large as it is
 	foilUnknown     = "unknown"       // glitter-aluminium: nobody said whether it has any
-	byCertificates  = "certificates"  // fragrance-over-cap: by the certificates alone
+	inLastBatch     = "last"          // fragrance-over-cap: in the last of several batches
 	unlisted        = "unlisted"      // fragrance-unjudged: neither a whole list nor a certificate
 	unlistedForEU   = "eu"            // fragrance-unjudged: a certificate alone, under European law
 	maximumUnheld   = "maximum"       // fragrance-unjudged: a maximum that is not held
@@ -163,11 +163,15 @@ const notJudged = ": weighed, but not judged. Its limits, its behaviour and its 
 
 // overCap says which limit is passed.
 func (f Finding) overCap() string {
-	const remedy = " It could harm skin: lower the loads."
-	if f.Detail == byCertificates {
-		return f.Names[0] + ": its fragrances come to " + f.figure(f.Value) + " of what their certificates allow in the dry bar." + remedy
+	name := f.Names[0]
+	if f.Detail == inLastBatch {
+		name += ", in the last of the batches"
 	}
-	return f.Names[0] + ": its fragrances come to " + f.figure(f.Value) + " of the limit of " + f.Names[1] + " in the dry bar." + remedy
+	of := "of what their certificates allow"
+	if len(f.Names) > 1 {
+		of = "of the limit of " + f.Names[1]
+	}
+	return name + ": its fragrances come to " + f.figure(f.Value) + " " + of + " in the dry bar. It could harm skin: lower the loads."
 }
 
 // unjudgedFragrance says what of a fragrance is not judged.

@@ -59,6 +59,8 @@ type ExtraCount struct {
 type LastBatch struct {
 	Pieces       []Piece // Count and Filled are those of this batch
 	Oils, Poured units.Mass
+
+	parts []PartBatch // to be judged
 }
 
 // measured gives the masses of the batch to the model of its volumes.
@@ -273,7 +275,7 @@ func (s *solved) last() (*LastBatch, Faults) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	return &LastBatch{Pieces: b.Pieces, Oils: b.OilsTotal, Poured: b.Poured}, nil
+	return &LastBatch{Pieces: b.Pieces, Oils: b.OilsTotal, Poured: b.Poured, parts: b.Parts}, nil
 }
 
 // fills reports whether a part fills a vessel.

@@ -411,3 +411,49 @@ func TestMaterialsInGo(t *testing.T) {
 		}
 	}
 }
+
+// A load of mass is the same in the last of several batches, where there is less batter:
+// that is judged, too. Thirteen cups in six moulds leave one.
+func TestTheLastBatchIsJudged(t *testing.T) {
+	for load, inLast := range map[string]bool{"1.2 g": true, "0.4 % of oils": false} {
+		b := plainFormula().with("size", `{"vessels": [{"vessel": "cup", "part": "glow", "count": 13, "moulds": 6, "volume": "60 mL"}]}`,
+			"parts", `{"part": "glow", "fragrances": [`+smell("clove-bud", load)+`]}`).batch(t)
+		if b.Batches != 3 {
+			t.Fatalf("%d batches", b.Batches)
+		}
+		var details []string
+		for _, f := range b.Findings {
+			if f.Code == "fragrance-over-cap" {
+				details = append(details, f.Detail)
+				if !strings.Contains(f.Message(), "in the last of the batches") {
+					t.Error(f.Message())
+				}
+			}
+		}
+		if want := map[bool]int{true: 1, false: 0}[inLast]; len(details) != want {
+			t.Errorf("%s: %v, %v", load, details, b.Findings)
+		}
+	}
+}
+
+// One finding for each limit that is passed.
+func TestEveryLimitThatIsPassedHasItsFinding(t *testing.T) {
+	b := plainFormula().with("parts", scentedWith(smell("clove-bud", "1.5 % of oils"), smell("cassia", "1 % of oils"), smell("spearmint", "1 % of oils"))).batch(t)
+	var names []string
+	for _, f := range b.Findings {
+		if f.Code == "fragrance-over-cap" {
+			names = append(names, f.Names[1])
+		}
+	}
+	if want := []string{"Carvone", "Cinnamic aldehyde", "Methyl Eugenol"}; !slices.Equal(names, want) {
+		t.Errorf("%v, want %v", names, want)
+	}
+}
+
+// Additives count as dry, and it is said which.
+func TestWhatCountsAsDryIsSaid(t *testing.T) {
+	b := plainFormula().with("parts", `{"part": "glow", "share": "100 %", "fragrances": [`+smell("clove-bud", "0.5 % of oils")+`], "additives": [{"additive": "oat milk", "load": "30 g"}]}`).batch(t)
+	if dried := b.Caps().Parts[0].Dried; !slices.Equal(dried, []string{"oat milk"}) {
+		t.Errorf("%v", dried)
+	}
+}

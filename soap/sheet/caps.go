@@ -53,6 +53,9 @@ func (s *capSheet) part(p *soap.PartCaps) {
 		s.line("No fragrance.")
 		return
 	}
+	if len(p.Dried) > 0 {
+		s.wrap("", "Counted as dry: "+strings.Join(p.Dried, ", ")+". Water in it would make every cap here too large.")
+	}
 	s.line(pad("", -nameColumn+8) + pad(s.unit.String(), massColumn) + pad("% of oils", massColumn) + pad("% of dry part", restColumn))
 	for i := range p.Fragrances {
 		f := &p.Fragrances[i]
@@ -68,8 +71,10 @@ func (s *capSheet) part(p *soap.PartCaps) {
 func (s *capSheet) fragrance(f *soap.FragranceCap) {
 	const lead = "   "
 	known := ""
-	if !f.Material.Complete() && len(f.Material.Certificates()) == 0 {
-		known = ", of what is known"
+	for _, u := range f.Material.Unjudged(s.caps.Law) {
+		if u.Why == fragrance.Unlisted {
+			known = ", of what is known"
+		}
 	}
 	if len(f.Caps) == 0 {
 		s.wrap(lead, "No limit binds"+known+".")
@@ -79,7 +84,7 @@ func (s *capSheet) fragrance(f *soap.FragranceCap) {
 		if i == 0 {
 			text = "Alone at most " + most(f.Caps[0].Most) + " % of the dry bar" + known + ": "
 		}
-		s.wrap(lead, text+s.cap(&f.Caps[i])+".")
+		s.wrap(lead, text+s.cap(f.Material, &f.Caps[i])+".")
 	}
 	if f.Limited {
 		s.wrap(lead, "Beside the part's other fragrances at most "+s.figureDown(f.Most)+": "+most(f.MostOfOils)+" % of oils.")
@@ -94,9 +99,12 @@ func (s *capSheet) fragrance(f *soap.FragranceCap) {
 }
 
 // cap prints how a cap comes about.
-func (s *capSheet) cap(c *fragrance.Cap) string {
+func (s *capSheet) cap(m fragrance.Material, c *fragrance.Cap) string {
 	used := ". The part uses " + c.Used.PercentText(2) + " % of that limit"
 	if !c.Rule.Given() {
+		if certificates := m.Certificates(); len(certificates) > 1 || certificates[0].Of.ID() != m.ID() {
+			return "the certificates of what it is blended of" + used
+		}
 		return "certified for " + c.Limit.PercentText(6) + " %" + used
 	}
 	return capText(&s.page, c) + used

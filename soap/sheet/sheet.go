@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"example.com/lyewright/fragrance"
 	"example.com/lyewright/soap"
 	"example.com/lyewright/units"
 )
@@ -100,7 +101,11 @@ func (s *sheet) unjudged() []string {
 	return names
 }
 
-func isUnjudged(f soap.Finding) bool { return strings.HasSuffix(f.Code, "-unjudged") && f.Detail == "" }
+// isUnjudged reports whether a finding says that nothing is known of an addition, not
+// even a name that is near.
+func isUnjudged(f soap.Finding) bool {
+	return strings.HasSuffix(f.Code, "-unjudged") && f.Detail == "" && (f.Code != "fragrance-unjudged" || fragrance.Suggest(f.Names[0]) == "")
+}
 
 // The columns of a line to weigh: box, name, mass, percentage.
 const (
@@ -277,7 +282,22 @@ func (s *sheet) superfat() {
 	}
 	s.line("")
 	s.line("Dry mass, when all water is gone: " + s.figure(s.b.Dry))
+	if s.scented() {
+		s.wrap("", "Fragrances are held to their limits in that dry mass, part by part. "+soap.Notices(fragrance.IFRAAlone)[0])
+	}
 	s.wrap("", "Test a bar before it is used or given away. The labels and safety data sheets of what you bought, and local rules, come before this sheet.")
+}
+
+// scented reports whether something is known of a fragrance.
+func (s *sheet) scented() bool {
+	for i := range s.b.Parts {
+		for _, a := range s.b.Parts[i].Additions {
+			if a.Material.Given() {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func (s *sheet) figure(m units.Mass) string {
