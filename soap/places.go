@@ -1,6 +1,7 @@
 package soap
 
 import (
+	"bytes"
 	"cmp"
 	"slices"
 	"strconv"
@@ -73,13 +74,5 @@ func (p Places) offset(path string) int {
 
 func (p Places) position(offset int) (line, column int) {
 	before := p.text[:min(offset, len(p.text))]
-	line = 1
-	start := 0
-	for i, c := range before {
-		if c == '\n' {
-			line++
-			start = i + 1
-		}
-	}
-	return line, len(before) - start + 1
+	return 1 + bytes.Count(before, []byte{'\n'}), len(before) - bytes.LastIndexByte(before, '\n')
 }
