@@ -7,6 +7,7 @@ import (
 	"runtime/debug"
 	"strings"
 
+	"example.com/lyewright/fragrance"
 	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/soap"
 )
@@ -58,5 +59,6 @@ func (c *command) version(args []string) int {
 	if info, found := debug.ReadBuildInfo(); found && info.Main.Version != "" {
 		version = info.Main.Version
 	}
-	return c.print(fmt.Appendf(nil, "lyewright %s, data edition %s\n", version, soap.DataEdition()), done)
+	return c.print(fmt.Appendf(nil, "lyewright %s, data edition %s; fragrance limits %s: %s\n", version, soap.DataEdition(),
+		fragrance.DataEdition(), fragrance.Edition(fragrance.IFRAAndEU)), done)
 }
