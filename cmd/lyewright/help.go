@@ -59,6 +59,5 @@ func (c *command) version(args []string) int {
 	if info, found := debug.ReadBuildInfo(); found && info.Main.Version != "" {
 		version = info.Main.Version
 	}
-	return c.print(fmt.Appendf(nil, "lyewright %s, data edition %s; fragrance limits %s: %s\n", version, soap.DataEdition(),
-		fragrance.DataEdition(), fragrance.Edition(fragrance.IFRAAndEU)), done)
+	return c.print(fmt.Appendf(nil, "lyewright %s, fragrance limits of IFRA amendment %d, data edition %s\n", version, fragrance.Amendment(), soap.DataEdition()), done)
 }
