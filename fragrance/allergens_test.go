@@ -88,14 +88,16 @@ func TestNamedAllergens(t *testing.T) {
 			t.Errorf("%s: %v, complete %v", row.id, got, complete)
 		}
 	}
-	// One that is not listed makes the whole incomplete.
-	_, complete := allergensOf(fragrance.Judge(0, units.Grams(1000), []fragrance.Dose{
-		{Material: find(t, s, "pear"), Mass: units.Grams(10)}, {Material: find(t, s, "quiet"), Mass: units.Grams(1)},
-	}))
-	if complete {
-		t.Error("complete beside a material that lists nothing")
+	// One that is not listed makes the whole incomplete, wherever it stands.
+	for _, ids := range [][2]string{{"pear", "quiet"}, {"quiet", "pear"}} {
+		_, complete := allergensOf(fragrance.Judge(0, units.Grams(1000), []fragrance.Dose{
+			{Material: find(t, s, ids[0]), Mass: units.Grams(10)}, {Material: find(t, s, ids[1]), Mass: units.Grams(1)},
+		}))
+		if complete {
+			t.Error("complete beside a material that lists nothing")
+		}
 	}
-	if _, complete := (fragrance.Judge(0, units.Grams(1000), nil)).Allergens(); !complete {
+	if _, complete := fragrance.Judge(0, units.Grams(1000), nil).Allergens(); !complete {
 		t.Error("without fragrance there are none, and that is known")
 	}
 }

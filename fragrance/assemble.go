@@ -11,8 +11,9 @@ import (
 // constituents are summed rule by rule, and of the sums the highest counts.
 
 // assemble works out what a material brings to every rule from its figures, those of
-// one source in a row. natural tells of each figure whether it is a natural trace.
-func (m *material) assemble(rs *rules, natural func(i int) bool) {
+// one source in a row. What is prohibited is a natural trace here: added as such it was
+// refused.
+func (m *material) assemble(rs *rules) {
 	limits, labels := tally{}, tally{}
 	for i := range m.figures {
 		f := &m.figures[i]
@@ -34,7 +35,7 @@ func (m *material) assemble(rs *rules, natural func(i int) bool) {
 				return
 			}
 			limits.within(r, share, f)
-			if r.standing == Prohibited && natural(i) {
+			if r.standing == Prohibited {
 				m.traces = appendOnce(m.traces, r)
 			}
 			m.ask(r)

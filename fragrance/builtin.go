@@ -113,7 +113,7 @@ func read(rs *rules, stanza string) *material {
 			m.notes = append(m.notes, value)
 		}
 	}
-	m.assemble(rs, func(int) bool { return true })
+	m.assemble(rs)
 	m.alone()
 	return m
 }

@@ -280,6 +280,40 @@ func TestASharedLimitThatIsNotNamedKeepsTheCertificate(t *testing.T) {
 	if most.Rule.Name() != "Methyl heptine carbonate" || most.Used.PercentFixed(2) != "100.87" || v.Passed() != 1 {
 		t.Errorf("%s: %s", most.Rule.Name(), most.Used.PercentText(6))
 	}
+	// One that names both brings what it lists: 18 × 0.2 % of 0.092 % is 3.91 %, and
+	// 10.87 %; its certificate is used to 90 %.
+	s.Constituents = listed(t, "", "111-80-8", "0.1", "111-12-6", "0.1").Constituents
+	v = fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{
+		{Material: find(t, shelf(t, s), "green"), Mass: units.Grams(18)},
+		{Material: find(t, shelf(t, listed(t, "leaf", "111-12-6", "1")), "leaf"), Mass: units.Grams(10)},
+	})
+	if most, _ := v.Most(); most.Rule.Given() || most.Used.PercentText(6) != "90" || v.Passed() != 0 {
+		t.Errorf("%s: %s", most.Rule.Name(), most.Used.PercentText(6))
+	}
+}
+
+// Of two limits that leave a material the same room, the one that the part uses more of
+// is what binds: 0.5 % of oakmoss beside a treemoss that lists itself alone.
+func TestOfTwoEqualCapsTheFullerBinds(t *testing.T) {
+	s := shelf(t, listed(t, "dusk", "90028-68-5", "0.5"), certified("tree", "10"))
+	v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{
+		{Material: find(t, s, "dusk"), Mass: units.Grams(10)}, {Material: builtIn(t, "treemoss-extract"), Mass: grams(t, "0.1")},
+	})
+	c := v.Of(0).Caps[0]
+	most, _ := v.Most()
+	if !c.Used.Equal(most.Used) {
+		t.Errorf("%s is said to bind, used to %s; the most used is at %s", c.Rule.Name(), c.Used, most.Used)
+	}
+}
+
+// A Schiff base counts as its aldehyde under the Standards alone: it is the IFRA's rule.
+func TestSchiffBasesAreTheStandardsRule(t *testing.T) {
+	m := find(t, shelf(t, listed(t, "hall", "89-43-0", "50")), "hall")                                                    // 56.4 % hydroxycitronellal
+	for law, want := range map[fragrance.Law]string{fragrance.IFRAAlone: "14.539007", fragrance.IFRAAndEU: "14.539007"} { // 4.1/(0.5 × 0.564), and not 1/0.282
+		if c := m.Caps(law); len(c) != 1 || c[0].Most.PercentText(6) != want {
+			t.Errorf("%v: %+v", law, c)
+		}
+	}
 }
 
 // Isomers count together, by the Standard: citral as such, geranial and neral; the

@@ -162,7 +162,7 @@ func (v Verdict) Over() []Use {
 func (v Verdict) Ceilings() []Use {
 	var uses []Use
 	for i, r := range v.rows {
-		if r.standing == Ceiling && v.used[i] > 0 && !v.passed(i) {
+		if r.standing == Ceiling && !v.passed(i) {
 			uses = append(uses, v.of(i))
 		}
 	}

@@ -199,7 +199,7 @@ func (b *shelver) constituents(s *Supplied, m *material, path string) {
 	if least.Compare(units.Whole(1)) > 0 {
 		b.fault(list, least.PercentText(12)+" %", "is what their low ends add up to, above 100 %", "check the shares", fault.ErrRange)
 	}
-	m.assemble(b.rs, func(j int) bool { return natural(s, j) })
+	m.assemble(b.rs)
 }
 
 // natural reports whether a constituent is a natural trace.

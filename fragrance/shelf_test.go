@@ -34,8 +34,12 @@ func TestWhatIsWrongWithMaterialsComesAllAtOnce(t *testing.T) {
 			{Category: "4", Limit: pct("2"), Amendment: 51}, {Limit: pct("101"), Amendment: 100}, {Category: "9", Limit: pct("0"), Amendment: -1}, {Category: "9"},
 		}},
 		fragrance.Supplied{ID: "pear", Constituents: []fragrance.Constituent{
-			{CAS: number(t, "97-53-0"), Share: units.Between(units.Percent(-1), pct("2"))}, {CAS: number(t, "97-53-0"), Share: between("3", "2")}, {Share: between("0", "100.1")}, {CAS: number(t, "91-64-5")},
-			{CAS: number(t, "78-70-6"), Share: between("0", "0")}, {CAS: number(t, "121-33-5"), Share: between("1", "2"), Origin: 9},
+			{CAS: number(t, "97-53-0"), Share: units.Between(units.Percent(-1), pct("2"))},
+			{CAS: number(t, "97-53-0"), Share: between("3", "2")},
+			{Share: between("0", "100.1")},
+			{CAS: number(t, "91-64-5")},
+			{CAS: number(t, "78-70-6"), Share: between("0", "0")},
+			{CAS: number(t, "121-33-5"), Share: between("1", "2"), Origin: 9},
 		}},
 		fragrance.Supplied{ID: "clove-bud", Complete: true, Allergens: []string{"Linalool", "linaloo"}},
 		fragrance.Supplied{ID: "fig", Constituents: []fragrance.Constituent{{CAS: number(t, "97-53-0"), Share: between("70", "90")}, {CAS: number(t, "91-64-5"), Share: between("31", "32")}}},
@@ -79,8 +83,10 @@ func TestMoreThanTheBoundsIsRefused(t *testing.T) {
 		t.Errorf("101 materials: %v", faults)
 	}
 	for _, s := range []fragrance.Supplied{
-		{ID: "pear", Certificates: make([]fragrance.Certificate, 21)}, {ID: "pear", Constituents: make([]fragrance.Constituent, 301)},
-		{ID: "pear", Allergens: make([]string, 301)}, {ID: "pear", Blend: make([]fragrance.Share, 51)},
+		{ID: "pear", Certificates: make([]fragrance.Certificate, 21)},
+		{ID: "pear", Constituents: make([]fragrance.Constituent, 301)},
+		{ID: "pear", Allergens: make([]string, 301)},
+		{ID: "pear", Blend: make([]fragrance.Share, 51)},
 	} {
 		if faults := faultsOf(t, 0, s); len(faults) != 1 || !errors.Is(faults[0].Kind, fault.ErrRange) {
 			t.Errorf("%v", faults)
@@ -143,10 +149,21 @@ func TestWhatIsNotJudgedIsSaid(t *testing.T) {
 		law  fragrance.Law
 		want string
 	}{
-		{"whole", both, "[]"}, {"pear", both, "[1]"}, {"pear", alone, "[]"}, {"fig", both, "[0]"}, {"fig", alone, "[0]"},
-		{"trace", both, "[3 Allyl isothiocyanate]"}, {"winter", both, "[2 Methyl Salicylate]"}, {"winter", alone, "[]"}, {"tar", alone, "[4 Birch wood pyrolysate]"},
-		{"mix", both, "[1]"}, {"mix", alone, "[]"}, {"worse", alone, "[0]"},
-		{"clove-bud", both, "[]"}, {"patchouli", both, "[0]"}, {"oakmoss-extract", alone, "[0 4 Oakmoss extracts]"},
+		{"whole", both, "[]"},
+		{"pear", both, "[1]"},
+		{"pear", alone, "[]"},
+		{"fig", both, "[0]"},
+		{"fig", alone, "[0]"},
+		{"trace", both, "[3 Allyl isothiocyanate]"},
+		{"winter", both, "[2 Methyl Salicylate]"},
+		{"winter", alone, "[]"},
+		{"tar", alone, "[4 Birch wood pyrolysate]"},
+		{"mix", both, "[1]"},
+		{"mix", alone, "[]"},
+		{"worse", alone, "[0]"},
+		{"clove-bud", both, "[]"},
+		{"patchouli", both, "[0]"},
+		{"oakmoss-extract", alone, "[0 4 Oakmoss extracts]"},
 	} {
 		var said []string
 		for _, u := range find(t, s, row.id).Unjudged(row.law) {
@@ -247,8 +264,12 @@ func TestACompleteListThatLacksALimitedAllergenIsRefused(t *testing.T) {
 		complete            bool
 		underBoth, underOne bool
 	}{
-		{"Isoeugenol", true, true, true}, {"Isoeugenol", false, false, false}, {"Methyl Salicylate", true, true, false},
-		{"Linalool", true, false, false}, {"Vanillin", true, false, false}, {"Eugenol", true, false, false}, // eugenol is on the list
+		{"Isoeugenol", true, true, true},
+		{"Isoeugenol", false, false, false},
+		{"Methyl Salicylate", true, true, false},
+		{"Linalool", true, false, false},
+		{"Vanillin", true, false, false},
+		{"Eugenol", true, false, false}, // eugenol is on the list
 	} {
 		s := listed(t, "pear", "123-92-2", "4", "97-53-0", "1")
 		s.Complete, s.Allergens = row.complete, []string{row.allergen}

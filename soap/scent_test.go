@@ -187,8 +187,13 @@ func TestWhoseLawCounts(t *testing.T) {
 		law     soap.Law
 		over    bool
 	}{
-		{"", soap.ByMarkets, true}, {`"eu"`, soap.ByMarkets, true}, {`"us", "eu"`, soap.ByMarkets, true}, {`"us"`, soap.ByMarkets, false},
-		{"", soap.IFRAAlone, false}, {`"eu"`, soap.IFRAAlone, false}, {`"us"`, soap.WithEU, true},
+		{"", soap.ByMarkets, true},
+		{`"eu"`, soap.ByMarkets, true},
+		{`"us", "eu"`, soap.ByMarkets, true},
+		{`"us"`, soap.ByMarkets, false},
+		{"", soap.IFRAAlone, false},
+		{`"eu"`, soap.IFRAAlone, false},
+		{`"us"`, soap.WithEU, true},
 	} {
 		f, faults := read(t, plainFormula().with("markets", row.markets, "parts", scentedWith(smell("rose-otto", "0.07 % of oils"))).text())
 		if len(faults) > 0 {
@@ -398,14 +403,17 @@ func TestMaterialsInGo(t *testing.T) {
 	wrong.Markets = []soap.Market{7, soap.EuropeanUnion, soap.EuropeanUnion}
 	wrong.Law = 9
 	wrong.Parts = []soap.Part{{Name: "glow", Share: units.Whole(1), Look: 7, Fragrances: []soap.Addition{
-		{Name: "pear", Load: soap.Load{Max: true, Mass: units.Grams(1)}, Margin: units.MustRatio("5 %")}, {Name: "fig", Load: soap.Load{Max: true}, Margin: units.Percent(-1)},
+		{Name: "pear", Load: soap.Load{Max: true, Mass: units.Grams(1)}, Margin: units.MustRatio("5 %")},
+		{Name: "fig", Load: soap.Load{Max: true}, Margin: units.Percent(-1)},
+		{Name: "pear-2", Load: soap.Load{OfOils: units.Percent(1)}},
+		{Name: "cassia", Load: soap.Load{Max: true}},
 	}, Additives: []soap.Addition{{Name: "salt", Load: soap.Load{Mass: units.Grams(1)}, Margin: units.MustRatio("5 %")}}}}
 	wrong.Acids = []soap.AcidLine{{Load: soap.Load{Max: true}, Compensate: soap.Compensated}}
 	var got []string
 	for _, fault := range faultsOf(t, wrong.Check()) {
 		got = append(got, fault.Path)
 	}
-	for _, path := range []string{"markets[0]", "markets[2]", "markets", "parts[0].look", "parts[0].fragrances[0].load", "parts[0].fragrances[1].load", "parts[0].fragrances[1].margin", "parts[0].additives[0].margin", "acids[0].load"} {
+	for _, path := range []string{"markets[0]", "markets[2]", "markets", "parts[0].look", "parts[0].fragrances[0].load", "parts[0].fragrances[1].load", "parts[0].fragrances[1].margin", "parts[0].fragrances[3].load", "parts[0].additives[0].margin", "acids[0].load"} {
 		if !slices.Contains(got, path) {
 			t.Errorf("nothing is said of %s: %v", path, got)
 		}
@@ -455,5 +463,62 @@ func TestWhatCountsAsDryIsSaid(t *testing.T) {
 	b := plainFormula().with("parts", `{"part": "glow", "share": "100 %", "fragrances": [`+smell("clove-bud", "0.5 % of oils")+`], "additives": [{"additive": "oat milk", "load": "30 g"}]}`).batch(t)
 	if dried := b.Caps().Parts[0].Dried; !slices.Equal(dried, []string{"oat milk"}) {
 		t.Errorf("%v", dried)
+	}
+}
+
+// A cap that is typed back passes, and two micrograms more do not, whatever the carrier:
+// what comes and goes with the fragrance counts in the base.
+func TestACapMayBeTypedBackWithItsCarrier(t *testing.T) {
+	oils := `{"oil": "olive", "share": "60 %"}, {"oil": "coconut", "share": "25 %"}, {"oil": "stearic-acid-50", "share": "rest"}`
+	for _, carrier := range []string{
+		`{"liquid": "water", "ratio": "3"}`, `{"liquid": "water", "ratio": "3", "from": "extra"}`, `{"liquid": "glycerin", "ratio": "3"}`,
+		`{"liquid": "olive", "ratio": "4", "from": "formula"}`, `{"liquid": "olive", "ratio": "4", "from": "extra"}`, `{"liquid": "stearic-acid-50", "ratio": "4", "from": "extra"}`,
+		`{"liquid": "stearic-acid-50", "ratio": "4", "from": "formula"}`,
+	} {
+		dosed := func(load string) soap.Batch {
+			return plainFormula().with("oils", oils, "parts", `{"part": "base", "share": "35 %", "fragrances": [{"fragrance": "clove-bud", "load": "`+load+`", "carrier": `+carrier+`}, `+smell("cassia", "0.1 % of oils")+`]},
+				{"part": "cloud", "share": "rest"}`).batch(t)
+		}
+		b := dosed("0.1 % of oils")
+		most := b.Caps().Parts[0].Fragrances[0].Most
+		microgram := units.Milligrams(1).Times(units.MustRatio("0.001"), units.Nearest)
+		down := most.Round(microgram, units.Down)
+		if overCap(dosed(down.Text(units.Gram, 6) + " g")) {
+			t.Errorf("%s: %v is a danger", carrier, down)
+		}
+		if more := down.Add(microgram).Add(microgram); !overCap(dosed(more.Text(units.Gram, 6) + " g")) {
+			t.Errorf("%s: %v is none", carrier, more)
+		}
+	}
+}
+
+// A part that fills a cup and stands on it, too, is in the piece with both.
+func TestAPartInTheCupAndOnItIsThereWithBoth(t *testing.T) {
+	vessels := func(swirl string) string {
+		return `{"vessels": [{"vessel": "cup", "parts": {"base": "50 %", "cloud": "rest"}, "count": 5, "volume": "60 mL"}, {"vessel": "swirl", "part": "` + swirl + `", "on": "cup", "volume": "30 mL"}]}`
+	}
+	// By volume 30 mL of cloud and 30 + 30 of base, all of one density but for 1 % of pear:
+	// the dry piece has a third of it, or two thirds.
+	for swirl, want := range map[string]float64{"base": 2.0 / 3, "cloud": 1.0 / 3} {
+		c := plainFormula().with("materials", pear("50 %"), "size", vessels(swirl), "parts", `{"part": "base", "fragrances": [`+smell("pear", "1 % of oils")+`]}, {"part": "cloud"}`).batch(t)
+		caps := c.Caps()
+		if len(caps.Pieces) != 1 {
+			t.Fatal(caps.Pieces)
+		}
+		got := caps.Pieces[0].Fragrance.Float() / caps.Parts[0].Fragrance.Float()
+		if got < want-0.005 || got > want+0.005 || !caps.Parts[0].Fragrances[0].OfPiece.Equal(caps.Pieces[0].Fragrance) {
+			t.Errorf("%s on top: %.4f of the base's share, want %.4f", swirl, got, want)
+		}
+	}
+}
+
+// Of several kinds of pieces, the one that holds most of a fragrance is told.
+func TestTheShareOfThePieceIsThatOfTheOneThatHoldsMost(t *testing.T) {
+	b := plainFormula().with("materials", pear("50 %"), "size", `{"vessels": [{"vessel": "two", "parts": {"base": "40 %", "cloud": "rest"}, "count": 5, "volume": "60 mL"}, {"vessel": "plain", "part": "base", "count": 2, "volume": "30 mL"},
+		{"vessel": "other", "part": "cloud", "count": 2, "volume": "30 mL"}]}`, "parts", `{"part": "base", "fragrances": [`+smell("pear", "1 % of oils")+`]}, {"part": "cloud"}`).batch(t)
+	c := b.Caps()
+	f := c.Parts[0].Fragrances[0]
+	if difference := f.OfPiece.Float() - f.OfDry.Float(); len(c.Pieces) != 3 || difference > 1e-7 || difference < -1e-7 || c.Pieces[2].Fragrance.Sign() != 0 {
+		t.Errorf("%s of the piece, %s of the part: %+v", f.OfPiece, f.OfDry, c.Pieces)
 	}
 }

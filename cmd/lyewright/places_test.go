@@ -102,7 +102,8 @@ func formulaWith(key, value string) string {
 		{"superfat", `"6 %"`},
 		{"water", `{"lye_concentration":"32 %"}`},
 		{"size", `{"oils":"800 g"}`},
-		{"markets", ""}, {"materials", ""}, // left out, unless asked for
+		{"markets", ""},
+		{"materials", ""}, // left out, unless asked for
 		{"parts", `[{"part":"whole","share":"100 %"}]`},
 	} {
 		if line[0] == key {
