@@ -293,16 +293,18 @@ func TestASharedLimitThatIsNotNamedKeepsTheCertificate(t *testing.T) {
 }
 
 // Of two limits that leave a material the same room, the one that the part uses more of
-// is what binds: 0.5 % of oakmoss beside a treemoss that lists itself alone.
+// is what binds. Both mosses count within either limit; of the tree, certified for 2 % and
+// listing a little oakmoss alone, the certificate stands for treemoss: 10/20 = 50 %, and
+// 10 g × 0.5 % of 1 g for the dusk is 5 % more.
 func TestOfTwoEqualCapsTheFullerBinds(t *testing.T) {
-	s := shelf(t, listed(t, "dusk", "90028-68-5", "0.5"), certified("tree", "10"))
+	tree := certified("tree", "2")
+	tree.Constituents = listed(t, "", "90028-68-5", "0.1").Constituents
+	s := shelf(t, listed(t, "dusk", "90028-68-5", "0.5"), tree)
 	v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{
-		{Material: find(t, s, "dusk"), Mass: units.Grams(10)}, {Material: builtIn(t, "treemoss-extract"), Mass: grams(t, "0.1")},
+		{Material: find(t, s, "dusk"), Mass: units.Grams(10)}, {Material: find(t, s, "tree"), Mass: units.Grams(10)},
 	})
-	c := v.Of(0).Caps[0]
-	most, _ := v.Most()
-	if !c.Used.Equal(most.Used) {
-		t.Errorf("%s is said to bind, used to %s; the most used is at %s", c.Rule.Name(), c.Used, most.Used)
+	if c := v.Of(0).Caps[0]; c.Rule.Name() != "Treemoss extracts" || c.Used.PercentText(6) != "55" {
+		t.Errorf("%s, used to %s", c.Rule.Name(), c.Used.PercentText(6))
 	}
 }
 
