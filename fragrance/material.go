@@ -13,6 +13,7 @@ type Material struct{ m *material }
 type material struct {
 	id, name, latin string
 	builtIn         bool
+	nameOnly        bool
 	annex           bool // the IFRA Annex lists it
 	complete        bool // its list names everything that is restricted
 	coloured        bool // from the start
@@ -166,10 +167,13 @@ func (m Material) AllergensListed() bool {
 
 // Unknown is a fragrance of which nothing is known but its name.
 func Unknown(name string) Material {
-	m := &material{id: name, name: name}
+	m := &material{id: name, name: name, nameOnly: true}
 	m.alone()
 	return Material{m}
 }
+
+// OnlyAName reports whether nothing else is known of it, as of [Unknown] ones.
+func (m Material) OnlyAName() bool { return m.get().nameOnly }
 
 // alone makes a material its own only part.
 func (m *material) alone() { m.parts = []portion{{m: m, share: units.Whole(1), part: 1}} }

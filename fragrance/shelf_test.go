@@ -176,7 +176,7 @@ func TestWhatIsNotJudgedIsSaid(t *testing.T) {
 			t.Errorf("%s under %v: %s, want %s", row.id, row.law, got, row.want)
 		}
 	}
-	if u := fragrance.Unknown("moonlight").Unjudged(both); len(u) != 1 || u[0].Why != fragrance.Unlisted {
+	if u := fragrance.Unknown("moonlight").Unjudged(both); len(u) != 1 || u[0].Why != fragrance.Unlisted || !fragrance.Unknown("moonlight").OnlyAName() || find(t, s, "fig").OnlyAName() {
 		t.Errorf("%+v", u)
 	}
 }

@@ -169,6 +169,7 @@ func (w jsonWriter) fragranceCap(f *FragranceCap) {
 			w.Object("", func() { w.capOf(&f.Caps[i]) })
 		}
 	})
+	w.Bool("judged", !m.OnlyAName())
 	w.Bool("complete", m.Complete())
 	w.List("certificates", func() {
 		for _, c := range m.Certificates() {

@@ -70,6 +70,10 @@ func (s *capSheet) part(p *soap.PartCaps) {
 
 func (s *capSheet) fragrance(f *soap.FragranceCap) {
 	const lead = "   "
+	if f.Material.OnlyAName() {
+		s.wrap(lead, "Not judged: nothing is known of it but its mass.")
+		return
+	}
 	known := ""
 	for _, u := range f.Material.Unjudged(s.caps.Law) {
 		if u.Why == fragrance.Unlisted {
@@ -110,9 +114,14 @@ func (s *capSheet) cap(m fragrance.Material, c *fragrance.Cap) string {
 	return capText(&s.page, c) + used
 }
 
-// capText prints limit ÷ share, with both sources.
+// capText prints limit ÷ share, with both sources. In a blend a certificate may stand for
+// what a part of it does not list.
 func capText(p *page, c *fragrance.Cap) string {
-	return c.Rule.Name() + ", " + c.Limit.PercentText(6) + " % " + p.cite(c.Rule.Source()) + " ÷ " + c.Brings.PercentText(6) + " % of it " + citeShare(p, c) +
+	certified := ""
+	if !c.Limit.Over(c.Brings).Round(8, units.Down).Equal(c.Most) {
+		certified = " and what the certificates of its parts stand for"
+	}
+	return c.Rule.Name() + ", " + c.Limit.PercentText(6) + " % " + p.cite(c.Rule.Source()) + " ÷ " + c.Brings.PercentText(6) + " % of it " + citeShare(p, c) + certified +
 		" = " + most(c.Most) + " %"
 }
 
