@@ -43,6 +43,10 @@ type Verdict struct {
 // Judge holds what is in a part against the rules. dry is the part's dry mass, with
 // the fragrances and what comes and goes with them.
 func Judge(law Law, dry units.Mass, doses []Dose) Verdict {
+	if dry.Sign() <= 0 { // less than a nanogram
+		dry = units.Milligrams(1).Times(units.MilligramsPerGram(1), units.Nearest)
+		dry = dry.Times(units.MilligramsPerGram(1), units.Nearest)
+	}
 	v := Verdict{law: law, dry: dry, doses: doses}
 	for _, d := range doses {
 		for _, p := range d.Material.get().parts {

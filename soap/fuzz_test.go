@@ -49,6 +49,15 @@ func FuzzParseFormula(f *testing.F) {
 		"parts":{"base":{"batter":"400 g","carriers":{"olive":"3.1 g"}},"cloud":{"batter":"300 g"}}}}`,
 		`{"formula":"x","oils":[{"oil":"olive","share":"rest"}],"alkali":[{"kind":"sodium-hydroxide","stock":{"strength":"50 %"}}],"superfat":{"at_least":"1 %"},
 		"water":{"per_alkali":"2","liquids":[{"liquid":"ale","share":"40 %","water":"95 %"}]},"size":{"batter":"1 kg"},"weighed":{"stage":"lye","water":"0 g","alkali":{"sodium-hydroxide":"500 g"}}}`,
+		// every key of the fragrances, in each of its spellings, and the most of one
+		`{"formula":"x","oils":[{"oil":"olive","share":"rest"}],"alkali":[{"kind":"sodium-hydroxide","purity":"98 %"}],"superfat":"5 %","water":{"per_alkali":"2"},"size":{"oils":"500 g"},
+		"markets":["us"],"materials":[{"fragrance":"pear","natural":true,"complete":true,"certificates":[{"category":"9","limit":"2.4 %","amendment":"49"}],
+		"constituents":[{"cas":"97-53-0","share":"1.2 %","natural":false},{"cas":"94-59-7","share":{"low":"0 %","high":"0.1 %"}},{"cas":"57-06-7","share":"1 %"},{"cas":"123-92-2","share":"1 %"}],
+		"allergens":["Linalool"],"behaviour":["accelerates","browns"]},{"fragrance":"mix","behaviour":["rices"],"blend":[{"fragrance":"pear","share":"40 %"},{"fragrance":"lime-expressed","share":"60 %"}]}],
+		"parts":[{"part":"base","share":"60 %","look":"pale","work":"piped","fragrances":[{"fragrance":"mix","load":"max","margin":"10 %","carrier":{"liquid":"olive","ratio":"2","from":"formula"}},
+		{"fragrance":"moonlight","load":"1 % of batter"}]},{"part":"cloud","share":"rest","look":"white","fragrances":[{"fragrance":"clove-bud","load":"3 % of oils"}]}]}`,
+		`{"formula":"x","oils":[{"oil":"olive","mass":"0.000000001 g"}],"alkali":[{"kind":"sodium-hydroxide","purity":"98 %"}],"superfat":"5 %","water":{"per_alkali":"2"},
+		"parts":[{"part":"a","share":"1 %","fragrances":[{"fragrance":"clove-bud","load":"1 % of oils"}]},{"part":"b","share":"rest"}]}`, // a part of nothing
 	} {
 		f.Add([]byte(seed))
 	}
@@ -69,6 +78,21 @@ func FuzzParseFormula(f *testing.F) {
 		object, err := batch.MarshalJSON()
 		if err != nil || !json.Valid(object) {
 			t.Fatalf("%v: %s", err, object)
+		}
+		caps := batch.Caps()
+		object, err = caps.MarshalJSON()
+		if err != nil || !json.Valid(object) {
+			t.Fatalf("%v: %s", err, object)
+		}
+		passed, found := false, false
+		for _, part := range caps.Parts {
+			passed = passed || part.Most.Used.Compare(units.MustRatio("1.0000001")) > 0
+		}
+		for _, finding := range batch.Findings {
+			found = found || finding.Code == "fragrance-over-cap"
+		}
+		if passed && !found {
+			t.Fatalf("a limit is passed and not found: %s", object)
 		}
 		var batter, poured, dry units.Mass
 		outlooks := []soap.Outlook{batch.Superfat}
