@@ -14,7 +14,9 @@ type Cap struct {
 	Rule   Rule        // not given: its certificate, or those of its parts
 	Limit  units.Ratio // of the rule, or of the certificates
 	Brings units.Ratio // what the material brings to the rule, as a share of it; not given of a certificate
-	Most   units.Ratio // of the material in the dry bar: Limit over Brings, rounded down
+	// Most is of the material in the dry bar: Limit over Brings, rounded down to 10^-8; in
+	// a blend less what the certificates of its parts stand for.
+	Most   units.Ratio
 	Used   units.Ratio // of the limit, by all that is in the part: 100 % is all of it
 	Source cite.Source // of what it brings
 }

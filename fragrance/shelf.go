@@ -87,7 +87,10 @@ func item(path string, i int) string { return path + "[" + strconv.Itoa(i) + "]"
 func (b *shelver) material(i int) *material {
 	s, path := &b.supplied[i], item("", i)
 	m := &material{id: s.ID, name: s.ID, complete: s.Complete, behaviour: s.Behaviour}
-	if s.ID != "" && Known(s.ID) {
+	switch {
+	case s.ID == "":
+		b.fault(path+".fragrance", "", "is missing", "give it a name", fault.ErrMissing)
+	case Known(s.ID):
 		b.fault(path+".fragrance", s.ID, "is the id of a built-in fragrance", `give your own an id of its own, such as "`+s.ID+`-lot-1"; a blend of 100 % of a built-in one may say how it behaves`, fault.ErrConflict)
 	}
 	for j := range i {

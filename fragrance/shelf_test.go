@@ -68,6 +68,12 @@ func TestWhatIsWrongWithMaterialsComesAllAtOnce(t *testing.T) {
 	}
 }
 
+func TestAMaterialNeedsAName(t *testing.T) {
+	if faults := faultsOf(t, 0, certified("", "2"), certified("", "3")); len(faults) != 2 || faults[1].Path != "[1].fragrance" || !errors.Is(faults[1].Kind, fault.ErrMissing) {
+		t.Errorf("%v", faults)
+	}
+}
+
 // Low ends of just 100 % are in order: 70 + 30.
 func TestLowEndsMayAddUpToTheWhole(t *testing.T) {
 	s := fragrance.Supplied{ID: "pear", Constituents: []fragrance.Constituent{

@@ -2,6 +2,7 @@ package soap_test
 
 import (
 	"os"
+	"strings"
 	"testing"
 
 	"example.com/lyewright/soap"
@@ -90,4 +91,42 @@ func BenchmarkToJSON(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
+}
+
+// Cups from the moulds with two fragrances in one part and one in the other: a batch, the
+// same with the most of one asked for, and the caps.
+func BenchmarkScented(b *testing.B) {
+	text, err := os.ReadFile("../testdata/formulas/scented-cups.json")
+	if err != nil {
+		b.Fatal(err)
+	}
+	loaded := strings.Replace(string(text), `"load": "max", "margin": "10 %"`, `"load": "4.4 % of oils"`, 1)
+	for name, text := range map[string]string{"loads": loaded, "max": string(text)} {
+		f, err := soap.ReadFormula(strings.NewReader(text))
+		if err != nil {
+			b.Fatal(err)
+		}
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := f.Batch(); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+	f, err := soap.ReadFormula(strings.NewReader(loaded))
+	if err != nil {
+		b.Fatal(err)
+	}
+	batch, err := f.Batch()
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.Run("caps", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			batch.Caps()
+		}
+	})
 }

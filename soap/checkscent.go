@@ -37,8 +37,10 @@ func (c *checker) materials() {
 	list := top("materials")
 	if len(c.f.Materials) <= mostMaterials {
 		for i := range c.f.Materials {
-			line := list.item(i)
-			c.name(line.at("fragrance"), c.f.Materials[i].ID)
+			if id := c.f.Materials[i].ID; id != "" { // said there, where it is missing
+				line := list.item(i)
+				c.name(line.at("fragrance"), id)
+			}
 		}
 	}
 	_, err := fragrance.NewShelf(c.f.Materials, c.f.law())
