@@ -6,6 +6,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.com/lyewright/fragrance"
 	"example.com/lyewright/units"
 )
 
@@ -21,9 +22,15 @@ const (
 // of its bounds, or at odds with something else, all together. The error is
 // [Faults]. What only the working shows, [Formula.Batch] says.
 func (f Formula) Check() error {
-	c := checker{f: &f}
+	_, err := f.checked()
+	return err
+}
+
+// checked is Check; it gives the shelf of the formula's own fragrances, too.
+func (f *Formula) checked() (fragrance.Shelf, error) {
+	c := checker{f: f}
 	c.check()
-	return c.after(nil, nil).OrNil()
+	return c.shelf, c.after(nil, nil).OrNil()
 }
 
 // after adds what the check found to what is said already, but for what rests
@@ -44,6 +51,7 @@ type checker struct {
 	f     *Formula
 	found []checked
 	jugs  []Oil // carriers from outside the formula, seen so far
+	shelf fragrance.Shelf
 }
 
 type checked struct {

@@ -43,7 +43,8 @@ func (c *checker) materials() {
 			}
 		}
 	}
-	_, err := fragrance.NewShelf(c.f.Materials, c.f.law())
+	var err error
+	c.shelf, err = fragrance.NewShelf(c.f.Materials, c.f.law())
 	var faults Faults
 	if !errors.As(err, &faults) {
 		return

@@ -3,6 +3,7 @@ package soap
 import (
 	"strconv"
 
+	"example.com/lyewright/fragrance"
 	"example.com/lyewright/internal/molar"
 	"example.com/lyewright/units"
 )
@@ -13,13 +14,14 @@ import (
 // than there is, a lye too strong to dissolve, a scale too coarse). A formula
 // that is in order but unsafe or unwise gives a batch with findings.
 func (f Formula) Batch() (Batch, error) {
-	if err := f.Check(); err != nil {
+	shelf, err := f.checked()
+	if err != nil {
 		return Batch{}, err
 	}
 	if f.asksMost() {
-		return f.most()
+		return f.most(shelf)
 	}
-	b, s, faults := f.work()
+	b, s, faults := f.work(shelf)
 	if len(faults) > 0 {
 		return Batch{}, faults
 	}
@@ -28,8 +30,8 @@ func (f Formula) Batch() (Batch, error) {
 }
 
 // work works out a formula that is in order, but for its findings.
-func (f *Formula) work() (Batch, *solved, Faults) {
-	s := f.layout()
+func (f *Formula) work(shelf fragrance.Shelf) (Batch, *solved, Faults) {
+	s := f.layout(shelf)
 	superfat, faults := s.planSuperfat()
 	if len(faults) > 0 {
 		return Batch{}, nil, faults

@@ -3,6 +3,7 @@ package soap
 import (
 	"slices"
 
+	"example.com/lyewright/fragrance"
 	"example.com/lyewright/units"
 )
 
@@ -19,7 +20,7 @@ type wanted struct{ part, line int }
 // most works out a formula that asks for the most of some fragrances. What goes into a
 // part decides its dry mass, that decides the most, and with vessels the batter, too:
 // it goes round, with a load of oils in place of every "max", until none changes.
-func (f *Formula) most() (Batch, error) {
+func (f *Formula) most(shelf fragrance.Shelf) (Batch, error) {
 	g := f.clone()
 	var all []wanted
 	for i := range g.Parts {
@@ -31,7 +32,7 @@ func (f *Formula) most() (Batch, error) {
 		}
 	}
 	for range mostRounds {
-		b, s, faults := g.work()
+		b, s, faults := g.work(shelf)
 		if len(faults) > 0 {
 			return Batch{}, faults
 		}

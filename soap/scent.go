@@ -17,15 +17,6 @@ func cloneMaterials(materials []fragrance.Supplied) []fragrance.Supplied {
 	return materials
 }
 
-// shelf holds the formula's own fragrances; those of a formula in order.
-func (f *Formula) shelf() fragrance.Shelf {
-	if len(f.Materials) == 0 {
-		return fragrance.Shelf{}
-	}
-	shelf, _ := fragrance.NewShelf(f.Materials, f.law()) // checked
-	return shelf
-}
-
 // knowsFragrance reports whether something is known of a fragrance.
 func (f *Formula) knowsFragrance(id string) bool {
 	return fragrance.Known(id) || slices.ContainsFunc(f.Materials, func(m fragrance.Supplied) bool { return m.ID == id })

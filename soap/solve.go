@@ -39,8 +39,9 @@ type solved struct {
 	loads                        [][]loaded // part by part: colourants, fragrances, additives
 	superfat                     units.Ratio
 
-	seated seated // the vessels
-	bulk   *bulk  // what volumes are reckoned with; nil without vessels
+	shelf  fragrance.Shelf // the formula's own fragrances
+	seated seated          // the vessels
+	bulk   *bulk           // what volumes are reckoned with; nil without vessels
 
 	scale, small units.Mass // the divisions of the two scales
 	read         *readings  // which lines were weighed; nil on the plan
@@ -61,13 +62,12 @@ type loaded struct {
 
 // layout is the part of a formula's working that no superfat changes, so that
 // a search for one pays for it once.
-func (f *Formula) layout() *solved {
-	s := &solved{asked: f, f: f, parts: f.parts()}
+func (f *Formula) layout(shelf fragrance.Shelf) *solved {
+	s := &solved{asked: f, f: f, parts: f.parts(), shelf: shelf}
 	s.scale, s.small = f.Scales()
 	s.oilHeld = make([]units.Mass, len(f.Oils))
 	s.loads = make([][]loaded, len(s.parts))
 	s.shares = make([]units.Ratio, len(s.parts))
-	shelf := f.shelf()
 	for i := range f.Acids {
 		s.circular = s.circular || f.Acids[i].Load.OfBatter.Given()
 	}
