@@ -211,6 +211,7 @@ var everyCode = []string{
 	"danger superfat-likely-negative",
 	"warning allergens-unknown",
 	"warning certificate-older",
+	"warning density-unknown",
 	"warning fragrance-behaviour",
 	"warning fragrance-browns",
 	"warning free-alkali-worst",
@@ -356,6 +357,8 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 	} {
 		look(t, p.batch(t))
 	}
+	look(t, plainFormula().with("oils", `{"oil": "olive", "share": "100 %"}`, "size", `{"vessels": [{"vessel": "cup", "part": "glow", "count": 2, "volume": "80 mL"}]}`,
+		"parts", `{"part": "glow", "fragrances": [{"fragrance": "moonlight", "load": "1 % of oils"}]}`).batch(t))
 	look(t, plainFormula().with(
 		"materials", `{"fragrance": "pear", "certificates": [{"category": "9", "limit": "1 %", "amendment": "49"}], "behaviour": ["seizes"]},
 			{"fragrance": "hall-resin", "natural": true, "constituents": [{"cas": "57-06-7", "share": "1 %"}, {"cas": "8001-88-5", "share": "1 %"}, {"cas": "121-33-5", "share": "2 %"}]}`,

@@ -8,7 +8,19 @@ import (
 // vessels judges what fills the vessels.
 func (j *judge) vessels() {
 	if v := j.b.Volumes; v != nil && len(v.Unknown) > 0 {
-		j.add(Finding{Code: "density-unknown", Subject: "size", Names: v.Unknown, Source: cite.Source{How: cite.Computed}})
+		f := Finding{Code: "density-unknown", Subject: "size", Names: v.Unknown, Source: cite.Source{How: cite.Computed}}
+		var oils units.Mass
+		for i := range j.b.Oils {
+			if j.s.bulk.oils[i].planned == 0 {
+				oils = oils.Add(j.b.Oils[i].Mass)
+			}
+		}
+		// A tenth is our choice: lye is half as dense again as oil, so that the volumes are
+		// then some percent off.
+		if share, _ := oils.Per(j.b.Batter); share.Compare(units.Percent(10)) > 0 {
+			f.Severity, f.Value, f.Limit, f.Unit, f.Detail = Warning, settled(share), units.Percent(10), "%", muchUnknown
+		}
+		j.add(f)
 	}
 	size := top("size")
 	list := size.at("vessels")

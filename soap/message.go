@@ -18,6 +18,7 @@ const (
 	stockStrength   = "stock"         // purity-single: the strength of a stock lye
 	weighedSo       = "weighed"       // superfat-likely-negative: what was weighed makes it so
 	batchKnown      = "known"         // moulds-short: the batch is as large as it is
+	muchUnknown     = "much"          // density-unknown: of oils that are much of the batter
 	foilUnknown     = "unknown"       // glitter-aluminium: nobody said whether it has any
 	inLastBatch     = "last"          // fragrance-over-cap: in the last of several batches
 	unlisted        = "unlisted"      // fragrance-unjudged: neither a whole list nor a certificate
@@ -118,6 +119,9 @@ func (f Finding) Message() string {
 	case "liquid-alcohol":
 		return name + ": " + value + " alcohol can make the batter seize, and boils off with hot lye. Let it go off first, warmed gently in fresh air and away from any flame, and give the figures of what is left."
 	case "density-unknown":
+		if f.Detail == muchUnknown {
+			return name + ": no density is known here, and oils among them are " + value + " of the batter. The volumes take them for as dense as the rest, which is mostly lye: too much may be made, by a third at worst. Give their density (\"density\": \"0.915 g/mL\"), or a trial."
+		}
 		return name + ": no density is known here. In the volumes they count at the batter's own density."
 	case "moulds-short":
 		if f.Detail == batchKnown {

@@ -82,6 +82,21 @@ func TestWhatHasNoDensityIsListedOnce(t *testing.T) {
 	}
 }
 
+// Oils without a density that are more than a tenth of the batter are a warning: the
+// share is that of the masses.
+func TestMuchOilWithoutADensityIsAWarning(t *testing.T) {
+	for share, severity := range map[string]soap.Severity{"5 %": note, "50 %": warning} {
+		b := inCups().with("oils", `{"oil": "hall-blend", "share": "rest", "saponification": {"low": "189", "high": "191"}, "density": "0.9 g/mL"}, {"oil": "lot-7", "name": "Lot 7", "share": "`+share+`", "saponification": {"low": "189", "high": "191"}}`).batch(t)
+		got := found(b, "density-unknown")
+		if len(got) != 1 || got[0].Severity != severity {
+			t.Fatalf("%s: %+v", share, got)
+		}
+		if want, _ := b.Oils[1].Mass.Per(b.Batter); severity == warning && (!got[0].Value.Equal(want.Round(9, units.Nearest)) || !strings.Contains(got[0].Message(), "Give their density")) {
+			t.Errorf("%s of the batter, want %s: %s", got[0].Value, want, got[0].Message())
+		}
+	}
+}
+
 func TestMouldsAreShortWhereMoreIsWanted(t *testing.T) {
 	vessels := func(more, list string) string { return `{` + more + `"vessels": [` + list + `]}` }
 	for _, test := range []struct {
