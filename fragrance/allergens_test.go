@@ -110,10 +110,12 @@ func TestWhatColoursTheSoap(t *testing.T) {
 	}}
 	named := certified("named", "5")
 	named.Allergens = []string{"Vanillin", "Limonene"}
-	s := shelf(t, pear, named, fragrance.Supplied{ID: "mix", Blend: []fragrance.Share{{"pear", pct("50")}, {"clove-bud", pct("25")}, {"patchouli", pct("25")}}})
+	s := shelf(t, pear, named, fragrance.Supplied{ID: "mix", Blend: []fragrance.Share{{"pear", pct("50")}, {"clove-bud", pct("25")}, {"patchouli", pct("25")}}},
+		fragrance.Supplied{ID: "cloves", Blend: []fragrance.Share{{"clove-bud", pct("50")}, {"clove-stem", pct("50")}}})
 	for id, want := range map[string][]string{
 		"pear":      {"vanillin 3", "isoeugenol 2", " is said"},
 		"mix":       {"vanillin 1.5", "isoeugenol 1", "eugenol 22.5", " coloured", " is said"}, // clove bud: up to 90 % of eugenol (Merck)
+		"cloves":    {"eugenol 89"},                                                            // 90 and 88 %, half of each
 		"named":     {" is said"},                                                              // vanillin, of which no share is given
 		"patchouli": {" coloured"},
 		"lavender":  nil,

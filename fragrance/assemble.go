@@ -23,10 +23,10 @@ func (m *material) assemble(rs *rules) {
 		}
 		m.colours(rs, f)
 		if !rs.known(f.CAS) {
-			m.free = appendOnce(m.free, f.CAS)
+			m.frees(f)
 			continue
 		}
-		rs.of(f.CAS, func(r *rule, share units.Ratio) {
+		rs.of(f.CAS, func(r *rule, share units.Ratio, base bool) {
 			share = f.High.Times(share)
 			if r.list != NotListed {
 				labels.add(r, share, f, false)
@@ -34,9 +34,12 @@ func (m *material) assemble(rs *rules) {
 			if f.LabelOnly {
 				return
 			}
-			limits.within(r, share, f)
+			limits.within(r, share, f, base)
 			if r.standing == Prohibited {
 				m.traces = appendOnce(m.traces, r)
+			}
+			if r.extract {
+				m.naturals = appendOnce(m.naturals, r)
 			}
 			m.ask(r)
 		})
@@ -48,10 +51,17 @@ func (m *material) assemble(rs *rules) {
 		if r.list != NotListed {
 			labels.add(r, whole.High, whole, false)
 		}
-		limits.within(r, whole.High, whole)
+		limits.within(r, whole.High, whole, false)
 		m.ask(r)
 	}
 	m.limits, m.labels = limits.brings(), labels.brings()
+}
+
+// frees notes a constituent that no rule names, once.
+func (m *material) frees(f *Figure) {
+	if !slices.ContainsFunc(m.free, func(known Figure) bool { return known.CAS == f.CAS }) {
+		m.free = append(m.free, *f)
+	}
 }
 
 // ask notes what a rule leaves to the supplier, or unanswered.
@@ -97,10 +107,11 @@ type tally struct {
 	now, best []bring
 }
 
-// within adds a share to a rule's limit, and to those that are shared with it.
-func (t *tally) within(r *rule, share units.Ratio, f *Figure) {
+// within adds a share to a rule's limit, and to those that are shared with it. aside: it
+// is not the rule's own substance, so that its certificate still stands for that.
+func (t *tally) within(r *rule, share units.Ratio, f *Figure, aside bool) {
 	if r.quantified() {
-		t.add(r, share, f, false)
+		t.add(r, share, f, aside)
 	}
 	for _, wider := range r.within {
 		t.add(wider, share, f, true)

@@ -40,7 +40,7 @@ type Reckoned struct {
 // mostCaps is how many caps are shown.
 const mostCaps = 4
 
-// Of reckons one of the doses.
+// Of reckons one of the doses, counted from 0; it panics where there is none.
 func (v Verdict) Of(i int) Reckoned { return (&reckoner{Verdict: v}).of(i) }
 
 // All reckons all of the doses.

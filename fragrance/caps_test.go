@@ -308,6 +308,31 @@ func TestOfTwoEqualCapsTheFullerBinds(t *testing.T) {
 	}
 }
 
+// A Schiff base on a list does not name its aldehyde: the certificate stands for that. 24 g
+// of 2 % in 1000 g are 120 %, with 0.01 % of the Schiff base or without.
+func TestASchiffBaseDoesNotNameItsAldehyde(t *testing.T) {
+	s := certified("hall", "2")
+	s.Constituents = listed(t, "", "89-43-0", "0.01").Constituents
+	v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{
+		{Material: find(t, shelf(t, s), "hall"), Mass: units.Grams(15)},                                   // 75 % of the certificate
+		{Material: find(t, shelf(t, listed(t, "lily", "107-75-5", "41")), "lily"), Mass: units.Grams(50)}, // 20.5 g of 41 g: 50 %
+	})
+	if most, _ := v.Most(); most.Rule.Name() != "Hydroxycitronellal" || most.Used.PercentText(6) != "125" {
+		t.Errorf("%s: %s", most.Rule.Name(), most.Used)
+	}
+}
+
+// Unlucky ends that add up to more than all of a material are all of it.
+func TestUnluckyEndsAreAtMostTheWhole(t *testing.T) {
+	s := fragrance.Supplied{ID: "leaf"}
+	for _, cas := range []string{"141-27-5", "106-26-3"} {
+		s.Constituents = append(s.Constituents, fragrance.Constituent{CAS: number(t, cas), Share: units.Between(pct("10"), pct("80"))})
+	}
+	if c := find(t, shelf(t, s), "leaf").Caps(fragrance.IFRAAlone)[0]; !c.Brings.Equal(units.Whole(1)) || c.Most.PercentText(6) != "1.2" {
+		t.Errorf("%+v", c)
+	}
+}
+
 // A Schiff base counts as its aldehyde under the Standards alone: it is the IFRA's rule.
 func TestSchiffBasesAreTheStandardsRule(t *testing.T) {
 	m := find(t, shelf(t, listed(t, "hall", "89-43-0", "50")), "hall")                                                    // 56.4 % hydroxycitronellal

@@ -26,7 +26,7 @@ type Dose struct {
 //     a certificate: for each constituent, dose × content ≤ dose over certified limit ×
 //     limit of the constituent;
 //   - and nothing where its list is complete. Where it is not, and there is no
-//     certificate, it is unknown: see [Verdict.Unjudged].
+//     certificate, it is unknown: see [Material.Unjudged].
 //
 // The certificates stand for every rule that no list names: they are a limit of their
 // own. The base is the dry mass with all fragrances in it.
@@ -41,7 +41,8 @@ type Verdict struct {
 }
 
 // Judge holds what is in a part against the rules. dry is the part's dry mass, with
-// the fragrances and what comes and goes with them.
+// the fragrances and what comes and goes with them: above 0 g, as every dose is; less than
+// a nanogram counts as one. That no limit is passed clears nothing that is not judged.
 func Judge(law Law, dry units.Mass, doses []Dose) Verdict {
 	if dry.Sign() <= 0 { // less than a nanogram
 		dry = units.Milligrams(1).Times(units.MilligramsPerGram(1), units.Nearest)

@@ -21,12 +21,13 @@ type material struct {
 	figures         []Figure
 	notes           []string
 
-	limits    []bring // what its list brings to rules with a limit, in the rules' order
-	labels    []bring // to the lists of allergens
-	traces    []*rule // prohibited substances, as natural traces, without a ceiling
-	asks      []*rule // for which the supplier must give its word
-	unheld    []*rule // whose maxima are not held
-	free      []CAS   // that no rule names
+	limits    []bring  // what its list brings to rules with a limit, in the rules' order
+	labels    []bring  // to the lists of allergens
+	traces    []*rule  // prohibited substances, as natural traces, without a ceiling
+	asks      []*rule  // for which the supplier must give its word
+	unheld    []*rule  // whose maxima are not held
+	naturals  []*rule  // natural materials in it, whose own constituents are not listed
+	free      []Figure // that no rule names
 	colouring []Colouring
 
 	certificate certificate
@@ -49,7 +50,7 @@ type bring struct {
 	rule   *rule
 	share  units.Ratio
 	use    float64 // share over limit
-	aside  bool    // its list names none but what shares the rule's limit
+	aside  bool    // its list names none but what shares the rule's limit, or a Schiff base
 	source cite.Source
 }
 
@@ -88,9 +89,6 @@ func (m Material) Name() string { return m.get().name }
 
 // Latin is the botanical name; empty where there is none.
 func (m Material) Latin() string { return m.get().latin }
-
-// BuiltIn reports whether it is of the built-in table.
-func (m Material) BuiltIn() bool { return m.get().builtIn }
 
 // InAnnex reports whether the IFRA Annex on contributions from other sources lists
 // the material: what the Standards restrict in it is known then.
@@ -137,8 +135,8 @@ func (m Material) Notes() []string { return append([]string(nil), m.get().notes.
 
 // Free lists the constituents that neither a Standard nor an entry of the editions
 // held here names.
-func (m Material) Free() []CAS {
-	var free []CAS
+func (m Material) Free() []Figure {
+	var free []Figure
 	for _, p := range m.get().parts {
 		free = append(free, p.m.free...)
 	}

@@ -20,7 +20,13 @@ func (m Material) write(w *jsonwrite.Writer) {
 	w.Text("name", m.Name())
 	text("latin", m.Latin())
 	w.Text("category", Category())
+	w.Bool("in_annex", m.InAnnex())
 	w.Bool("complete", m.Complete())
+	w.List("unjudged", func() {
+		for _, u := range m.Unjudged(IFRAAndEU) {
+			w.Object("", func() { u.write(w) })
+		}
+	})
 	for _, law := range []Law{IFRAAndEU, IFRAAlone} {
 		key := "caps"
 		if law == IFRAAlone {

@@ -179,6 +179,9 @@ func (r Rule) Members() string { return r.get().members }
 // Ask is what the supplier must give its word for; mostly empty.
 func (r Rule) Ask() string { return r.get().ask }
 
+// Effect is what a Standard is about, such as dermal sensitization; empty of an entry.
+func (r Rule) Effect() string { return r.get().effect }
+
 // Remark is what else is to be known; mostly empty.
 func (r Rule) Remark() string { return r.get().remark }
 

@@ -144,9 +144,9 @@ func (rs *rules) readEntries(table string) {
 	shared := map[*rule]string{}
 	byNumber := map[string]*rule{}
 	for line := range refdata.Lines(table) {
-		f := strings.Split(line+strings.Repeat("\t", 12), "\t")
+		f := strings.Split(line+strings.Repeat("\t", 13), "\t")
 		r := &rule{
-			body: EU, number: f[0], name: f[1], standing: standingOf(f[2]), limit: percentage(f[3]),
+			body: EU, number: f[0], name: f[1], standing: standingOf(f[2]), limit: percentage(f[3]), extract: f[12] != "",
 			members: f[7], remark: f[8], source: source,
 		}
 		switch f[5] {
@@ -214,14 +214,14 @@ func (rs *rules) numbered(body Body, number string) *rule {
 
 // of lists the rules about a substance, and what share of it each counts: a Schiff
 // base counts as its aldehyde under the Standards.
-func (rs *rules) of(cas CAS, each func(r *rule, share units.Ratio)) {
+func (rs *rules) of(cas CAS, each func(r *rule, share units.Ratio, base bool)) {
 	for _, r := range rs.bySubject[cas] {
-		each(r, units.Whole(1))
+		each(r, units.Whole(1), false)
 	}
 	if base, found := rs.schiff[cas]; found {
 		for _, r := range rs.bySubject[base.aldehyde] {
 			if r.body == IFRA {
-				each(r, base.share)
+				each(r, base.share, true)
 			}
 		}
 	}

@@ -264,6 +264,13 @@ func (b *shelver) allergens(s *Supplied, m *material, path string) {
 	}
 	for j, name := range s.Allergens {
 		r := b.rs.allergen(name)
+		bars := b.rs.bars(r, name, b.law)
+		if bars != nil && s.Natural {
+			m.traces = appendOnce(m.traces, bars)
+		} else if bars != nil {
+			b.fault(item(list, j), name, "is prohibited as an added ingredient ("+bars.source.String()+")", "do not use it in soap; where it is a trace of a natural material, say so of the material", fault.ErrConflict)
+			continue
+		}
 		if r == nil {
 			remedy := b.offer(name, &b.allergenNames, b.rs.allergens)
 			if remedy == "" {
@@ -286,6 +293,27 @@ func (b *shelver) allergens(s *Supplied, m *material, path string) {
 		m.named = appendOnce(m.named, r)
 		m.browns(b.rs, r)
 	}
+}
+
+// bars gives a rule that counts and prohibits what an allergen's name stands for, nil where
+// there is none. Names of entries that left the lists are known, too.
+func (rs *rules) bars(entry *rule, name string, law Law) *rule {
+	for _, r := range rs.all {
+		if entry == nil && r.body == EU && r.standing == Prohibited && strings.EqualFold(r.name, name) {
+			entry = r
+		}
+	}
+	if entry == nil {
+		return nil
+	}
+	for _, cas := range entry.cas {
+		for _, r := range rs.bySubject[cas] {
+			if law.counts(r) && r.standing == Prohibited {
+				return r
+			}
+		}
+	}
+	return nil
 }
 
 // limited gives a rule that counts and limits what an entry is about, nil where there is

@@ -163,13 +163,13 @@ func TestWhatIsNotJudgedIsSaid(t *testing.T) {
 		{"trace", both, "[3 Allyl isothiocyanate]"},
 		{"winter", both, "[2 Methyl Salicylate]"},
 		{"winter", alone, "[]"},
-		{"tar", alone, "[4 Birch wood pyrolysate]"},
+		{"tar", alone, "[4 Birch wood pyrolysate 5 Birch wood pyrolysate]"},
 		{"mix", both, "[1]"},
 		{"mix", alone, "[]"},
 		{"worse", alone, "[0]"},
 		{"clove-bud", both, "[]"},
 		{"patchouli", both, "[0]"},
-		{"oakmoss-extract", alone, "[0 4 Oakmoss extracts]"},
+		{"oakmoss-extract", alone, "[0 5 Oakmoss extracts]"},
 	} {
 		var said []string
 		for _, u := range find(t, s, row.id).Unjudged(row.law) {
@@ -182,6 +182,16 @@ func TestWhatIsNotJudgedIsSaid(t *testing.T) {
 			t.Errorf("%s under %v: %s, want %s", row.id, row.law, got, row.want)
 		}
 	}
+	// A natural material by its own number, and its constituents nowhere: clove and, in the
+	// Standards, oakmoss; whatever is said of the list.
+	within := listed(t, "within", "8000-34-8", "40", "90028-68-5", "1")
+	within.Complete = true
+	if u := find(t, shelf(t, within), "within").Unjudged(alone); len(u) != 2 || u[0].Why != fragrance.NaturalWithin || len(u[0].Rules) != 3 || u[1].Why != fragrance.Specification {
+		t.Errorf("%+v", u)
+	}
+	if u := (fragrance.Material{}).Unjudged(both); len(u) != 1 {
+		t.Errorf("no material: %+v", u)
+	}
 	if u := fragrance.Unknown("moonlight").Unjudged(both); len(u) != 1 || u[0].Why != fragrance.Unlisted || !fragrance.Unknown("moonlight").OnlyAName() || find(t, s, "fig").OnlyAName() {
 		t.Errorf("%+v", u)
 	}
@@ -189,7 +199,7 @@ func TestWhatIsNotJudgedIsSaid(t *testing.T) {
 
 func TestNumbersThatNoRuleNamesAreFree(t *testing.T) {
 	s := shelf(t, listed(t, "pear", "123-92-2", "2", "97-53-0", "1", "138-86-3", "3", "8007-75-8", "1")) // isoamyl acetate alone: limonene and bergamot have Standards without a limit
-	if free := find(t, s, "pear").Free(); len(free) != 1 || free[0].String() != "123-92-2" {
+	if free := find(t, s, "pear").Free(); len(free) != 1 || free[0].CAS.String() != "123-92-2" {
 		t.Errorf("%v", free)
 	}
 }
@@ -284,6 +294,26 @@ func TestACompleteListThatLacksALimitedAllergenIsRefused(t *testing.T) {
 				t.Errorf("%+v under %v: %v", row, law, faults)
 			}
 		}
+	}
+}
+
+// What is prohibited is so by its label name, too, listed or no longer; in a natural
+// material it is a trace.
+func TestAProhibitedSubstanceByItsNameIsRefused(t *testing.T) {
+	for name, onIFRA := range map[string]bool{"6-Methyl Coumarin": true, "Butylphenyl Methylpropional": false, "Hydroxyisohexyl 3-Cyclohexene Carboxaldehyde": false} {
+		s := certified("lily", "5")
+		s.Allergens = []string{name}
+		if faults := faultsOf(t, fragrance.IFRAAndEU, s); len(faults) != 1 || !strings.Contains(faults[0].Reason, "prohibited") || faults[0].Path != "[0].allergens[0]" {
+			t.Errorf("%s: %v", name, faults)
+		}
+		if faults := faultsOf(t, fragrance.IFRAAlone, s); len(faults) != 1 || strings.Contains(faults[0].Reason, "prohibited") != onIFRA {
+			t.Errorf("%s under IFRA: %v", name, faults)
+		}
+	}
+	s := certified("herb", "5")
+	s.Natural, s.Allergens = true, []string{"6-Methyl Coumarin"}
+	if u := find(t, shelf(t, s), "herb").Unjudged(fragrance.IFRAAlone); len(u) != 1 || u[0].Why != fragrance.NaturalTrace {
+		t.Errorf("%+v", u)
 	}
 }
 

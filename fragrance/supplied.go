@@ -17,9 +17,9 @@ type Supplied struct {
 	Certificates []Certificate // at most 20
 	Constituents []Constituent // at most 300, each number once
 
-	// Allergens are those that the supplier names, as the European list spells them,
-	// such as "Linalool". AllergensListed says that these are all; it goes without
-	// saying where there are any. An empty list that is said to be all means none.
+	// Allergens are all that the supplier names, of the old European list and of the new
+	// one, as these spell them, such as "Linalool". AllergensListed says so of an empty
+	// list: there are none. Where only the old list was declared, give neither.
 	Allergens       []string
 	AllergensListed bool
 

@@ -1,5 +1,7 @@
 package fragrance
 
+import "example.com/lyewright/internal/jsonwrite"
+
 // Why says why something about a material is not judged.
 type Why uint8
 
@@ -8,8 +10,27 @@ const (
 	UnlistedForEU            // its list is not complete, and a certificate does not speak of European law
 	MaximumUnheld            // there is a maximum for what it holds, which is not held here
 	NaturalTrace             // it holds a prohibited substance as a natural trace, and there is no ceiling
+	NaturalWithin            // it holds a natural material by its number, whose constituents are not listed
 	Specification            // its supplier must give its word for a specification
 )
+
+// String gives the reason in a word or two.
+func (w Why) String() string {
+	switch w {
+	case UnlistedForEU:
+		return "not listed for European law"
+	case MaximumUnheld:
+		return "maximum not held"
+	case NaturalTrace:
+		return "natural trace"
+	case NaturalWithin:
+		return "natural material within"
+	case Specification:
+		return "specification"
+	default:
+		return "not listed"
+	}
+}
 
 // Unjudged is something that the rules leave open.
 type Unjudged struct {
@@ -21,8 +42,8 @@ type Unjudged struct {
 // is known, it is Unlisted.
 func (m Material) Unjudged(law Law) []Unjudged {
 	var list []Unjudged
-	lacks, lacksForEU := false, false
-	var unheld, traces, asks []*rule
+	lacks, lacksForEU := !m.Given(), false
+	var unheld, traces, naturals, asks []*rule
 	gather := func(to, from []*rule) []*rule {
 		for _, r := range from {
 			if law.counts(r) {
@@ -40,6 +61,9 @@ func (m Material) Unjudged(law Law) []Unjudged {
 			}
 		}
 		unheld, traces, asks = gather(unheld, p.m.unheld), gather(traces, p.m.traces), gather(asks, p.m.asks)
+		for _, r := range p.m.naturals { // whoever names it, it is there
+			naturals = appendOnce(naturals, r)
+		}
 	}
 	switch {
 	case lacks:
@@ -50,10 +74,20 @@ func (m Material) Unjudged(law Law) []Unjudged {
 	for _, of := range []struct {
 		why   Why
 		rules []*rule
-	}{{MaximumUnheld, unheld}, {NaturalTrace, traces}, {Specification, asks}} {
+	}{{MaximumUnheld, unheld}, {NaturalTrace, traces}, {NaturalWithin, naturals}, {Specification, asks}} {
 		if len(of.rules) > 0 {
 			list = append(list, Unjudged{of.why, rulesOf(of.rules)})
 		}
 	}
 	return list
+}
+
+// write writes the members of an object: why, and what it is about.
+func (u Unjudged) write(w *jsonwrite.Writer) {
+	w.Text("why", u.Why.String())
+	w.List("of", func() {
+		for _, r := range u.Rules {
+			w.Text("", r.Name())
+		}
+	})
 }

@@ -16,9 +16,14 @@ type Caps struct {
 	Parts   []PartCaps
 
 	// Pieces are the kinds of pieces that the vessels make, one of the whole batch where
-	// there are none. A piece is a weighted mean of its parts: where these keep their
+	// there are none; those of the last of several batches stand apart, since loads by mass
+	// are the same in it. A piece is a weighted mean of its parts: where these keep their
 	// limits, it does. Embeds and toppings are not counted.
 	Pieces []PieceCaps
+	// Embedded: there are embeds, of whose fragrance nothing is known here.
+	Embedded bool
+
+	Findings []Finding // those on fragrance
 }
 
 // PartCaps is how much fragrance a part may hold.
@@ -56,19 +61,32 @@ type Scented struct {
 // PieceCaps is what a kind of piece holds.
 type PieceCaps struct {
 	Name string // the vessel; empty of the batch
+	Last bool   // of the last of several batches
 	Dry  units.Mass
 	Scented
 }
 
 // Caps reckons how much fragrance the batch may hold.
 func (b *Batch) Caps() Caps {
-	c := Caps{Formula: b.Formula.Name, Law: b.Formula.law()}
+	c := Caps{Formula: b.Formula.Name, Law: b.Formula.law(), Embedded: len(b.Formula.Embeds) > 0}
+	for _, f := range b.Findings {
+		if OnFragrance(f) {
+			c.Findings = append(c.Findings, f)
+		}
+	}
 	kinds := b.kinds()
 	dry := make([]units.Mass, len(kinds))
 	for k := range kinds {
 		p := b.piece(&kinds[k])
 		dry[k] = p.Dry
 		c.Pieces = append(c.Pieces, p)
+	}
+	if last := b.lastBatch(); last != nil {
+		for _, k := range last.kinds() {
+			p := last.piece(&k)
+			p.Last = true
+			c.Pieces = append(c.Pieces, p)
+		}
 	}
 	for i := range b.Parts {
 		v := b.verdict(i)
@@ -95,6 +113,14 @@ func (b *Batch) Caps() Caps {
 		c.Parts = append(c.Parts, p)
 	}
 	return c
+}
+
+// lastBatch is the last of several batches, as far as its pieces ask for it; nil of one.
+func (b *Batch) lastBatch() *Batch {
+	if b.Last == nil {
+		return nil
+	}
+	return &Batch{Formula: b.Formula, Parts: b.Last.parts, Pieces: b.Last.Pieces}
 }
 
 func shareOf(of, all units.Mass, how units.Rounding) units.Ratio {
@@ -133,6 +159,7 @@ func (b *Batch) kinds() []kind {
 		for i := range k.of {
 			k.of[i] = units.Whole(0)
 		}
+		made := false // in the last batch not every vessel is filled
 		for _, p := range b.Pieces {
 			i := slices.IndexFunc(b.Parts, func(part PartBatch) bool { return part.Name == p.Part })
 			at := vesselOf(b.Formula.Size.Vessels, p.Vessel)
@@ -141,8 +168,11 @@ func (b *Batch) kinds() []kind {
 			}
 			share, _ := b.Parts[i].Density.Of(p.Volume).Per(b.Parts[i].Poured)
 			k.of[i] = k.of[i].Add(share)
+			made = true
 		}
-		kinds = append(kinds, k)
+		if made {
+			kinds = append(kinds, k)
+		}
 	}
 	return kinds
 }
@@ -170,9 +200,9 @@ type Label struct {
 
 // Labels lists the allergens of all kinds of pieces, each at the most that one of them
 // holds; then those that are above the threshold in a part alone. complete is false
-// where there may be others.
+// where there may be others, as with embeds.
 func (c *Caps) Labels() (labels []Label, complete bool) {
-	complete = true
+	complete = !c.Embedded
 	add := func(list []fragrance.Allergen, part string) {
 		for _, a := range list {
 			i := slices.IndexFunc(labels, func(known Label) bool { return known.Rule == a.Rule })

@@ -83,6 +83,7 @@ func (c *checker) additions(part trail, p *Part) {
 			a, t := &additions[i], list.item(i)
 			c.name(t.at(kind.String()), a.Name)
 			c.twice(list, kind.String(), i, a.Name, func(j int) bool { return additions[j].Name == a.Name }, "put both into one line of this part")
+			c.misplaced(t, kind, a.Name)
 			if a.Load.Max || a.Margin.Given() {
 				c.most(t, kind, additions[:i], a)
 			} else {

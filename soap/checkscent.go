@@ -59,6 +59,21 @@ func (c *checker) materials() {
 	}
 }
 
+// misplaced refuses a fragrance of the maker's own among colourants or additives, where it
+// would be weighed and not judged.
+func (c *checker) misplaced(t trail, kind AdditionKind, name string) {
+	if kind == Fragrance || len(c.f.Materials) == 0 {
+		return
+	}
+	for i := range c.f.Materials {
+		if c.f.Materials[i].ID == name && name != "" {
+			line := t // a copy, so that a line in order costs nothing
+			c.fault(line.at(kind.String()), name, "is one of the formula's fragrances", "list it among the fragrances, where it is judged", ErrConflict, "materials", "materials[].fragrance")
+			return
+		}
+	}
+}
+
 // mostMaterials is how many fragrances of the maker's own a formula has.
 const mostMaterials = 100
 

@@ -75,6 +75,8 @@ func (j *judge) material(subject string, a *AdditionWeighing) {
 			f.Detail = maximumUnheld
 		case fragrance.NaturalTrace:
 			f.Detail = naturalTrace
+		case fragrance.NaturalWithin:
+			f.Detail = naturalWithin
 		case fragrance.Specification:
 			f.Detail = specification
 		}

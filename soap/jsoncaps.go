@@ -36,7 +36,7 @@ func (w jsonWriter) caps(c *Caps) {
 	w.Text("edition", fragrance.Edition(c.Law))
 	w.List("parts", func() {
 		for i := range c.Parts {
-			w.Object("", func() { w.partCaps(&c.Parts[i]) })
+			w.Object("", func() { w.partCaps(&c.Parts[i], c.Law) })
 		}
 	})
 	labels, complete := c.Labels()
@@ -70,6 +70,9 @@ func (w jsonWriter) caps(c *Caps) {
 				p := &c.Pieces[i]
 				w.Object("", func() {
 					w.Text("vessel", p.Name)
+					if p.Last {
+						w.Bool("in_last_batch", true)
+					}
 					w.mass("dry_g", p.Dry)
 					w.share("fragrance_of_dry_pct", p.Fragrance)
 					w.scented(&p.Scented)
@@ -84,6 +87,11 @@ func (w jsonWriter) caps(c *Caps) {
 		w.Text("new_available_until", lists.Available)
 		w.Text("source", lists.Source.String())
 	})
+	w.List("findings", func() {
+		for i := range c.Findings {
+			w.Object("", func() { w.finding(&c.Findings[i]) })
+		}
+	})
 	w.List("notices", func() {
 		for _, notice := range Notices(c.Law) {
 			w.Text("", notice)
@@ -91,13 +99,13 @@ func (w jsonWriter) caps(c *Caps) {
 	})
 }
 
-func (w jsonWriter) partCaps(p *PartCaps) {
+func (w jsonWriter) partCaps(p *PartCaps, law fragrance.Law) {
 	w.Text("part", p.Name)
 	w.mass("dry_g", p.Dry)
 	w.mass("oils_g", p.Oils)
 	w.List("fragrances", func() {
 		for i := range p.Fragrances {
-			w.Object("", func() { w.fragranceCap(&p.Fragrances[i]) })
+			w.Object("", func() { w.fragranceCap(&p.Fragrances[i], law) })
 		}
 	})
 	if len(p.Dried) > 0 {
@@ -148,7 +156,7 @@ func (w jsonWriter) allergen(a *fragrance.Allergen) {
 	w.Text("source", a.Rule.Source().String())
 }
 
-func (w jsonWriter) fragranceCap(f *FragranceCap) {
+func (w jsonWriter) fragranceCap(f *FragranceCap, law fragrance.Law) {
 	m := f.Material
 	w.Text("fragrance", m.ID())
 	w.mass("dose_g", f.Mass)
@@ -180,9 +188,21 @@ func (w jsonWriter) fragranceCap(f *FragranceCap) {
 			})
 		}
 	})
+	w.List("unjudged", func() {
+		for _, u := range m.Unjudged(law) {
+			w.Object("", func() {
+				w.Text("why", u.Why.String())
+				w.List("of", func() {
+					for _, r := range u.Rules {
+						w.Text("", r.Name())
+					}
+				})
+			})
+		}
+	})
 	w.List("no_limit_known", func() {
-		for _, cas := range m.Free() {
-			w.Text("", cas.String())
+		for _, f := range m.Free() {
+			w.Text("", f.CAS.String())
 		}
 	})
 }

@@ -25,6 +25,7 @@ const (
 	unlistedForEU   = "eu"            // fragrance-unjudged: a certificate alone, under European law
 	maximumUnheld   = "maximum"       // fragrance-unjudged: a maximum that is not held
 	naturalTrace    = "trace"         // fragrance-unjudged: a natural trace without a ceiling
+	naturalWithin   = "natural"       // fragrance-unjudged: a natural material whose own constituents are not listed
 	specification   = "specification" // fragrance-unjudged: the supplier's word is asked for
 	pouredSo        = "poured"        // superfat-likely-negative: as weighed, and past mending
 )
@@ -157,6 +158,9 @@ func (f Finding) Message() string {
 	case "fragrance-unjudged":
 		return f.unjudgedFragrance()
 	case "colourant-unjudged", "additive-unjudged":
+		if f.Code == "additive-unjudged" && fragrance.Known(name) {
+			return name + notJudged + " If it is the fragrance of that name, list it among the fragrances."
+		}
 		return name + notJudged
 	default:
 		return f.Code
@@ -193,6 +197,8 @@ func (f Finding) unjudgedFragrance() string {
 		return name + ": European law has a maximum that is not held here, for " + of + "."
 	case naturalTrace:
 		return name + ": holds a natural trace of what is prohibited as an added ingredient, and for which no ceiling is published: " + of + "."
+	case naturalWithin:
+		return name + ": holds natural materials by their numbers, and what is in those counts for nothing here: " + of + ". Blend the built-in ones, or list their constituents."
 	case specification:
 		return name + ": needs its supplier's word for a specification. " + of + "."
 	default:

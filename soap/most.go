@@ -74,7 +74,7 @@ func (b *Batch) roomFor(f *Formula, w wanted) (now, most units.Mass, fault *Faul
 	path := itemPath("parts", w.part) + "." + itemPath("fragrances", w.line) + ".load"
 	switch {
 	case !r.Limited:
-		return now, most, &Fault{Path: path, Text: "max", Reason: "asks for the most of " + units.Quote(r.Material.ID()) + ", and no limit that is known binds it here", Remedy: "give a load", Kind: ErrImpossible}
+		return now, most, &Fault{Path: path, Text: "max", Reason: "asks for the most of " + units.Quote(r.Material.ID()) + ", and no limit that is held binds it here", Remedy: "give a load: a limit that is not held may bind it still", Kind: ErrImpossible}
 	case r.Most.Sign() == 0:
 		return now, most, &Fault{Path: path, Text: "max", Reason: "leaves nothing for " + units.Quote(r.Material.ID()) + ": the part's other fragrances use a limit up", Remedy: "lower theirs", Kind: ErrImpossible}
 	}

@@ -10,7 +10,7 @@ import (
 )
 
 func (r *reader) markets(s *spot) []Market {
-	if s == nil || !r.list(s, 2, "markets") {
+	if s == nil || !r.list(s, 10, "markets") {
 		return nil
 	}
 	if len(s.node.Items) == 0 {

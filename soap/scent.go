@@ -27,8 +27,8 @@ func (p *PartBatch) scented() bool {
 	return slices.ContainsFunc(p.Additions, func(a AdditionWeighing) bool { return a.Material.Given() })
 }
 
-// doses lists the fragrances of a part: each at the larger of its masses, as worked out
-// and as weighed. Of one that is only a name nothing is known but its mass.
+// doses lists the fragrances of a part. They are weighed downwards, so that what was worked
+// out is the larger of the two. Of one that is only a name nothing is known but its mass.
 func (p *PartBatch) doses() []fragrance.Dose {
 	var doses []fragrance.Dose
 	for i := range p.Additions {
@@ -37,9 +37,6 @@ func (p *PartBatch) doses() []fragrance.Dose {
 			continue
 		}
 		d := fragrance.Dose{Material: a.Material, Mass: a.Mass, Beside: a.beside(p.Share)}
-		if a.Weigh.Compare(a.Mass) > 0 {
-			d.Mass = a.Weigh
-		}
 		if !d.Material.Given() {
 			d.Material = fragrance.Unknown(a.Name)
 		}

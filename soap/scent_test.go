@@ -522,3 +522,68 @@ func TestTheShareOfThePieceIsThatOfTheOneThatHoldsMost(t *testing.T) {
 		t.Errorf("%s of the piece, %s of the part: %+v", f.OfPiece, f.OfDry, c.Pieces)
 	}
 }
+
+// The last batch is labelled, too: thirteen cups in twelve moulds, and a load by mass that
+// stays below the threshold in twelve and is above it in one. Of eugenol 1 %: 1 g is
+// 0.01 g, of which 0.01 % are 100 g dry.
+func TestTheLastBatchIsLabelled(t *testing.T) {
+	fig := `{"fragrance": "fig", "complete": true, "allergens": ["Eugenol"], "constituents": [{"cas": "97-53-0", "share": "1 %"}]}`
+	for moulds, want := range map[string]int{"13": 0, "12": 1} {
+		b := plainFormula().with("materials", fig, "size", `{"vessels": [{"vessel": "cup", "part": "glow", "count": 13, "moulds": `+moulds+`, "volume": "60 mL"}]}`,
+			"parts", `{"part": "glow", "fragrances": [`+smell("fig", "1 g")+`]}`).batch(t)
+		c := b.Caps()
+		labels, _ := c.Labels()
+		if len(labels) != want || len(c.Pieces) != want+1 || want == 1 && (!c.Pieces[1].Last || labels[0].OnlyInPart != "") {
+			t.Errorf("%s moulds: %+v in %+v", moulds, labels, c.Pieces)
+		}
+	}
+}
+
+// What is not known to be complete is not said to be: embeds, and one fragrance of which
+// only the name is known.
+func TestALabelIsCompleteOnlyWhereEverythingIsKnown(t *testing.T) {
+	cups := `{"vessels": [{"vessel": "cup", "part": "glow", "count": 13, "volume": "60 mL"}]}`
+	glow := func(more string) string {
+		return `{"part": "glow", "fragrances": [` + smell("pear", "1 % of oils") + more + `]}`
+	}
+	for name, row := range map[string]struct {
+		p    pieces
+		want bool
+	}{
+		"all is known": {plainFormula().with("materials", pear("50 %"), "size", cups, "parts", glow("")), true},
+		"a name alone": {plainFormula().with("materials", pear("50 %"), "size", cups, "parts", glow(", "+smell("moonlight", "1 g"))), false},
+		"an embed":     {plainFormula().with("materials", pear("50 %"), "size", cups, "embeds", `{"embed": "moon", "vessel": "cup", "mass": "4 g"}`, "parts", glow("")), false},
+	} {
+		b := row.p.batch(t)
+		c := b.Caps()
+		if _, complete := c.Labels(); complete != row.want {
+			t.Errorf("%s: complete %v", name, complete)
+		}
+	}
+}
+
+// A fragrance of the maker's own is not to be weighed, unjudged, as something else.
+func TestAFragranceAmongTheAdditivesIsRefused(t *testing.T) {
+	for _, list := range []string{"additives", "colourants"} {
+		_, faults := read(t, plainFormula().with("materials", pear("3 %"), "parts", `{"part": "glow", "share": "100 %", "`+list+`": [{"`+strings.TrimSuffix(list, "s")+`": "pear", "load": "10 g"}]}`).text())
+		if len(faults) != 1 || faults[0].Path != "parts[0]."+list+"[0]."+strings.TrimSuffix(list, "s") {
+			t.Errorf("%s: %v", list, faults)
+		}
+	}
+	b := plainFormula().with("parts", `{"part": "glow", "share": "100 %", "additives": [{"additive": "clove-bud", "load": "10 g"}]}`).batch(t)
+	if found := b.Findings; len(found) != 1 || !strings.Contains(found[0].Message(), "list it among the fragrances") {
+		t.Errorf("%v", found)
+	}
+}
+
+// As weighed, the piece is held to what was weighed, as its parts are.
+func TestThePieceIsHeldToWhatWasWeighed(t *testing.T) {
+	b := plainFormula().with("materials", pear("50 %"), "weighed", `{"stage": "parts", "parts": {"glow": {"batter": "500 g"}}}`,
+		"parts", `{"part": "glow", "share": "50 %", "fragrances": [`+smell("pear", "10 g")+`]}, {"part": "night", "share": "rest"}`).batch(t)
+	c := b.Caps()
+	dry := c.Parts[0].Dry.Add(c.Parts[1].Dry)
+	want, _ := units.Grams(10).Per(dry)
+	if c.Pieces[0].Dry != dry || dry == b.Dry || !c.Pieces[0].Fragrance.Equal(want.Round(8, units.Nearest)) {
+		t.Errorf("%v and %s, want %v and %s", c.Pieces[0].Dry, c.Pieces[0].Fragrance, dry, want)
+	}
+}

@@ -95,6 +95,41 @@ func TestEveryAnswerAboutFragranceSaysWhatItIsNot(t *testing.T) {
 	}
 }
 
+// What is not judged never reads as free: where a maximum is not held, or a trace has no
+// ceiling, or nothing is listed, no line says that no limit binds and leaves it there.
+func TestWhatIsNotJudgedNeverReadsAsFree(t *testing.T) {
+	for what, constituents := range map[string]string{
+		"a maximum that is not held": `"constituents":[{"cas":"119-36-8","share":"98 %"}],"complete":true`,
+		"a natural trace":            `"natural":true,"constituents":[{"cas":"57-06-7","share":"1 %"}],"complete":true`,
+		"a natural material within":  `"constituents":[{"cas":"8000-34-8","share":"50 %"}],"complete":true`,
+		"nothing listed":             `"allergens":[]`,
+	} {
+		text := formulaWith("materials", `[{"fragrance":"hall","`+constituents[1:]+`}]`)
+		text = strings.Replace(text, `"share":"100 %"}]`, `"share":"100 %","fragrances":[{"fragrance":"hall","load":"1 % of oils"}]}]`, 1)
+		stdout, stderr, _ := lyewright(text, "cap", "-")
+		flat := strings.Join(strings.Fields(stdout), " ")
+		if !strings.Contains(flat, "No limit binds, of what is known.") {
+			t.Errorf("%s: %s%s", what, flat, stderr)
+		}
+		object, _, _ := lyewright(text, "cap", "-json", "-")
+		var c struct {
+			Parts    []struct{ Fragrances []struct{ Unjudged []any } }
+			Findings []struct{ Code string }
+		}
+		if err := json.Unmarshal([]byte(object), &c); err != nil || len(c.Parts[0].Fragrances[0].Unjudged) == 0 || len(c.Findings) == 0 {
+			t.Errorf("%s: %v, %s", what, err, object)
+		}
+	}
+	table, _, _ := lyewright("", "fragrance")
+	for line := range strings.Lines(table) {
+		for _, open := range []string{"lavender ", "patchouli ", "rosemary-spanish-type "} {
+			if strings.HasPrefix(line, open) && !strings.Contains(line, "of what") {
+				t.Errorf("%s", line)
+			}
+		}
+	}
+}
+
 // The flag wins over the markets, and over what is read.
 func TestTheLawOfTheFlagWins(t *testing.T) {
 	law := func(text string, args ...string) string {

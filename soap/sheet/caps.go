@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"io"
-	"slices"
 	"strings"
 
 	"example.com/lyewright/fragrance"
@@ -41,7 +40,7 @@ type capSheet struct {
 // scents prints the findings on fragrance of one severity down to another.
 func (s *capSheet) scents(heading string, from, to soap.Severity) {
 	all := s.b.Findings
-	s.b.Findings = slices.DeleteFunc(slices.Clone(all), func(f soap.Finding) bool { return !soap.OnFragrance(f) })
+	s.b.Findings = s.caps.Findings
 	s.findings(heading, from, to)
 	s.b.Findings = all
 }
@@ -60,7 +59,7 @@ func (s *capSheet) part(p *soap.PartCaps) {
 	for i := range p.Fragrances {
 		f := &p.Fragrances[i]
 		s.line("")
-		s.line(pad(shorten(f.Material.Name(), nameColumn-9), -nameColumn+8) + pad(s.plain(f.Mass), massColumn) + pad(f.OfOils.PercentFixed(3), massColumn) + pad(f.OfDry.PercentFixed(3), restColumn))
+		s.line(pad(shorten(f.Material.Name(), nameColumn-9), -nameColumn+8) + pad(f.Mass.FixedDown(s.unit, columnFor(s.unit, s.small).places), massColumn) + pad(f.OfOils.PercentFixed(3), massColumn) + pad(f.OfDry.PercentFixed(3), restColumn))
 		s.fragrance(f)
 	}
 	s.line("")
@@ -74,12 +73,7 @@ func (s *capSheet) fragrance(f *soap.FragranceCap) {
 		s.wrap(lead, "Not judged: nothing is known of it but its mass.")
 		return
 	}
-	known := ""
-	for _, u := range f.Material.Unjudged(s.caps.Law) {
-		if u.Why == fragrance.Unlisted {
-			known = ", of what is known"
-		}
-	}
+	known := ofWhatIsKnown(f.Material, s.caps.Law)
 	if len(f.Caps) == 0 {
 		s.wrap(lead, "No limit binds"+known+".")
 	}
@@ -91,15 +85,30 @@ func (s *capSheet) fragrance(f *soap.FragranceCap) {
 		s.wrap(lead, text+s.cap(f.Material, &f.Caps[i])+".")
 	}
 	if f.Limited {
-		s.wrap(lead, "Beside the part's other fragrances at most "+s.figureDown(f.Most)+": "+most(f.MostOfOils)+" % of oils.")
+		s.wrap(lead, "Beside the part's other fragrances at most "+s.figureDown(f.Most)+known+": "+most(f.MostOfOils)+" % of oils.")
 	}
 	if free := f.Material.Free(); len(free) > 0 {
-		var numbers []string
-		for _, cas := range free {
-			numbers = append(numbers, cas.String())
+		var names []string
+		for _, figure := range free {
+			name := figure.CAS.String()
+			if figure.Name != "" {
+				name = figure.Name + " (" + name + ")"
+			}
+			names = append(names, name)
 		}
-		s.wrap(lead, "No limit known for "+strings.Join(numbers, ", ")+".")
+		s.wrap(lead, "Named by no Standard and no European entry that is held: "+strings.Join(names, ", ")+".")
 	}
+}
+
+// ofWhatIsKnown says that a cap is not of all that may bind: something is neither listed
+// nor certified, or a limit of what is listed is not held.
+func ofWhatIsKnown(m fragrance.Material, law fragrance.Law) string {
+	for _, u := range m.Unjudged(law) {
+		if u.Why != fragrance.UnlistedForEU && u.Why != fragrance.Specification {
+			return ", of what is known"
+		}
+	}
+	return ""
 }
 
 // cap prints how a cap comes about.
@@ -147,12 +156,21 @@ func (s *capSheet) pieces() {
 		heading = "The pieces"
 	}
 	s.heading(heading)
-	s.wrap("", "A piece is a weighted mean of its parts: where every part keeps its limits, so does the piece. Embeds and toppings are not counted.")
+	kept := "Here every part keeps those that are held."
+	for _, p := range s.caps.Parts {
+		if p.Limited && p.Most.Used.Compare(units.Whole(1)) > 0 {
+			kept = "Here not every part does."
+		}
+	}
+	s.wrap("", "A piece is a weighted mean of its parts: where every part keeps its limits, so does the piece. "+kept+" Embeds and toppings are not counted.")
 	for i := range s.caps.Pieces {
 		p := &s.caps.Pieces[i]
 		name := ""
 		if len(s.caps.Pieces) > 1 {
 			name = p.Name + ": "
+			if p.Last {
+				name = p.Name + ", in the last batch: "
+			}
 		}
 		text := name + "fragrances are " + p.Fragrance.PercentText(4) + " % of the dry piece"
 		if p.Limited {
@@ -170,8 +188,8 @@ func (s *capSheet) pieces() {
 func (s *capSheet) label() {
 	s.heading("Allergens for the label")
 	lists := fragrance.AllergenLists()
-	s.wrap("", "Those above "+lists.Threshold.PercentText(4)+" % of the dry piece, at the unlucky end of what is known. What does not name the new list may be placed on the European market until "+
-		lists.Placed+" and made available until "+lists.Available+". "+s.cite(lists.Source))
+	s.wrap("", "Those above "+lists.Threshold.PercentText(4)+" % of the dry piece, at the unlucky end of what is known. A label names both lists; soap without the new one could be placed on the European market until "+
+		lists.Placed+", and may be made available until "+lists.Available+". "+s.cite(lists.Source))
 	labels, complete := s.caps.Labels()
 	for _, l := range labels {
 		only := ""
@@ -179,6 +197,9 @@ func (s *capSheet) label() {
 			only = ", only in " + l.OnlyInPart
 		}
 		s.wrap(pad("", 3), l.Rule.Name()+", "+allergenShare(&l.Allergen)+" ("+l.Rule.List().String()+" list)"+only)
+	}
+	if s.caps.Embedded {
+		s.line("Embeds are not counted: add what theirs hold.")
 	}
 	s.line(others(len(labels), complete))
 }
@@ -195,13 +216,13 @@ func allergenShare(a *fragrance.Allergen) string {
 func others(n int, complete bool) string {
 	switch {
 	case !complete && n == 0:
-		return "None is known, and there may be some: not all materials list theirs."
+		return "None is known, and there may be some: not everything lists its allergens."
 	case !complete:
-		return "There may be others: not all materials list theirs."
+		return "There may be others: not everything lists its allergens."
 	case n == 0:
-		return "None."
+		return "None, as the suppliers list them."
 	default:
-		return "There are no others."
+		return "No others, as the suppliers list them."
 	}
 }
 
@@ -231,9 +252,7 @@ func WriteFragrances(w io.Writer, materials []fragrance.Material) error {
 		if caps := m.Caps(fragrance.IFRAAndEU); len(caps) > 0 {
 			limit, binds = most(caps[0].Most), caps[0].Rule.Name()+" ("+caps[0].Rule.Body().String()+")"
 		}
-		if !m.Complete() {
-			binds += ", of what is known"
-		}
+		binds += ofWhatIsKnown(m, fragrance.IFRAAndEU)
 		lead := pad(m.ID(), -36) + pad(limit, 10) + "  "
 		p.wrap(lead, binds)
 	}
@@ -257,13 +276,10 @@ func WriteFragrance(w io.Writer, m fragrance.Material) error {
 		p.line(m.Latin())
 	}
 	p.heading("Cap in category " + fragrance.Category() + ", alone in the dry bar")
-	known := ""
-	if !m.Complete() {
-		known = ", of what is known: the IFRA Annex does not list it"
+	if p.capsUnder(m, fragrance.IFRAAndEU); m.CapsDiffer() {
+		p.capsUnder(m, fragrance.IFRAAlone)
 	}
-	if p.capsUnder(m, fragrance.IFRAAndEU, known); m.CapsDiffer() {
-		p.capsUnder(m, fragrance.IFRAAlone, known)
-	}
+	p.open(m)
 	if own := m.Own(); len(own) > 0 {
 		p.heading("Rules of this very material")
 		for _, r := range own {
@@ -294,8 +310,23 @@ func WriteFragrance(w io.Writer, m fragrance.Material) error {
 	return p.writeTo(w)
 }
 
-func (p *page) capsUnder(m fragrance.Material, law fragrance.Law, known string) {
-	caps := m.Caps(law)
+// open prints what the rules leave open.
+func (p *page) open(m fragrance.Material) {
+	for _, u := range m.Unjudged(fragrance.IFRAAndEU) {
+		text := "Its constituents are not all known: the IFRA Annex does not list it."
+		if len(u.Rules) > 0 {
+			var names []string
+			for _, r := range u.Rules {
+				names = append(names, r.Name()+" "+p.cite(r.Source()))
+			}
+			text = "Not judged, " + u.Why.String() + ": " + strings.Join(names, ", ") + "."
+		}
+		p.wrap("", text)
+	}
+}
+
+func (p *page) capsUnder(m fragrance.Material, law fragrance.Law) {
+	caps, known := m.Caps(law), ofWhatIsKnown(m, law)
 	of := "IFRA and EU: "
 	if law == fragrance.IFRAAlone {
 		of = "IFRA alone: "
@@ -322,8 +353,14 @@ func ruleText(p *page, r fragrance.Rule) string {
 	if r.List() != fragrance.NotListed && r.Standing() != fragrance.Named {
 		text += ", named on the label"
 	}
-	if r.Ask() != "" {
+	if r.Effect() != "" {
+		text += ", for " + r.Effect()
+	}
+	switch {
+	case r.Ask() != "":
 		text += "; the supplier's word is needed for: " + r.Ask()
+	case r.Remark() != "":
+		text += " (" + r.Remark() + ")"
 	}
 	return text + " " + p.cite(r.Source())
 }
