@@ -471,3 +471,16 @@ func TestEveryLimitThatIsPassedIsListed(t *testing.T) {
 		}
 	}
 }
+
+// To a nanogram: benzaldehyde 0.98 % of a material leaves room for half the bar, so that
+// 1000 g without it become 2000 g, in which 1.7 g of rose are all of methyl eugenol's limit
+// (2 % of 1.7 g is 0.034 g, 0.0017 %).
+func TestTheLimitOfTheOthersIsHeldExactly(t *testing.T) {
+	s := shelf(t, listed(t, "almond-like", "100-52-7", "0.98"), listed(t, "rose-like", "93-15-2", "2"))
+	for mass, want := range map[string]string{"1.7": "1000", "1.700000001": "0"} {
+		v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{{Material: find(t, s, "rose-like"), Mass: grams(t, mass)}, {Material: find(t, s, "almond-like")}})
+		if r := v.Of(1); r.Most.Text(units.Gram, 9) != want || !r.Limited {
+			t.Errorf("beside %s g of rose: %s g", mass, r.Most.Text(units.Gram, 9))
+		}
+	}
+}

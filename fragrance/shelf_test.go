@@ -263,6 +263,23 @@ func TestBlendsInACircleAreRefused(t *testing.T) {
 			t.Errorf("%d: %v", n, faults)
 		}
 	}
+	// A long way is told by its ends, and of twenty strangers more than enough is offered.
+	var ring []fragrance.Supplied
+	stranger := certified("stranger", "2")
+	for i := range 30 {
+		ring = append(ring, fragrance.Supplied{ID: fmt.Sprint("m", i), Blend: []fragrance.Share{{fmt.Sprint("m", (i+1)%30), pct("100")}}})
+		stranger.Allergens = append(stranger.Allergens, fmt.Sprint("Linaloo", i))
+	}
+	faults := faultsOf(t, 0, append(ring, stranger)...)
+	offered := 0
+	for _, f := range faults {
+		if strings.Contains(f.Remedy, "did you mean Linalool?") {
+			offered++
+		}
+	}
+	if last := faults[len(faults)-1]; len(faults) != 31 || offered != 20 || !strings.HasSuffix(last.Reason, "m0 → m1 → m2 → m3 → … → m28 → m29 → m0") {
+		t.Errorf("%d faults, %d offered: %s", len(faults), offered, last.Reason)
+	}
 	// What meets again is no circle.
 	if faults := faultsOf(t, 0,
 		fragrance.Supplied{ID: "top", Blend: []fragrance.Share{{"left", pct("50")}, {"right", pct("50")}}},

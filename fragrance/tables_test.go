@@ -351,3 +351,27 @@ func TestTheZeroMaterialIsNone(t *testing.T) {
 		t.Error("the zero rule is something")
 	}
 }
+
+// Every standing, law, list and reason has its word; a table is read by some of them.
+func TestEveryWordIsItsOwn(t *testing.T) {
+	seen := map[string]bool{}
+	say := func(word string) {
+		t.Helper()
+		if word == "" || seen[word] {
+			t.Errorf("%q is said twice, or empty", word)
+		}
+		seen[word] = true
+	}
+	for s := fragrance.Limited; s <= fragrance.Unheld; s++ {
+		say(s.String())
+	}
+	for w := fragrance.Unlisted; w <= fragrance.Specification; w++ {
+		say(w.String())
+	}
+	for _, law := range []fragrance.Law{fragrance.IFRAAndEU, fragrance.IFRAAlone} {
+		say(law.String())
+	}
+	if fragrance.NotListed.String()+" "+fragrance.OldList.String()+" "+fragrance.NewList.String() != " old new" || fragrance.EU.String() != "eu" || fragrance.IFRA.String() != "ifra" {
+		t.Error("lists or bodies")
+	}
+}

@@ -239,3 +239,20 @@ func TestTheTableOfFragrancesNamesEveryOne(t *testing.T) {
 		}
 	}
 }
+
+// In a blend a certificate may stand for what a part does not list: then limit ÷ share is
+// not all there is to a cap, and it is said. By hand: 0.001/0.02 is 5 %; 20 % of clove use
+// 0.2/1 of it per percent, 30 % of pear certified for 2.4 % 0.3/2.4: 1/(0.2 + 0.125) is
+// 3.0769 %.
+func TestACapOfABlendSaysWhatItIsMadeOf(t *testing.T) {
+	text := formulaWith("materials", `[{"fragrance":"pear","certificates":[{"category":"9","limit":"2.4 %","amendment":"51"}]},
+		{"fragrance":"mix","blend":[{"fragrance":"clove-bud","share":"20 %"},{"fragrance":"pear","share":"30 %"},{"fragrance":"eucalyptus","share":"50 %"}]}]`)
+	text = strings.Replace(text, `"share":"100 %"}]`, `"share":"100 %","fragrances":[{"fragrance":"mix","load":"1 % of oils"}]}]`, 1)
+	stdout, stderr, _ := lyewright(text, "cap", "-")
+	flat := strings.Join(strings.Fields(stdout), " ")
+	for _, said := range []string{"÷ 0.02 % of it", "and what the certificates of its parts stand for = 3.0769 %", "the certificates of what it is blended of", "of what is known"} {
+		if !strings.Contains(flat, said) {
+			t.Errorf("does not say %q: %s%s", said, flat, stderr)
+		}
+	}
+}
