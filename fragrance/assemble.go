@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
 )
 
 // Several editions may stand for one oil. They are never added: within each its
@@ -14,14 +15,18 @@ import (
 // one source in a row. What is prohibited is a natural trace here: added as such it was
 // refused.
 func (m *material) assemble(rs *rules) {
-	limits, labels := tally{}, tally{}
+	var limits, labels tally[*rule]
+	var colours tally[*Colouring]
 	for i := range m.figures {
 		f := &m.figures[i]
 		if i > 0 && f.Source != m.figures[i-1].Source {
 			limits.next()
 			labels.next()
+			colours.next()
 		}
-		m.colours(rs, f)
+		if c := rs.colouring[f.CAS]; c != nil {
+			colours.add(c, f.High, f.Source, false)
+		}
 		if !rs.known(f.CAS) {
 			m.frees(f)
 			continue
@@ -29,12 +34,12 @@ func (m *material) assemble(rs *rules) {
 		rs.of(f.CAS, func(r *rule, share units.Ratio, base bool) {
 			share = f.High.Times(share)
 			if r.list != NotListed {
-				labels.add(r, share, f, false)
+				labels.add(r, share, f.Source, false)
 			}
 			if f.LabelOnly {
 				return
 			}
-			limits.within(r, share, f, base)
+			within(&limits, r, share, f.Source, base)
 			if r.standing == Prohibited {
 				m.traces = appendOnce(m.traces, r)
 			}
@@ -45,16 +50,46 @@ func (m *material) assemble(rs *rules) {
 		})
 	}
 	for _, r := range m.own {
-		whole := &Figure{High: units.Whole(1), Source: r.source}
+		whole := units.Whole(1)
 		limits.next()
 		labels.next()
 		if r.list != NotListed {
-			labels.add(r, whole.High, whole, false)
+			labels.add(r, whole, r.source, false)
 		}
-		limits.within(r, whole.High, whole, false)
+		within(&limits, r, whole, r.source, false)
 		m.ask(r)
 	}
-	m.limits, m.labels = limits.brings(), labels.brings()
+	m.limits, m.labels = brings(&limits), brings(&labels)
+	for _, c := range colours.highest() {
+		colouring := *c.key
+		colouring.Share = c.share
+		m.colouring = append(m.colouring, colouring)
+	}
+}
+
+// within adds a share to a rule's limit, and to those that are shared with it. aside: it
+// is not the rule's own substance, so that its certificate still stands for that.
+func within(limits *tally[*rule], r *rule, share units.Ratio, source cite.Source, aside bool) {
+	if r.quantified() {
+		limits.add(r, share, source, aside)
+	}
+	for _, wider := range r.within {
+		limits.add(wider, share, source, true)
+	}
+}
+
+// brings is what a tally comes to for each rule, in the rules' order.
+func brings(t *tally[*rule]) []bring {
+	counts := t.highest()
+	list := make([]bring, len(counts))
+	for i, c := range counts {
+		list[i] = bring{rule: c.key, share: atMostAll(c.share), aside: c.aside, source: c.source}
+		if c.key.quantified() {
+			list[i].use = list[i].share.Float() / c.key.limit.Float()
+		}
+	}
+	slices.SortFunc(list, func(a, b bring) int { return cmp.Compare(a.rule.index, b.rule.index) })
+	return list
 }
 
 // frees notes a constituent that no rule names, once.
@@ -74,22 +109,11 @@ func (m *material) ask(r *rule) {
 	}
 }
 
-// colours notes what a constituent does to the colour.
-func (m *material) colours(rs *rules, f *Figure) {
-	c, found := rs.colouring[f.CAS]
-	if !found || !f.High.Given() {
-		return
-	}
-	c.share, c.source = f.High, f.Source
-	m.colouring = append(m.colouring, c)
-}
-
 // browns notes what an allergen that is named without its share may do to the colour.
 func (m *material) browns(rs *rules, r *rule) {
 	for _, cas := range r.cas {
-		if c, found := rs.colouring[cas]; found {
-			c.Does = "may be in it, and " + c.Does
-			m.colouring = append(m.colouring, c)
+		if c := rs.colouring[cas]; c != nil {
+			m.colouring = append(m.colouring, Colouring{Substance: c.Substance, Does: "may be in it, and " + c.Does, How: c.How})
 			return
 		}
 	}
@@ -100,60 +124,6 @@ func appendOnce[T comparable](list []T, item T) []T {
 		return list
 	}
 	return append(list, item)
-}
-
-// tally sums by rule within a source, and keeps the highest of the sources.
-type tally struct {
-	now, best []bring
-}
-
-// within adds a share to a rule's limit, and to those that are shared with it. aside: it
-// is not the rule's own substance, so that its certificate still stands for that.
-func (t *tally) within(r *rule, share units.Ratio, f *Figure, aside bool) {
-	if r.quantified() {
-		t.add(r, share, f, aside)
-	}
-	for _, wider := range r.within {
-		t.add(wider, share, f, true)
-	}
-}
-
-func (t *tally) add(r *rule, share units.Ratio, f *Figure, aside bool) {
-	if !share.Given() {
-		return
-	}
-	if i := slices.IndexFunc(t.now, func(b bring) bool { return b.rule == r }); i >= 0 {
-		t.now[i].share = t.now[i].share.Add(share)
-		t.now[i].aside = t.now[i].aside && aside
-		return
-	}
-	t.now = append(t.now, bring{rule: r, share: share, aside: aside, source: f.Source})
-}
-
-// next ends a source.
-func (t *tally) next() {
-	for _, b := range t.now {
-		i := slices.IndexFunc(t.best, func(known bring) bool { return known.rule == b.rule })
-		if i < 0 {
-			t.best = append(t.best, b)
-		} else if b.share.Compare(t.best[i].share) > 0 {
-			t.best[i] = b
-		}
-	}
-	t.now = t.now[:0]
-}
-
-func (t *tally) brings() []bring {
-	t.next()
-	for i := range t.best {
-		b := &t.best[i]
-		b.share = atMostAll(b.share)
-		if b.rule.quantified() {
-			b.use = b.share.Float() / b.rule.limit.Float()
-		}
-	}
-	slices.SortFunc(t.best, func(a, b bring) int { return cmp.Compare(a.rule.index, b.rule.index) })
-	return t.best
 }
 
 // atMostAll cuts what the unlucky ends of several ranges add up to: there is no more

@@ -29,7 +29,7 @@ func (b *shelver) blend(i int) {
 	if len(blend) == 0 {
 		return
 	}
-	if len(blend) > mostBlended {
+	if len(blend) > MostBlended {
 		b.fault(list, "", "are "+strconv.Itoa(len(blend))+" materials", "blend at most 50", fault.ErrRange)
 		return
 	}

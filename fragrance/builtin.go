@@ -59,14 +59,7 @@ func Suggest(name string) string {
 }
 
 // ids are those of the built-in materials, in order.
-var ids = sync.OnceValue(func() []string {
-	var ids []string
-	for stanza := range refdata.Stanzas(materialsTable) {
-		line, _, _ := strings.Cut(stanza, "\n")
-		ids = append(ids, refdata.Field(line, 1))
-	}
-	return ids
-})
+var ids = sync.OnceValue(func() []string { return refdata.IDs(materialsTable) })
 
 func builtIn(rs *rules, id string) (*material, bool) {
 	stanza, found := refdata.Stanza(materialsTable, "material", id)
@@ -78,7 +71,7 @@ func builtIn(rs *rules, id string) (*material, bool) {
 
 // read reads a stanza of the table under an edition of the rules.
 func read(rs *rules, stanza string) *material {
-	m := &material{builtIn: true}
+	m := &material{}
 	key, source := "", cite.Source{}
 	for line := range refdata.Lines(stanza) {
 		value := refdata.Field(line, 1)

@@ -165,22 +165,19 @@ func (m *material) brings(r *rule) (b bring, found bool) {
 // most gives how much of a material goes in beside the others. With x of it, and D0 the
 // dry mass without it and what comes and goes with it, every limit asks that
 //
-//	others + use × x ≤ D0 + (1 + beside) × x
+//	others + use × x ≤ D0 + with × x
 func (v *reckoner) most(i int) (most units.Mass, limited bool) {
 	d := &v.doses[i]
 	mass := d.Mass.Grams()
-	beside := 1 + d.Beside.Float()
-	if !d.Beside.Given() {
-		beside = 1
-	}
-	room := v.dry.Grams() - float64(beside*mass)
+	with := d.with().Float()
+	room := v.dry.Grams() - float64(with*mass)
 	estimate := func(row int) float64 {
 		others := float64(v.used[row]*v.dry.Grams()) - float64(v.uses[i][row]*mass)
-		return (room - others) / (v.uses[i][row] - beside)
+		return (room - others) / (v.uses[i][row] - with)
 	}
 	least, binds := 0.0, false
 	for row, use := range v.uses[i] {
-		if use > beside*(1+near) {
+		if use > with*(1+near) {
 			if x := estimate(row); !binds || x < least {
 				least, binds = x, true
 			}
@@ -191,7 +188,7 @@ func (v *reckoner) most(i int) (most units.Mass, limited bool) {
 	}
 	var exact *big.Rat
 	for row, use := range v.uses[i] {
-		if use > beside*(1+near) && estimate(row) <= least+near*max(least, mass, v.dry.Grams()*near) {
+		if use > with*(1+near) && estimate(row) <= least+near*max(least, mass, v.dry.Grams()*near) {
 			if x := v.exactMost(i, row); exact == nil || x.Cmp(exact) < 0 {
 				exact = x
 			}
@@ -202,7 +199,7 @@ func (v *reckoner) most(i int) (most units.Mass, limited bool) {
 	}
 	most = toMass(exact)
 	for row, use := range v.uses[i] {
-		if use <= beside*(1+near) && v.passedBeside(i, row, most) {
+		if use <= with*(1+near) && v.passedBeside(i, row, most) {
 			return units.Mass{}, true
 		}
 	}
@@ -214,7 +211,7 @@ func (v *reckoner) most(i int) (most units.Mass, limited bool) {
 func (v *reckoner) passedBeside(i, row int, most units.Mass) bool {
 	d := &v.doses[i]
 	more := most.Grams() - d.Mass.Grams()
-	dry := v.dry.Grams() + more*(1+d.Beside.Or(units.Whole(0)).Float())
+	dry := v.dry.Grams() + more*d.with().Float()
 	used := v.used[row]*v.dry.Grams() + v.uses[i][row]*more
 	if used < dry*(1-near) || used > dry*(1+near) {
 		return used > dry
@@ -222,19 +219,20 @@ func (v *reckoner) passedBeside(i, row int, most units.Mass) bool {
 	room := new(big.Rat).Sub(grams(most), grams(d.Mass))
 	sum := new(big.Rat).Mul(v.total(row), grams(v.dry))
 	sum.Add(sum, new(big.Rat).Mul(room, v.exactUse(i, row)))
-	room.Mul(room, new(big.Rat).Add(one(), fraction(d.Beside)))
+	room.Mul(room, fraction(d.with()))
 	return sum.Cmp(room.Add(room, grams(v.dry))) > 0
 }
 
+// exactMost gives the most that one limit leaves room for, in grams.
 func (v *reckoner) exactMost(i, row int) *big.Rat {
 	mass, use := grams(v.doses[i].Mass), v.exactUse(i, row)
-	beside := new(big.Rat).Add(one(), fraction(v.doses[i].Beside))
+	with := fraction(v.doses[i].with())
 	room := grams(v.dry)
-	room.Sub(room, new(big.Rat).Mul(beside, mass))
+	room.Sub(room, new(big.Rat).Mul(with, mass))
 	others := new(big.Rat).Mul(v.total(row), grams(v.dry))
 	others.Sub(others, new(big.Rat).Mul(use, mass))
 	room.Sub(room, others)
-	return room.Quo(room, use.Sub(use, beside))
+	return room.Quo(room, use.Sub(use, with))
 }
 
 // Caps lists the caps of a material alone under a law, the smallest first: what binds,

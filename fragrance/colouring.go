@@ -12,9 +12,6 @@ type Colouring struct {
 	Does      string      // in words
 	How       cite.How    // how that is known
 	Share     units.Ratio // of the material; not given where it is not known
-
-	share  units.Ratio // of the material
-	source cite.Source // of the share
 }
 
 // Colours lists what in a material may colour the soap, each with its share of the
@@ -24,7 +21,7 @@ func (m Material) Colours() []Colouring {
 	add := func(c Colouring) {
 		for i := range list {
 			if list[i].Substance == c.Substance && list[i].Does == c.Does {
-				if c.Share.Given() {
+				if c.Share.Given() { // what it does differs where no share is known
 					list[i].Share = list[i].Share.Add(c.Share)
 				}
 				return
@@ -33,9 +30,9 @@ func (m Material) Colours() []Colouring {
 		list = append(list, c)
 	}
 	for _, p := range m.get().parts {
-		for _, c := range p.m.substances() {
-			if c.share.Given() {
-				c.Share = c.share.Times(p.share)
+		for _, c := range p.m.colouring {
+			if c.Share.Given() {
+				c.Share = c.Share.Times(p.share)
 			}
 			add(c)
 		}
@@ -47,42 +44,4 @@ func (m Material) Colours() []Colouring {
 		add(Colouring{Does: "browns, as whoever brought it says", How: cite.Given})
 	}
 	return list
-}
-
-// substances sums the isomers of a source, and takes the highest of the sources.
-func (m *material) substances() []Colouring {
-	var best, now []Colouring
-	end := func() {
-		for _, c := range now {
-			known := false
-			for i := range best {
-				if best[i].Substance != c.Substance {
-					continue
-				}
-				if known = true; c.share.Given() && c.share.Compare(best[i].share) > 0 {
-					best[i] = c
-				}
-			}
-			if !known {
-				best = append(best, c)
-			}
-		}
-		now = now[:0]
-	}
-	for i, c := range m.colouring {
-		if i > 0 && c.source != m.colouring[i-1].source {
-			end()
-		}
-		summed := false
-		for j := range now {
-			if now[j].Substance == c.Substance && now[j].share.Given() && c.share.Given() {
-				now[j].share, summed = now[j].share.Add(c.share), true
-			}
-		}
-		if !summed {
-			now = append(now, c)
-		}
-	}
-	end()
-	return best
 }

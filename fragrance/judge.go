@@ -2,6 +2,7 @@ package fragrance
 
 import (
 	"cmp"
+	"math/big"
 	"slices"
 
 	"example.com/lyewright/units"
@@ -15,6 +16,10 @@ type Dose struct {
 	// as a carrier of oil; not given means none.
 	Beside units.Ratio
 }
+
+// with gives what comes and goes with a gram of the fragrance, in grams: itself, and what is
+// beside it.
+func (d *Dose) with() units.Ratio { return units.Whole(1).Add(d.Beside.Or(units.Whole(0))) }
 
 // Verdict is what the rules say of a part of a batch, or of a piece.
 //
@@ -45,8 +50,7 @@ type Verdict struct {
 // a nanogram counts as one. That no limit is passed clears nothing that is not judged.
 func Judge(law Law, dry units.Mass, doses []Dose) Verdict {
 	if dry.Sign() <= 0 { // less than a nanogram
-		dry = units.Milligrams(1).Times(units.MilligramsPerGram(1), units.Nearest)
-		dry = dry.Times(units.MilligramsPerGram(1), units.Nearest)
+		dry = toMass(big.NewRat(1, 1_000_000_000))
 	}
 	v := Verdict{law: law, dry: dry, doses: doses}
 	for _, d := range doses {

@@ -12,7 +12,6 @@ type Material struct{ m *material }
 
 type material struct {
 	id, name, latin string
-	builtIn         bool
 	nameOnly        bool
 	annex           bool // the IFRA Annex lists it
 	complete        bool // its list names everything that is restricted
@@ -31,9 +30,9 @@ type material struct {
 	colouring []Colouring
 
 	certificate certificate
-	listed      bool    // its allergens are listed
-	named       []*rule // allergens that are present in an unknown share
-	behaviour   Behaviour
+	listed      bool      // its allergens are listed
+	named       []*rule   // allergens that are present in an unknown share
+	behaviour   Behaviour // of a blend that of its parts, too
 
 	parts []portion // of a blend, its leaves; of anything else, itself
 }
@@ -144,13 +143,7 @@ func (m Material) Free() []Figure {
 }
 
 // Behaviour is what it does in soap, as whoever brought it, or one of its parts, says.
-func (m Material) Behaviour() Behaviour {
-	b := m.get().behaviour
-	for _, p := range m.get().parts {
-		b |= p.m.behaviour
-	}
-	return b
-}
+func (m Material) Behaviour() Behaviour { return m.get().behaviour }
 
 // AllergensListed reports whether all allergens in it are named. Of built-in materials
 // they never are: neither the Annex nor a monograph lists them all.

@@ -24,7 +24,10 @@ func (m Material) write(w *jsonwrite.Writer) {
 	w.Bool("complete", m.Complete())
 	w.List("unjudged", func() {
 		for _, u := range m.Unjudged(IFRAAndEU) {
-			w.Object("", func() { u.write(w) })
+			w.Object("", func() {
+				w.Text("why", u.Why.String())
+				w.Texts("of", u.Names())
+			})
 		}
 	})
 	for _, law := range []Law{IFRAAndEU, IFRAAlone} {
@@ -79,9 +82,5 @@ func (m Material) write(w *jsonwrite.Writer) {
 			})
 		}
 	})
-	w.List("notes", func() {
-		for _, note := range m.Notes() {
-			w.Text("", note)
-		}
-	})
+	w.Texts("notes", m.Notes())
 }

@@ -28,7 +28,7 @@ type rules struct {
 	all       []*rule
 	bySubject map[CAS][]*rule
 	schiff    map[CAS]schiffBase
-	colouring map[CAS]Colouring
+	colouring map[CAS]*Colouring // isomers share one
 
 	ifra, eu  string // the editions in words
 	amendment int
@@ -91,7 +91,7 @@ func percentage(figure string) units.Ratio {
 // readRules reads an edition of the rules from its tables.
 func readRules(standards, entries, schiff string) *rules {
 	rs := &rules{
-		bySubject: map[CAS][]*rule{}, schiff: map[CAS]schiffBase{}, colouring: map[CAS]Colouring{},
+		bySubject: map[CAS][]*rule{}, schiff: map[CAS]schiffBase{}, colouring: map[CAS]*Colouring{},
 		ifra:      refdata.Header(standards, "title") + ", " + refdata.Header(standards, "issued"),
 		eu:        refdata.Header(entries, "title") + " " + refdata.Header(entries, "issued"),
 		amendment: number(refdata.Header(standards, "amendment")), category: refdata.Header(standards, "category"),
@@ -106,10 +106,13 @@ func readRules(standards, entries, schiff string) *rules {
 	for line := range refdata.Lines(schiff) {
 		rs.schiff[CAS{refdata.Field(line, 0)}] = schiffBase{aldehyde: CAS{refdata.Field(line, 1)}, share: percentage(refdata.Field(line, 2))}
 	}
+	substances := map[string]*Colouring{}
 	for line := range refdata.Lines(colouringTable) {
-		rs.colouring[CAS{refdata.Field(line, 0)}] = Colouring{
-			Substance: refdata.Field(line, 1), Does: refdata.Field(line, 2), How: cite.ParseHow(refdata.Field(line, 3)),
+		name := refdata.Field(line, 1)
+		if substances[name] == nil {
+			substances[name] = &Colouring{Substance: name, Does: refdata.Field(line, 2), How: cite.ParseHow(refdata.Field(line, 3))}
 		}
+		rs.colouring[CAS{refdata.Field(line, 0)}] = substances[name]
 	}
 	for _, r := range rs.all {
 		for _, other := range r.with {

@@ -12,10 +12,10 @@ import (
 
 // The bounds of a shelf. More is refused before it costs anything.
 const (
-	mostMaterials    = 100
-	mostCertificates = 20
-	mostConstituents = 300
-	mostBlended      = 50
+	MostMaterials    = 100
+	MostCertificates = 20  // of a material
+	MostConstituents = 300 // of a material; as many allergens
+	MostBlended      = 50  // materials of a blend
 )
 
 // Shelf holds a maker's own materials, beside the built-in ones. It is immutable; the
@@ -33,7 +33,7 @@ func NewShelf(supplied []Supplied, law Law) (Shelf, error) {
 
 func newShelf(rs *rules, supplied []Supplied, law Law) (Shelf, error) {
 	b := shelver{Shelf: Shelf{rs: rs}, supplied: supplied, law: law}
-	if len(supplied) > mostMaterials {
+	if len(supplied) > MostMaterials {
 		b.faults.Add("", "", "are "+strconv.Itoa(len(supplied))+" materials", "list at most 100", fault.ErrRange)
 		return Shelf{}, b.faults
 	}
@@ -134,7 +134,7 @@ func (b *shelver) blendAlone(s *Supplied, path string) {
 // certificates checks them, and gives the strictest.
 func (b *shelver) certificates(s *Supplied, path string) (strictest certificate) {
 	list := path + ".certificates"
-	if len(s.Certificates) > mostCertificates {
+	if len(s.Certificates) > MostCertificates {
 		b.fault(list, "", "are "+strconv.Itoa(len(s.Certificates))+" certificates", "list at most 20", fault.ErrRange)
 		return certificate{}
 	}
@@ -171,7 +171,7 @@ func (b *shelver) certificates(s *Supplied, path string) (strictest certificate)
 // constituents checks what is in a material, and works out what that brings.
 func (b *shelver) constituents(s *Supplied, m *material, path string) {
 	list := path + ".constituents"
-	if len(s.Constituents) > mostConstituents {
+	if len(s.Constituents) > MostConstituents {
 		b.fault(list, "", "are "+strconv.Itoa(len(s.Constituents))+" constituents", "list at most 300", fault.ErrRange)
 		return
 	}
@@ -258,7 +258,7 @@ func (b *shelver) prohibited(path string, cas CAS, natural bool) {
 func (b *shelver) allergens(s *Supplied, m *material, path string) {
 	m.listed = s.AllergensListed || len(s.Allergens) > 0
 	list := path + ".allergens"
-	if len(s.Allergens) > mostConstituents {
+	if len(s.Allergens) > MostConstituents {
 		b.fault(list, "", "are "+strconv.Itoa(len(s.Allergens))+" names", "list at most 300", fault.ErrRange)
 		return
 	}

@@ -1,7 +1,5 @@
 package fragrance
 
-import "example.com/lyewright/internal/jsonwrite"
-
 // Why says why something about a material is not judged.
 type Why uint8
 
@@ -82,12 +80,11 @@ func (m Material) Unjudged(law Law) []Unjudged {
 	return list
 }
 
-// write writes the members of an object: why, and what it is about.
-func (u Unjudged) write(w *jsonwrite.Writer) {
-	w.Text("why", u.Why.String())
-	w.List("of", func() {
-		for _, r := range u.Rules {
-			w.Text("", r.Name())
-		}
-	})
+// Names are those of its rules.
+func (u Unjudged) Names() []string {
+	var names []string
+	for _, r := range u.Rules {
+		names = append(names, r.Name())
+	}
+	return names
 }

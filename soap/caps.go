@@ -223,15 +223,5 @@ func (c *Caps) Labels() (labels []Label, complete bool) {
 		complete = complete && c.Parts[i].AllergensComplete
 		add(c.Parts[i].Allergens, c.Parts[i].Name)
 	}
-	slices.SortStableFunc(labels, func(a, b Label) int {
-		switch {
-		case (a.OnlyInPart == "") == (b.OnlyInPart == ""):
-			return 0
-		case a.OnlyInPart == "":
-			return -1
-		default:
-			return 1
-		}
-	})
 	return labels, complete
 }

@@ -35,7 +35,7 @@ func (c *checker) materials() {
 		return
 	}
 	list := top("materials")
-	if len(c.f.Materials) <= mostMaterials {
+	if len(c.f.Materials) <= fragrance.MostMaterials {
 		for i := range c.f.Materials {
 			if id := c.f.Materials[i].ID; id != "" { // said there, where it is missing
 				line := list.item(i)
@@ -62,20 +62,12 @@ func (c *checker) materials() {
 // misplaced refuses a fragrance of the maker's own among colourants or additives, where it
 // would be weighed and not judged.
 func (c *checker) misplaced(t trail, kind AdditionKind, name string) {
-	if kind == Fragrance || len(c.f.Materials) == 0 {
+	if kind == Fragrance || name == "" || !c.f.ownFragrance(name) {
 		return
 	}
-	for i := range c.f.Materials {
-		if c.f.Materials[i].ID == name && name != "" {
-			line := t // a copy, so that a line in order costs nothing
-			c.fault(line.at(kind.String()), name, "is one of the formula's fragrances", "list it among the fragrances, where it is judged", ErrConflict, "materials", "materials[].fragrance")
-			return
-		}
-	}
+	line := t // a copy, so that a line in order costs nothing
+	c.fault(line.at(kind.String()), name, "is one of the formula's fragrances", "list it among the fragrances, where it is judged", ErrConflict, "materials", "materials[].fragrance")
 }
-
-// mostMaterials is how many fragrances of the maker's own a formula has.
-const mostMaterials = 100
 
 // look checks what a part is meant to look like.
 func (c *checker) look(t trail, p *Part) {

@@ -65,27 +65,13 @@ func (j *judge) scent(i int, t trail) {
 // material judges what is known of a fragrance, wherever it goes.
 func (j *judge) material(subject string, a *AdditionWeighing) {
 	for _, u := range a.Material.Unjudged(j.b.Formula.law()) {
-		f := Finding{Code: unjudged(Fragrance), Subject: subject, Names: []string{a.Name}, Source: cite.Source{How: cite.Given}}
-		switch u.Why {
-		case fragrance.Unlisted:
-			f.Detail = unlisted
-		case fragrance.UnlistedForEU:
-			f.Detail = unlistedForEU
-		case fragrance.MaximumUnheld:
-			f.Detail = maximumUnheld
-		case fragrance.NaturalTrace:
-			f.Detail = naturalTrace
-		case fragrance.NaturalWithin:
-			f.Detail = naturalWithin
-		case fragrance.Specification:
-			f.Detail = specification
-		}
+		f := Finding{Code: unjudged(Fragrance), Subject: subject, Names: []string{a.Name}, Detail: u.Why.String(), Source: cite.Source{How: cite.Given}}
 		for i, r := range u.Rules {
 			if i == 0 {
 				f.Source = r.Source()
 			}
 			name := r.Name()
-			if ask := r.Ask(); f.Detail == specification && ask != "" {
+			if ask := r.Ask(); u.Why == fragrance.Specification && ask != "" {
 				name += ": " + ask
 			}
 			f.Names = append(f.Names, name)

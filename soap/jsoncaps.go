@@ -92,11 +92,7 @@ func (w jsonWriter) caps(c *Caps) {
 			w.Object("", func() { w.finding(&c.Findings[i]) })
 		}
 	})
-	w.List("notices", func() {
-		for _, notice := range Notices(c.Law) {
-			w.Text("", notice)
-		}
-	})
+	w.Texts("notices", Notices(c.Law))
 }
 
 func (w jsonWriter) partCaps(p *PartCaps, law fragrance.Law) {
@@ -109,11 +105,7 @@ func (w jsonWriter) partCaps(p *PartCaps, law fragrance.Law) {
 		}
 	})
 	if len(p.Dried) > 0 {
-		w.List("counted_as_dry", func() {
-			for _, name := range p.Dried {
-				w.Text("", name)
-			}
-		})
+		w.Texts("counted_as_dry", p.Dried)
 	}
 	w.share("fragrance_of_dry_bar_pct", p.Fragrance)
 	w.scented(&p.Scented)
@@ -192,11 +184,7 @@ func (w jsonWriter) fragranceCap(f *FragranceCap, law fragrance.Law) {
 		for _, u := range m.Unjudged(law) {
 			w.Object("", func() {
 				w.Text("why", u.Why.String())
-				w.List("of", func() {
-					for _, r := range u.Rules {
-						w.Text("", r.Name())
-					}
-				})
+				w.Texts("of", u.Names())
 			})
 		}
 	})

@@ -10,24 +10,18 @@ import (
 
 // What Detail tells apart.
 const (
-	plannedNegative = "planned"       // superfat-likely-negative: it is planned so
-	heldBack        = "held-back"     // part-superfat-shifted: by oil that went into jugs
-	recalledProfile = "recalled"      // typical-disputed: nobody saw the fatty acids
-	waxAsGiven      = "given"         // wax-reacts-slowly: with a value of the caller's own
-	purityLow       = "low"           // purity-single: below what is sold
-	stockStrength   = "stock"         // purity-single: the strength of a stock lye
-	weighedSo       = "weighed"       // superfat-likely-negative: what was weighed makes it so
-	batchKnown      = "known"         // moulds-short: the batch is as large as it is
-	muchUnknown     = "much"          // density-unknown: of oils that are much of the batter
-	foilUnknown     = "unknown"       // glitter-aluminium: nobody said whether it has any
-	inLastBatch     = "last"          // fragrance-over-cap: in the last of several batches
-	unlisted        = "unlisted"      // fragrance-unjudged: neither a whole list nor a certificate
-	unlistedForEU   = "eu"            // fragrance-unjudged: a certificate alone, under European law
-	maximumUnheld   = "maximum"       // fragrance-unjudged: a maximum that is not held
-	naturalTrace    = "trace"         // fragrance-unjudged: a natural trace without a ceiling
-	naturalWithin   = "natural"       // fragrance-unjudged: a natural material whose own constituents are not listed
-	specification   = "specification" // fragrance-unjudged: the supplier's word is asked for
-	pouredSo        = "poured"        // superfat-likely-negative: as weighed, and past mending
+	plannedNegative = "planned"   // superfat-likely-negative: it is planned so
+	heldBack        = "held-back" // part-superfat-shifted: by oil that went into jugs
+	recalledProfile = "recalled"  // typical-disputed: nobody saw the fatty acids
+	waxAsGiven      = "given"     // wax-reacts-slowly: with a value of the caller's own
+	purityLow       = "low"       // purity-single: below what is sold
+	stockStrength   = "stock"     // purity-single: the strength of a stock lye
+	weighedSo       = "weighed"   // superfat-likely-negative: what was weighed makes it so
+	batchKnown      = "known"     // moulds-short: the batch is as large as it is
+	muchUnknown     = "much"      // density-unknown: of oils that are much of the batter
+	foilUnknown     = "unknown"   // glitter-aluminium: nobody said whether it has any
+	inLastBatch     = "last"      // fragrance-over-cap: in the last of several batches
+	pouredSo        = "poured"    // superfat-likely-negative: as weighed, and past mending
 )
 
 // Message is the finding in a sentence, written when asked for. Its wording may
@@ -182,24 +176,25 @@ func (f Finding) overCap() string {
 	return name + ": its fragrances come to " + f.figure(f.Value) + " " + of + " in the dry bar. It could harm skin: lower the loads."
 }
 
-// unjudgedFragrance says what of a fragrance is not judged.
+// unjudgedFragrance says what of a fragrance is not judged: its Detail is the reason, a
+// [fragrance.Why]; of a plain name it is empty.
 func (f Finding) unjudgedFragrance() string {
 	of := ""
 	if len(f.Names) > 1 {
 		of = strings.Join(f.Names[1:], "; ")
 	}
 	switch name := f.Names[0]; f.Detail {
-	case unlisted:
+	case fragrance.Unlisted.String():
 		return name + ": what it holds is not all listed, and no certificate stands in for it. Its cap is that of what is known: ask the supplier for a certificate for category " + fragrance.Category() + "."
-	case unlistedForEU:
+	case fragrance.UnlistedForEU.String():
 		return name + ": what it holds is not all listed, and its certificate does not speak of European law, whose maxima are smaller for some substances. Ask the supplier for them."
-	case maximumUnheld:
+	case fragrance.MaximumUnheld.String():
 		return name + ": European law has a maximum that is not held here, for " + of + "."
-	case naturalTrace:
+	case fragrance.NaturalTrace.String():
 		return name + ": holds a natural trace of what is prohibited as an added ingredient, and for which no ceiling is published: " + of + "."
-	case naturalWithin:
+	case fragrance.NaturalWithin.String():
 		return name + ": holds natural materials by their numbers, and what is in those counts for nothing here: " + of + ". Blend the built-in ones, or list their constituents."
-	case specification:
+	case fragrance.Specification.String():
 		return name + ": needs its supplier's word for a specification. " + of + "."
 	default:
 		if near := fragrance.Suggest(name); near != "" {

@@ -70,11 +70,7 @@ func (w jsonWriter) oil(o Oil) {
 			})
 		}
 	})
-	w.List("notes", func() {
-		for _, note := range o.Notes() {
-			w.Text("", note)
-		}
-	})
+	w.Texts("notes", o.Notes())
 }
 
 func (w jsonWriter) figure(f Figure) {

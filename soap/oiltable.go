@@ -55,14 +55,7 @@ func unknownOil(id string) Fault {
 	return Fault{Path: "oil", Text: id, Reason: "is not a built-in oil", Remedy: remedy, Kind: ErrUnknown}
 }
 
-func oilIDs() []string {
-	var ids []string
-	for stanza := range refdata.Stanzas(oilTable) {
-		line, _, _ := strings.Cut(stanza, "\n")
-		ids = append(ids, refdata.Field(line, 1))
-	}
-	return ids
-}
+func oilIDs() []string { return refdata.IDs(oilTable) }
 
 // readOil reads a stanza of the table. The table is part of the program and
 // its tests read every row, so a fault in it is a fault of the program.

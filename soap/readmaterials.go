@@ -26,7 +26,7 @@ func (r *reader) markets(s *spot) []Market {
 }
 
 func (r *reader) materials(s *spot) []fragrance.Supplied {
-	if s == nil || !r.list(s, mostMaterials, "materials") {
+	if s == nil || !r.list(s, fragrance.MostMaterials, "materials") {
 		return nil
 	}
 	materials := make([]fragrance.Supplied, len(s.node.Items))
@@ -53,7 +53,7 @@ func (r *reader) material(s *spot) fragrance.Supplied {
 }
 
 func (r *reader) certificates(s *spot) []fragrance.Certificate {
-	if s == nil || !r.list(s, 20, "certificates") {
+	if s == nil || !r.list(s, fragrance.MostCertificates, "certificates") {
 		return nil
 	}
 	certificates := make([]fragrance.Certificate, len(s.node.Items))
@@ -83,7 +83,7 @@ func (r *reader) amendment(s *spot) int {
 }
 
 func (r *reader) constituents(s *spot) []fragrance.Constituent {
-	if s == nil || !r.list(s, 300, "constituents") {
+	if s == nil || !r.list(s, fragrance.MostConstituents, "constituents") {
 		return nil
 	}
 	constituents := make([]fragrance.Constituent, len(s.node.Items))
@@ -119,7 +119,7 @@ func (r *reader) constituents(s *spot) []fragrance.Constituent {
 // allergens reads the names that a supplier lists; an empty list says that there are
 // none.
 func (r *reader) allergens(s *spot) (names []string, listed bool) {
-	if s == nil || !r.list(s, 300, "allergens") {
+	if s == nil || !r.list(s, fragrance.MostConstituents, "allergens") {
 		return nil, false
 	}
 	for i := range s.node.Items {
@@ -141,7 +141,7 @@ func (r *reader) behaviour(s *spot) (b fragrance.Behaviour) {
 }
 
 func (r *reader) blend(s *spot) []fragrance.Share {
-	if s == nil || !r.list(s, 50, "materials") {
+	if s == nil || !r.list(s, fragrance.MostBlended, "materials") {
 		return nil
 	}
 	if len(s.node.Items) == 0 {

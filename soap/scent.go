@@ -19,7 +19,12 @@ func cloneMaterials(materials []fragrance.Supplied) []fragrance.Supplied {
 
 // knowsFragrance reports whether something is known of a fragrance.
 func (f *Formula) knowsFragrance(id string) bool {
-	return fragrance.Known(id) || slices.ContainsFunc(f.Materials, func(m fragrance.Supplied) bool { return m.ID == id })
+	return fragrance.Known(id) || f.ownFragrance(id)
+}
+
+// ownFragrance reports whether it is one of the formula's own.
+func (f *Formula) ownFragrance(id string) bool {
+	return slices.ContainsFunc(f.Materials, func(m fragrance.Supplied) bool { return m.ID == id })
 }
 
 // scented reports whether something is known of one of the part's fragrances.

@@ -29,12 +29,9 @@ func (c *command) batch(args []string) int {
 	flags.BoolVar(&lines, "lines", false, "")
 	flags.StringVar(&pieces, "pieces", "", "")
 	flags.StringVar(&unit, "units", "g", "")
-	names, status, ok := c.parse(flags, args)
+	names, status, ok := c.formulas(flags, args)
 	if !ok {
 		return status
-	}
-	if len(names) == 0 {
-		return c.usage("", "no formula is named", "name formula files, or - for standard input")
 	}
 	if pieces != "" {
 		var err error

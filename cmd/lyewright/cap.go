@@ -17,12 +17,9 @@ func (c *command) cap(args []string) int {
 	flags.BoolVar(&lines, "lines", false, "")
 	flags.StringVar(&law, "law", "", "")
 	flags.StringVar(&unit, "units", "g", "")
-	names, status, ok := c.parse(flags, args)
+	names, status, ok := c.formulas(flags, args)
 	if !ok {
 		return status
-	}
-	if len(names) == 0 {
-		return c.usage("", "no formula is named", "name formula files, or - for standard input")
 	}
 	switch law {
 	case "":

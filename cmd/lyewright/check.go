@@ -13,12 +13,9 @@ import (
 )
 
 func (c *command) check(args []string) int {
-	names, status, ok := c.parse(flag.NewFlagSet("check", flag.ContinueOnError), args)
+	names, status, ok := c.formulas(flag.NewFlagSet("check", flag.ContinueOnError), args)
 	if !ok {
 		return status
-	}
-	if len(names) == 0 {
-		return c.usage("", "no formula is named", "name formula files, or - for standard input")
 	}
 	for _, name := range names {
 		if status = max(status, c.checkFile(name)); c.broken {

@@ -44,6 +44,15 @@ func (c *command) parse(flags *flag.FlagSet, args []string) (names []string, sta
 	return names, done, true
 }
 
+// formulas is parse where formula files must be named.
+func (c *command) formulas(flags *flag.FlagSet, args []string) (names []string, status int, ok bool) {
+	names, status, ok = c.parse(flags, args)
+	if ok && len(names) == 0 {
+		return nil, c.usage("", "no formula is named", "name formula files, or - for standard input"), false
+	}
+	return names, status, ok
+}
+
 // asksJSON reports whether an argument is the option that asks for JSON: what is
 // wrong before the options are read is then said in JSON, too.
 func asksJSON(arg string) bool {

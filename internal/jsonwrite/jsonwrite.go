@@ -56,6 +56,15 @@ func (w *Writer) Text(key, text string) {
 	w.buffer = appendText(w.buffer, text)
 }
 
+// Texts writes a list of texts.
+func (w *Writer) Texts(key string, texts []string) {
+	w.List(key, func() {
+		for _, text := range texts {
+			w.Text("", text)
+		}
+	})
+}
+
 // Number writes the digits of a number; no digits leave its key out.
 func (w *Writer) Number(key, digits string) {
 	if digits != "" {

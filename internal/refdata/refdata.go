@@ -69,6 +69,16 @@ func Stanzas(table string) iter.Seq[string] {
 	}
 }
 
+// IDs lists the ids of a table's stanzas, in order.
+func IDs(table string) []string {
+	var ids []string
+	for stanza := range Stanzas(table) {
+		line, _, _ := strings.Cut(stanza, "\n")
+		ids = append(ids, Field(line, 1))
+	}
+	return ids
+}
+
 // Lines yields the lines of a stanza, or of a table without its comments.
 func Lines(text string) iter.Seq[string] {
 	return func(yield func(string) bool) {
