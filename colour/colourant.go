@@ -1,56 +1,118 @@
 package colour
 
 import (
-	_ "embed"
 	"strconv"
+	"strings"
 
 	"example.com/lyewright/internal/refdata"
 	"example.com/lyewright/units"
 )
 
-//go:embed data/colourants.txt
-var table string
-
-// DataEdition is the date of the built-in table.
-func DataEdition() string { return refdata.Edition(table) }
-
-// Colourant is a built-in colourant. It is immutable; the zero value is none. Get one
-// from [LookUpColourant] or [Colourants].
-type Colourant struct{ row string }
-
-// LookUpColourant finds a colourant by its id, such as "titanium-dioxide".
-func LookUpColourant(id string) (c Colourant, found bool) {
-	row, found := refdata.Line(table, id)
-	return Colourant{row}, found
+// Colourant is a colourant, built-in or a maker's own. It is immutable; the zero value is
+// none. Get one from [LookUp], [Colourants] or [Shelf.Find].
+type Colourant struct {
+	stanza string    // of the table; empty of one that is not built-in
+	own    *Supplied // what the maker says of it; nil where nothing
 }
 
-// Colourants lists the built-in colourants in order of id.
-func Colourants() []Colourant {
-	var colourants []Colourant
-	for row := range refdata.Lines(table) {
-		colourants = append(colourants, Colourant{row})
+// Given reports whether there is a colourant.
+func (c Colourant) Given() bool { return c != Colourant{} }
+
+// ID is the name a formula file uses; of a built-in one lower case, hyphenated.
+func (c Colourant) ID() string {
+	if c.own != nil {
+		return c.own.ID
 	}
-	return colourants
+	return c.field("colourant", 1)
 }
 
-// ID is the name a formula file uses: lower case, hyphenated.
-func (c Colourant) ID() string { return refdata.Field(c.row, 0) }
+// Name is the common English name, or what the maker calls it.
+func (c Colourant) Name() string {
+	switch {
+	case c.own != nil && c.own.Name != "":
+		return c.own.Name
+	case c.stanza != "":
+		return c.field("name", 1)
+	default:
+		return c.ID()
+	}
+}
 
-// Name is the common English name.
-func (c Colourant) Name() string { return refdata.Field(c.row, 1) }
+// Chemistry says what it is made of; empty of a maker's own.
+func (c Colourant) Chemistry() string { return c.field("chemistry", 1) }
+
+// CI are its Colour Index numbers, such as "77491"; none where none is known.
+func (c Colourant) CI() []string {
+	if c.own != nil && len(c.own.CI) > 0 {
+		return append([]string(nil), c.own.CI...)
+	}
+	line := c.line("ci")
+	if line == "" {
+		return nil
+	}
+	return strings.Split(line, "\t")[1:]
+}
+
+// Is reports whether a Colour Index number is one of the colourant's.
+func (c Colourant) Is(ci string) bool {
+	if c.own != nil && len(c.own.CI) > 0 {
+		for _, own := range c.own.CI {
+			if own == ci {
+				return true
+			}
+		}
+		return false
+	}
+	line := c.line("ci")
+	for field := 1; ; field++ {
+		switch refdata.Field(line, field) {
+		case "":
+			return false
+		case ci:
+			return true
+		}
+	}
+}
+
+// White and Pearl are the Colour Index numbers of titanium dioxide and of mica.
+const (
+	White = "77891"
+	Pearl = "77019"
+)
 
 // Density is that of the solid, in g/mL at room temperature: what it may be, and what
-// is reckoned with. None is given of the zero value.
+// is reckoned with; none is given where it is not known.
 func (c Colourant) Density() (low, planned, high units.Density) {
-	return c.density(2), c.density(3), c.density(4)
+	if c.own != nil && c.own.Density.Given() {
+		return c.own.Density, c.own.Density, c.own.Density
+	}
+	line := c.line("density")
+	return density(line, 1), density(line, 2), density(line, 3)
 }
 
-func (c Colourant) density(field int) units.Density {
-	printed, _ := strconv.ParseFloat(refdata.Field(c.row, field), 64)
+func density(line string, field int) units.Density {
+	printed, _ := strconv.ParseFloat(refdata.Field(line, field), 64)
 	d, _ := units.DensityOfFloat(printed)
 	return d
 }
 
 // Remark says what else is published of the density, and why this figure is taken;
 // mostly empty.
-func (c Colourant) Remark() string { return refdata.Field(c.row, 7) }
+func (c Colourant) Remark() string {
+	if c.own != nil && c.own.Density.Given() {
+		return ""
+	}
+	return c.field("density", 6)
+}
+
+// line gives the line of its stanza with a key; empty where there is none.
+func (c Colourant) line(key string) string {
+	for line := range refdata.Lines(c.stanza) {
+		if refdata.Field(line, 0) == key {
+			return line
+		}
+	}
+	return ""
+}
+
+func (c Colourant) field(key string, n int) string { return refdata.Field(c.line(key), n) }

@@ -1,6 +1,7 @@
 package soap
 
 import (
+	"example.com/lyewright/colour"
 	"example.com/lyewright/fragrance"
 	"example.com/lyewright/soap/lye"
 	"example.com/lyewright/units"
@@ -41,6 +42,8 @@ type Batch struct {
 	Embeds, Toppings []ExtraCount
 	Batches          int        // how many the moulds ask for; the masses are those of one full batch
 	Last             *LastBatch // the last of several; nil of one
+
+	matching *matching // what came of the loads that were looked for; nil where none were
 
 	Weighed  *Reckoning // what the real weighings come to; nil where there are none
 	Findings []Finding  // most severe first, then in input order
@@ -178,10 +181,15 @@ type AdditionWeighing struct {
 	Weighing
 	Carrier *CarrierWeighing // nil: none
 
-	// Material is what is known of a fragrance; not given of anything else, and of one
-	// that is only a name.
-	Material fragrance.Material
-	ratio    units.Ratio // of the carrier to one
+	// Paste is the addition and its carrier where they are weighed as one, and not by
+	// themselves; zero where they are weighed apart.
+	Paste Weighing
+
+	// Material is what is known of a fragrance, Colourant of a colourant, or of an additive
+	// that is one; not given of anything else, and of what is only a name.
+	Material  fragrance.Material
+	Colourant colour.Colourant
+	ratio     units.Ratio // of the carrier to one
 }
 
 // CarrierWeighing is the carrier of an addition.

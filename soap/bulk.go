@@ -3,7 +3,6 @@ package soap
 import (
 	"math"
 
-	"example.com/lyewright/colour"
 	"example.com/lyewright/soap/lye"
 	"example.com/lyewright/units"
 )
@@ -139,14 +138,7 @@ const glycerin = 1.2613
 
 // pigment gives the density of a colourant, or of a clay among the additives.
 func pigment(l *loaded) filler {
-	if l.kind == Fragrance {
-		return filler{}
-	}
-	c, found := colour.LookUpColourant(l.addition.Name)
-	if !found {
-		return filler{}
-	}
-	low, planned, high := c.Density()
+	low, planned, high := l.colourant.Density()
 	return filler{low.Float(), planned.Float(), high.Float()}
 }
 

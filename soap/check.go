@@ -6,7 +6,6 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"example.com/lyewright/fragrance"
 	"example.com/lyewright/units"
 )
 
@@ -26,11 +25,11 @@ func (f Formula) Check() error {
 	return err
 }
 
-// checked is Check; it gives the shelf of the formula's own fragrances, too.
-func (f *Formula) checked() (fragrance.Shelf, error) {
+// checked is Check; it gives the maker's own fragrances and colourants, too.
+func (f *Formula) checked() (mine, error) {
 	c := checker{f: f}
 	c.check()
-	return c.shelf, c.after(nil, nil).OrNil()
+	return c.mine, c.after(nil, nil).OrNil()
 }
 
 // after adds what the check found to what is said already, but for what rests
@@ -51,7 +50,9 @@ type checker struct {
 	f     *Formula
 	found []checked
 	jugs  []Oil // carriers from outside the formula, seen so far
-	shelf fragrance.Shelf
+	// inSwatches are the colourants that stand in the formula's swatches.
+	inSwatches []string
+	mine
 }
 
 type checked struct {
@@ -73,6 +74,7 @@ func (c *checker) check() {
 	c.scales()
 	c.markets()
 	c.materials()
+	c.colouring()
 	c.parts()
 	c.vessels()
 	c.acids()
@@ -158,13 +160,7 @@ func (c *checker) mass(t trail, value units.Mass) {
 
 // exactlyOne checks that one of several alternatives is given.
 func (c *checker) exactlyOne(t trail, remedy string, given ...bool) bool {
-	n := 0
-	for _, g := range given {
-		if g {
-			n++
-		}
-	}
-	switch n {
+	switch count(given...) {
 	case 1:
 		return true
 	case 0:
@@ -190,6 +186,15 @@ func (c *checker) twice(list trail, key string, i int, name string, same func(j 
 			return
 		}
 	}
+}
+
+func count(given ...bool) (n int) {
+	for _, g := range given {
+		if g {
+			n++
+		}
+	}
+	return n
 }
 
 func whole(share units.Ratio) bool { return share.Equal(units.Whole(1)) }

@@ -32,6 +32,7 @@ func (c *checker) parts() {
 			c.percent(t.at("share"), p.Share, 100, false, false)
 		}
 		c.additions(t, p)
+		c.target(t, p)
 	}
 	switch {
 	case fromVessels:
@@ -73,7 +74,7 @@ func (c *checker) most(t trail, kind AdditionKind, above []Addition, a *Addition
 }
 
 func (c *checker) additions(part trail, p *Part) {
-	if n := len(p.Colourants) + len(p.Fragrances) + len(p.Additives); n > mostAdditions {
+	if n := len(p.Colourants) + len(p.Fragrances) + len(p.Additives) + len(p.Match); n > mostAdditions {
 		c.fault(part, "", "has "+strconv.Itoa(n)+" additions", "use at most 50 in a part", ErrRange)
 		return
 	}
@@ -90,9 +91,19 @@ func (c *checker) additions(part trail, p *Part) {
 				c.load(t.at("load"), &a.Load)
 			}
 			c.carrier(t.at("carrier"), &a.Carrier)
+			c.paste(t, kind, &a.Carrier)
 			c.glitter(t, a.Glitter, a.Foil)
 		}
 	}
+}
+
+// paste refuses a fragrance mixed ahead: it is judged by what is weighed of it alone.
+func (c *checker) paste(t trail, kind AdditionKind, carrier *Carrier) {
+	if kind != Fragrance || !carrier.Paste {
+		return
+	}
+	at := t.at("carrier")
+	c.fault(at.at("paste"), "true", "is given for a fragrance, which is weighed by itself", "leave it out", ErrConflict)
 }
 
 func (c *checker) load(t trail, load *Load) {
@@ -123,7 +134,7 @@ func (c *checker) carrier(t trail, carrier *Carrier) {
 		return
 	}
 	if carrier.In == NoLiquid {
-		if carrier.Ratio.Given() || carrier.From != Usual {
+		if carrier.Ratio.Given() || carrier.From != Usual || carrier.Paste {
 			c.fault(t.at("liquid"), "", "is missing", "write water, glycerin or an oil", ErrMissing)
 		}
 		return

@@ -44,7 +44,7 @@ func (c *checker) materials() {
 		}
 	}
 	var err error
-	c.shelf, err = fragrance.NewShelf(c.f.Materials, c.f.law())
+	c.scents, err = fragrance.NewShelf(c.f.Materials, c.f.law())
 	var faults Faults
 	if !errors.As(err, &faults) {
 		return
@@ -59,14 +59,17 @@ func (c *checker) materials() {
 	}
 }
 
-// misplaced refuses a fragrance of the maker's own among colourants or additives, where it
-// would be weighed and not judged.
+// misplaced refuses what is the maker's own in a list of another kind, where it would be
+// weighed and not judged.
 func (c *checker) misplaced(t trail, kind AdditionKind, name string) {
-	if kind == Fragrance || name == "" || !c.f.ownFragrance(name) {
-		return
-	}
 	line := t // a copy, so that a line in order costs nothing
-	c.fault(line.at(kind.String()), name, "is one of the formula's fragrances", "list it among the fragrances, where it is judged", ErrConflict, "materials", "materials[].fragrance")
+	switch {
+	case name == "":
+	case kind != Fragrance && c.f.ownFragrance(name):
+		c.fault(line.at(kind.String()), name, "is one of the formula's fragrances", "list it among the fragrances, where it is judged", ErrConflict, "materials", "materials[].fragrance")
+	case kind != Colourant && c.f.ownColourant(name):
+		c.fault(line.at(kind.String()), name, "is one of the formula's pigments", "list it among the colourants, where it is judged", ErrConflict, "pigments", "pigments[].colourant")
+	}
 }
 
 // look checks what a part is meant to look like.

@@ -3,7 +3,6 @@ package soap
 import (
 	"strconv"
 
-	"example.com/lyewright/fragrance"
 	"example.com/lyewright/internal/molar"
 	"example.com/lyewright/units"
 )
@@ -14,14 +13,22 @@ import (
 // than there is, a lye too strong to dissolve, a scale too coarse). A formula
 // that is in order but unsafe or unwise gives a batch with findings.
 func (f Formula) Batch() (Batch, error) {
-	shelf, err := f.checked()
+	my, err := f.checked()
 	if err != nil {
 		return Batch{}, err
 	}
-	if f.asksMost() {
-		return f.most(shelf)
+	if f.matches() {
+		return f.matched(my)
 	}
-	b, s, faults := f.work(shelf)
+	return f.loaded(my)
+}
+
+// loaded works out a formula that is in order, and in which every colourant has its load.
+func (f *Formula) loaded(my mine) (Batch, error) {
+	if f.asksMost() {
+		return f.most(my)
+	}
+	b, s, faults := f.work(my)
 	if len(faults) > 0 {
 		return Batch{}, faults
 	}
@@ -30,8 +37,8 @@ func (f Formula) Batch() (Batch, error) {
 }
 
 // work works out a formula that is in order, but for its findings.
-func (f *Formula) work(shelf fragrance.Shelf) (Batch, *solved, Faults) {
-	s := f.layout(shelf)
+func (f *Formula) work(my mine) (Batch, *solved, Faults) {
+	s := f.layout(my)
 	superfat, faults := s.planSuperfat()
 	if len(faults) > 0 {
 		return Batch{}, nil, faults
@@ -187,7 +194,7 @@ func (s *solved) part(i int, small, dry units.Mass) PartBatch {
 		if l.kind == Fragrance {
 			how = units.Down
 		}
-		a := AdditionWeighing{Name: l.addition.Name, Kind: l.kind, Weighing: weighed(l.mass, small, how), Material: l.material, ratio: l.addition.Carrier.Ratio}
+		a := AdditionWeighing{Name: l.addition.Name, Kind: l.kind, Weighing: weighed(l.mass, small, how), Material: l.material, Colourant: l.colourant, ratio: l.addition.Carrier.Ratio}
 		if carrier := l.addition.Carrier; carrier.In != NoLiquid {
 			from := Extra
 			if carrier.fromFormula() {
@@ -196,6 +203,9 @@ func (s *solved) part(i int, small, dry units.Mass) PartBatch {
 			a.Carrier = &CarrierWeighing{
 				In: carrier.In, Oil: l.oil, Name: carrier.liquid(),
 				Weighing: weighed(l.carrier, small, units.Nearest), From: from,
+			}
+			if carrier.Paste {
+				a.Paste = weighed(l.mass.Add(l.carrier), small, units.Nearest)
 			}
 		}
 		p.Additions = append(p.Additions, a)

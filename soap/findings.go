@@ -280,11 +280,19 @@ func (j *judge) part(i int) {
 	}
 	for k := range p.Additions {
 		a, l := &p.Additions[k], &j.s.loads[i][k]
-		kind := t.at(a.Kind.list())
-		line := kind.item(l.index)
+		list := t.at(l.list())
+		line := list.item(l.at())
 		j.glitter(line, a.Name, l.addition.Glitter, l.addition.Foil)
-		if !a.Material.Given() {
+		if !a.Material.Given() && (a.Kind != Colourant || !a.Colourant.Given()) {
 			j.add(Finding{Code: unjudged(a.Kind), Subject: line.String(), Names: []string{a.Name}, Source: cite.Source{How: cite.Given}})
+		}
+		if a.Kind == Colourant && a.Colourant.Given() {
+			j.colourant(line, a)
+			j.usual(line, p, k)
+		}
+		if a.Paste.Mass.Sign() > 0 {
+			j.coarse(line, a.Name, a.Paste)
+			continue
 		}
 		j.coarse(line, a.Name, a.Weighing)
 		if a.Carrier == nil {
@@ -295,6 +303,8 @@ func (j *judge) part(i int) {
 		}
 		j.coarse(line.at("carrier"), a.Carrier.Name, a.Carrier.Weighing)
 	}
+	j.rivers(i, t)
+	j.target(i, t)
 	j.scent(i, t)
 }
 

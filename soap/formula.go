@@ -3,6 +3,8 @@ package soap
 import (
 	"slices"
 
+	"example.com/lyewright/colour"
+	"example.com/lyewright/colour/tint"
 	"example.com/lyewright/fragrance"
 	"example.com/lyewright/soap/mould"
 	"example.com/lyewright/units"
@@ -23,6 +25,10 @@ type Formula struct {
 	Markets   []Market             // where the soap is sold; none: anywhere
 	Law       Law                  // whose limits on fragrance count; the zero value: as Markets says
 	Materials []fragrance.Supplied // the maker's own fragrances, at most 100
+
+	Gel      Gel
+	Pigments []colour.Supplied // the maker's own colourants, at most 100
+	Swatches *tint.Swatches    // what colours are predicted from; nil: none are
 
 	Embeds   []Embed   // at most 50
 	Toppings []Topping // at most 50
@@ -91,8 +97,11 @@ type Part struct {
 	Loss    units.Mass  // what stays in pot and bag, over 0 g, to a tonne; 0 g: none
 	Look    Look        // what it is meant to look like
 
-	// What is added, each name once in its list; 50 in all at most.
+	// What is added, each name once in its list; 50 in all at most, with Match.
 	Colourants, Fragrances, Additives []Addition
+
+	Target Target  // the colour that it is meant to have
+	Match  []Match // at most 6 colourants whose loads are looked for, beside Colourants
 }
 
 // ReserveOrUsual is what is made of the part beyond what is filled, as a share of
@@ -112,6 +121,8 @@ type Addition struct {
 	// Glitter and Foil say what a glitter among the additives is.
 	Glitter Glitter
 	Foil    Foil
+
+	match int // 1 for the first of a part's Match, once its load is found; else 0
 }
 
 // Load is how much of an addition goes into a part: exactly one of its fields.
@@ -168,6 +179,8 @@ type Carrier struct {
 	Oil   Oil         // of InOil. An oil of the formula takes the value it has there
 	Ratio units.Ratio // parts of carrier to one of the addition, by mass: over 0, to 1000
 	From  From
+	// Paste: colourant and carrier were mixed ahead, and are weighed as one.
+	Paste bool
 }
 
 // fromFormula reports whether the carrier is taken out of the formula.
@@ -240,6 +253,7 @@ func (f Formula) clone() Formula {
 	f.Oils, f.Alkalis, f.Parts = slices.Clone(f.Oils), slices.Clone(f.Alkalis), slices.Clone(f.Parts)
 	f.Acids, f.Water.Liquids = slices.Clone(f.Acids), slices.Clone(f.Water.Liquids)
 	f.Markets, f.Materials = slices.Clone(f.Markets), cloneMaterials(f.Materials)
+	f.Pigments, f.Swatches = clonePigments(f.Pigments), cloneSwatches(f.Swatches)
 	f.Embeds, f.Toppings = slices.Clone(f.Embeds), slices.Clone(f.Toppings)
 	f.Size.Vessels = slices.Clone(f.Size.Vessels)
 	for i := range f.Size.Vessels {
@@ -249,6 +263,7 @@ func (f Formula) clone() Formula {
 	for i := range f.Parts {
 		p := &f.Parts[i]
 		p.Colourants, p.Fragrances, p.Additives = slices.Clone(p.Colourants), slices.Clone(p.Fragrances), slices.Clone(p.Additives)
+		p.Target, p.Match = p.Target.clone(), slices.Clone(p.Match)
 	}
 	return f
 }

@@ -141,6 +141,10 @@ func (w jsonWriter) part(p *PartBatch, divided bool) {
 					w.mass("carrier_weigh_g", c.Weigh)
 					w.Text("from", c.From.String())
 				}
+				if a.Paste.Mass.Sign() > 0 {
+					w.mass("paste_g", a.Paste.Mass)
+					w.mass("paste_weigh_g", a.Paste.Weigh)
+				}
 			})
 		}
 	})

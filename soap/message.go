@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/lyewright/colour"
 	"example.com/lyewright/fragrance"
 	"example.com/lyewright/units"
 )
@@ -22,6 +23,9 @@ const (
 	foilUnknown     = "unknown"   // glitter-aluminium: nobody said whether it has any
 	inLastBatch     = "last"      // fragrance-over-cap: in the last of several batches
 	pouredSo        = "poured"    // superfat-likely-negative: as weighed, and past mending
+	numbersUnknown  = "numbers"   // colourant-unjudged: its Colour Index numbers are not all known
+	inEU            = "eu"        // colourant-not-permitted: under which law
+	inUS            = "us"        // a remark follows it, where there is one
 )
 
 // Message is the finding in a sentence, written when asked for. Its wording may
@@ -151,7 +155,34 @@ func (f Finding) Message() string {
 		return name + ": " + f.Detail + ", as whoever brought it says, in a part that is piped. Add it last and stir by hand, or scent another part with it."
 	case "fragrance-unjudged":
 		return f.unjudgedFragrance()
+	case "load-unusual":
+		than := "less than is usual"
+		if f.Value.Compare(f.Limit) > 0 {
+			than = "more than is usual"
+		}
+		return f.Names[0] + ": a load of " + value + " " + f.Detail + " is " + than + " (" + f.Names[1] + " to " + f.Names[2] + " % " + f.Detail + ")."
+	case "rivers-likely":
+		return name + ": " + value + " of oils in soap that gels, and from " + limit + " on translucent veins are likely. Keep it from gelling, or take less."
+	case "colourant-unstable":
+		return colourantText(f.Names) + " changes in alkali: " + f.Detail + "."
+	case "colourant-not-permitted":
+		return f.notPermitted()
+	case "nano-grade":
+		return name + ": of nano grade, which hardly whitens; in the European Union the label names it as nano."
+	case "carrier-unlike":
+		return name + ": disperses in " + f.Detail + ": specks are likely."
+	case "target-out-of-gamut":
+		return name + ": its target is a colour that no screen shows; the picture of it, " + f.Detail + ", keeps lightness and hue and gives up chroma."
 	case "colourant-unjudged", "additive-unjudged":
+		if f.Detail == numbersUnknown {
+			if len(f.Names) > 1 {
+				return f.Names[0] + ": nothing is held here of Colour Index number " + strings.Join(f.Names[1:], ", ") + ": the law and its stability in alkali are not judged."
+			}
+			return name + ": no Colour Index number is given: the law and its stability in alkali are not judged."
+		}
+		if f.Code == "colourant-unjudged" {
+			return unknown(name, colour.Suggest(name))
+		}
 		if f.Code == "additive-unjudged" && fragrance.Known(name) {
 			return name + notJudged + " If it is the fragrance of that name, list it among the fragrances."
 		}
@@ -162,6 +193,34 @@ func (f Finding) Message() string {
 }
 
 const notJudged = ": weighed, but not judged. Its limits, its behaviour and its own chemistry are not known here."
+
+// colourantText names a colourant, and what of it the finding is about where that is
+// another.
+func colourantText(names []string) string {
+	if len(names) > 1 {
+		return names[0] + " (as it holds " + names[1] + ")"
+	}
+	return names[0]
+}
+
+// notPermitted says which law a colourant is not listed by.
+func (f Finding) notPermitted() string {
+	if law, remark, _ := strings.Cut(f.Detail, " "); law == inUS {
+		if remark != "" {
+			remark = " (" + remark + ")"
+		}
+		return colourantText(f.Names) + ": in the United States not listed as a colour for soap" + remark + ". That counts if it is sold as a cosmetic; true soap is none."
+	}
+	return colourantText(f.Names) + ": in the European Union not on the list of permitted colourants, Annex IV to Regulation (EC) No 1223/2009. Soap for skin is always a cosmetic there."
+}
+
+// unknown says that nothing is known of a name, and what may have been meant.
+func unknown(name, near string) string {
+	if near != "" {
+		name += ": " + near + " As it stands it is unknown"
+	}
+	return name + notJudged
+}
 
 // overCap says which limit is passed.
 func (f Finding) overCap() string {
@@ -197,10 +256,7 @@ func (f Finding) unjudgedFragrance() string {
 	case fragrance.Specification.String():
 		return name + ": needs its supplier's word for a specification. " + of + "."
 	default:
-		if near := fragrance.Suggest(name); near != "" {
-			name += ": " + near + " As it stands it is unknown"
-		}
-		return name + notJudged
+		return unknown(name, fragrance.Suggest(name))
 	}
 }
 

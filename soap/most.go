@@ -3,7 +3,6 @@ package soap
 import (
 	"slices"
 
-	"example.com/lyewright/fragrance"
 	"example.com/lyewright/units"
 )
 
@@ -20,7 +19,7 @@ type wanted struct{ part, line int }
 // most works out a formula that asks for the most of some fragrances. What goes into a
 // part decides its dry mass, that decides the most, and with vessels the batter, too:
 // it goes round, with a load of oils in place of every "max", until none changes.
-func (f *Formula) most(shelf fragrance.Shelf) (Batch, error) {
+func (f *Formula) most(my mine) (Batch, error) {
 	g := f.clone()
 	var all []wanted
 	for i := range g.Parts {
@@ -32,7 +31,7 @@ func (f *Formula) most(shelf fragrance.Shelf) (Batch, error) {
 		}
 	}
 	for range mostRounds {
-		b, s, faults := g.work(shelf)
+		b, s, faults := g.work(my)
 		if len(faults) > 0 {
 			return Batch{}, faults
 		}

@@ -112,7 +112,7 @@ func (s *solved) ofPart(part int) prospect {
 			at = len(p.oils)
 			p.oils = append(p.oils, drawn{oil: l.oil})
 		}
-		jug := plannedLine(l.carrier, s.small)
+		jug := plannedLine(l.carrier, l.grain(s.small))
 		if l.read {
 			jug = readLine(l.carrier, s.small)
 		}

@@ -256,7 +256,7 @@ func (s *solved) last() (*LastBatch, Faults) {
 			f.Parts = append(f.Parts, p)
 		}
 	}
-	l := f.layout(s.shelf)
+	l := f.layout(s.mine)
 	if faults := l.fromVessels(s.superfat); len(faults) > 0 {
 		for i := range faults {
 			faults[i].Path, faults[i].Reason = "size.vessels", "give a last batch that cannot be made: it "+faults[i].Reason

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/lyewright/colour/tint"
 	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/internal/strictjson"
 	"example.com/lyewright/units"
@@ -33,37 +34,53 @@ func ReadFormula(r io.Reader) (Formula, error) {
 
 // ParseFormula is ReadFormula on a text that is already there. It also returns
 // where everything stands, for those who report what they find later.
-func ParseFormula(text []byte) (Formula, Places, error) { return ParseFormulaUnder(ByMarkets, text) }
+func ParseFormula(text []byte) (Formula, Places, error) { return ParseFormulaBeside(Beside{}, text) }
 
-// ParseFormulaUnder is ParseFormula where it is known whose limits on fragrance count,
-// whatever the formula's markets are: the formula's Law.
-func ParseFormulaUnder(law Law, text []byte) (Formula, Places, error) {
-	places := Places{text: text}
-	fail := func(f Fault) (Formula, Places, error) { return Formula{}, places, Faults{f} }
-	if len(text) > MostBytes {
-		return fail(Fault{Line: 1, Column: 1, Reason: "is larger than 1 MiB", Remedy: "a formula needs a few thousand bytes", Kind: ErrFormat})
-	}
-	root, bad := strictjson.Parse(text, mostDepth)
-	if bad != nil {
-		f := Fault{Path: bad.Path, Reason: bad.Reason, Remedy: bad.Remedy, Kind: ErrFormat}
-		f.Line, f.Column = places.position(bad.Offset)
-		return fail(f)
-	}
-	places.root = &root
-	if root.Kind != strictjson.Object {
-		f := Fault{Reason: "is " + root.Kind.Name() + " where a formula is needed", Remedy: "write {…}, as the help on the formula shows", Kind: ErrFormat}
-		f.Line, f.Column = places.position(root.Offset)
-		return fail(f)
+// Beside is what is known beside the text of a formula. The zero value is nothing.
+type Beside struct {
+	Law      Law            // whose limits on fragrance count, whatever the formula's markets are
+	Swatches *tint.Swatches // of a formula that has none of its own
+}
+
+// ParseFormulaBeside is ParseFormula where something is known beside the text.
+func ParseFormulaBeside(known Beside, text []byte) (Formula, Places, error) {
+	places, root, faults := parsed(text, "a formula is")
+	if faults != nil {
+		return Formula{}, places, faults
 	}
 	r := reader{places: places}
-	f := r.formula(&spot{node: &root})
-	f.Law = law
+	f := r.formula(&spot{node: root})
+	f.Law = known.Law
+	if f.Swatches == nil && root.Get("swatches") == nil {
+		f.Swatches = known.Swatches
+	}
 	c := checker{f: &f}
 	c.check()
 	if faults := c.after(r.faults, r.meant); len(faults) > 0 {
 		return Formula{}, places, places.Place(faults)
 	}
 	return f, places, nil
+}
+
+// parsed reads a text as one JSON object; what says what that should be.
+func parsed(text []byte, what string) (Places, *strictjson.Node, Faults) {
+	places := Places{text: text}
+	if len(text) > MostBytes {
+		return places, nil, Faults{{Line: 1, Column: 1, Reason: "is larger than 1 MiB", Remedy: "a formula needs a few thousand bytes", Kind: ErrFormat}}
+	}
+	root, bad := strictjson.Parse(text, mostDepth)
+	if bad != nil {
+		f := Fault{Path: bad.Path, Reason: bad.Reason, Remedy: bad.Remedy, Kind: ErrFormat}
+		f.Line, f.Column = places.position(bad.Offset)
+		return places, nil, Faults{f}
+	}
+	places.root = &root
+	if root.Kind != strictjson.Object {
+		f := Fault{Reason: "is " + root.Kind.Name() + " where " + what + " needed", Remedy: "write {…}, as the help on the formula shows", Kind: ErrFormat}
+		f.Line, f.Column = places.position(root.Offset)
+		return places, nil, Faults{f}
+	}
+	return places, &root, nil
 }
 
 // A spot is a value of the file and the trail that led to it.
@@ -162,23 +179,8 @@ func anyIndex(path, pattern string) string {
 	}
 }
 
-// later lists the keys of chapters that this version does not know yet.
-func later(place string) string {
-	switch place {
-	case "formula":
-		return "gel pigments swatches"
-	case "parts":
-		return "target match"
-	case "carrier":
-		return "paste"
-	default:
-		return ""
-	}
-}
-
-// object checks that a value is an object with none but known keys. place is
-// what later calls it.
-func (r *reader) object(s *spot, place string, known ...string) bool {
+// object checks that a value is an object with none but known keys.
+func (r *reader) object(s *spot, known ...string) bool {
 	if s.node.Kind != strictjson.Object {
 		r.fault(s, "", "is "+s.node.Kind.Name()+" where an object is needed", "write {…} with "+strings.Join(known, ", "), ErrFormat)
 		return false
@@ -189,10 +191,6 @@ func (r *reader) object(s *spot, place string, known ...string) bool {
 			continue
 		}
 		bad := &spot{trail: s.trail.at(m.Key), node: &strictjson.Node{Offset: m.Offset}}
-		if slices.Contains(strings.Fields(later(place)), m.Key) {
-			r.fault(bad, "", "is not yet known to this version", "leave it out", ErrUnknown)
-			continue
-		}
 		remedy := nearest.Remedy(m.Key, known)
 		if remedy == "" {
 			remedy = "the keys here are " + strings.Join(known, ", ")

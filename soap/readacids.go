@@ -15,7 +15,7 @@ func (r *reader) acids(s *spot) []AcidLine {
 
 func (r *reader) acid(s *spot) AcidLine {
 	var line AcidLine
-	if !r.object(s, "acids", "acid", "load", "strength", "compensate") {
+	if !r.object(s, "acid", "load", "strength", "compensate") {
 		return line
 	}
 	if id := s.at("acid"); r.label(id) != "" {

@@ -11,7 +11,7 @@ import (
 
 func (r *reader) alkaliLine(s *spot) AlkaliLine {
 	var line AlkaliLine
-	if !r.object(s, "alkali", "kind", "purity", "stock", "saponifies") {
+	if !r.object(s, "kind", "purity", "stock", "saponifies") {
 		return line
 	}
 	if kind := s.at("kind"); kind != nil {
@@ -19,7 +19,7 @@ func (r *reader) alkaliLine(s *spot) AlkaliLine {
 	}
 	line.Saponifies = r.percent(s.at("saponifies"))
 	line.Purity, line.PuritySource = r.purity(s.at("purity"), line.Alkali)
-	if stock := s.at("stock"); stock != nil && r.object(stock, "", "strength") {
+	if stock := s.at("stock"); stock != nil && r.object(stock, "strength") {
 		line.Stock = r.strength(stock)
 	}
 	return line
@@ -34,7 +34,7 @@ func (r *reader) purity(s *spot, alkali Alkali) (units.Range, cite.Source) {
 		return r.grade(s, alkali)
 	case s.at("assay_min") != nil || s.at("assay_max") != nil || s.at("carbonate_max") != nil:
 		return r.certificate(s, alkali), cite.Source{}
-	case r.object(s, "purity", "low", "typical", "high", "assay_min", "assay_max", "carbonate_max", "grade"):
+	case r.object(s, "low", "typical", "high", "assay_min", "assay_max", "carbonate_max", "grade"):
 		return r.ends(s, r.percent), cite.Source{}
 	}
 	return units.Range{}, cite.Source{}
@@ -43,7 +43,7 @@ func (r *reader) purity(s *spot, alkali Alkali) (units.Range, cite.Source) {
 // grade reads a published grade, with or without the lot's own hydroxide.
 func (r *reader) grade(s *spot, alkali Alkali) (units.Range, cite.Source) {
 	before := len(r.faults)
-	r.object(s, "purity", "grade", "typical")
+	r.object(s, "grade", "typical")
 	id, typical := r.label(s.at("grade")), r.percent(s.at("typical"))
 	if len(r.faults) > before || alkali == 0 {
 		return units.Range{}, cite.Source{} // said already: the figures, or which hydroxide it is
@@ -66,7 +66,7 @@ func (r *reader) strength(stock *spot) units.Range {
 		r.fault(stock, "", "does not say how strong it is", `write {"strength": "49.6 %"}`, ErrMissing)
 	case r.textOr(s, "49.6 %"):
 		return units.Exactly(r.percent(s))
-	case s.is(strictjson.Object) && r.object(s, "", "low", "typical", "high"):
+	case s.is(strictjson.Object) && r.object(s, "low", "typical", "high"):
 		return r.ends(s, r.percent)
 	}
 	return units.Range{}
@@ -74,7 +74,7 @@ func (r *reader) strength(stock *spot) units.Range {
 
 func (r *reader) certificate(s *spot, alkali Alkali) units.Range {
 	before := len(r.faults)
-	r.object(s, "purity", "assay_min", "assay_max", "carbonate_max", "typical")
+	r.object(s, "assay_min", "assay_max", "carbonate_max", "typical")
 	c := Certificate{
 		AssayMin: r.percent(s.at("assay_min")), AssayMax: r.percent(s.at("assay_max")),
 		CarbonateMax: r.percent(s.at("carbonate_max")), Typical: r.percent(s.at("typical")),

@@ -206,26 +206,6 @@ func TestFaultsStandInTheOrderOfTheirPlaces(t *testing.T) {
 	}
 }
 
-func TestKeysOfLaterChaptersAreNotYetKnown(t *testing.T) {
-	top := func(key string) string {
-		return strings.TrimSuffix(plainFormula().text(), "}") + `, "` + key + `": []}`
-	}
-	texts := map[string]string{}
-	for _, key := range strings.Fields("gel pigments swatches") {
-		texts[key] = top(key)
-	}
-	for _, key := range strings.Fields("target match") {
-		texts["parts[0]."+key] = plainFormula().with("parts", `{"part": "lantern", "share": "100 %", "`+key+`": "x"}`).text()
-	}
-	texts["parts[0].colourants[0].carrier.paste"] = plainFormula().with("parts", part("1 g", `{"liquid": "water", "ratio": "2", "paste": true}`)).text()
-	for path, text := range texts {
-		_, faults := read(t, text)
-		if len(faults) != 1 || faults[0].Path != path || faults[0].Reason != "is not yet known to this version" {
-			t.Errorf("%s: %v", path, faults)
-		}
-	}
-}
-
 func TestAMistypedNameIsOfferedTheNearest(t *testing.T) {
 	for text, want := range map[string]string{
 		plainFormula().with("oils", `{"oil": "suflower", "share": "100 %"}`).text():                               "did you mean sunflower",

@@ -7,7 +7,7 @@ import (
 
 func (r *reader) formula(s *spot) Formula {
 	var f Formula
-	if !r.object(s, "formula", "formula", "oils", "alkali", "superfat", "water", "size", "scale", "markets", "materials", "parts", "acids", "temperature", "embeds", "toppings", "weighed") {
+	if !r.object(s, "formula", "oils", "alkali", "superfat", "water", "size", "scale", "markets", "materials", "gel", "pigments", "swatches", "parts", "acids", "temperature", "embeds", "toppings", "weighed") {
 		return f
 	}
 	f.Name = r.label(s.at("formula"))
@@ -25,12 +25,13 @@ func (r *reader) formula(s *spot) Formula {
 	}
 	f.Superfat = r.superfat(s.at("superfat"))
 	f.Water = r.water(s.at("water"))
-	if size := s.at("size"); size != nil && r.object(size, "size", "oils", "batter", "vessels", "pieces") {
+	if size := s.at("size"); size != nil && r.object(size, "oils", "batter", "vessels", "pieces") {
 		f.Size = Size{Oils: r.mass(size.at("oils")), Batter: r.mass(size.at("batter")), Pieces: r.count(size.at("pieces"), 1)}
 		f.Size.Vessels = r.vessels(size.at("vessels"))
 	}
 	f.Scale, f.Small = r.scales(s.at("scale"))
 	f.Markets, f.Materials = r.markets(s.at("markets")), r.materials(s.at("materials"))
+	f.Gel, f.Pigments, f.Swatches = r.gel(s.at("gel")), r.pigments(s.at("pigments")), r.swatches(s.at("swatches"))
 	if parts := s.at("parts"); parts != nil && r.list(parts, mostParts, "parts") {
 		for i := range parts.node.Items {
 			f.Parts = append(f.Parts, r.part(parts.item(i), &f))
@@ -50,7 +51,7 @@ func (r *reader) formula(s *spot) Formula {
 // scales reads the divisions of the two scales, or one text for both.
 func (r *reader) scales(s *spot) (oils, small units.Mass) {
 	if !r.textOr(s, "0.1 g") {
-		if s.is(strictjson.Object) && r.object(s, "", "oils", "small") {
+		if s.is(strictjson.Object) && r.object(s, "oils", "small") {
 			return r.mass(s.at("oils")), r.mass(s.at("small"))
 		}
 		return units.Mass{}, units.Mass{}
@@ -86,7 +87,7 @@ func (r *reader) superfat(s *spot) Superfat {
 	switch {
 	case r.textOr(s, "6 %"):
 		return Superfat{Planned: r.percent(s)}
-	case s.is(strictjson.Object) && r.object(s, "", "at_least"):
+	case s.is(strictjson.Object) && r.object(s, "at_least"):
 		if len(s.node.Members) == 0 {
 			r.fault(s, "", "is empty", `write {"at_least": "2 %"}`, ErrMissing)
 		}

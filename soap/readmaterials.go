@@ -38,7 +38,7 @@ func (r *reader) materials(s *spot) []fragrance.Supplied {
 
 func (r *reader) material(s *spot) fragrance.Supplied {
 	var m fragrance.Supplied
-	if !r.object(s, "", "fragrance", "natural", "complete", "certificates", "constituents", "allergens", "behaviour", "blend") {
+	if !r.object(s, "fragrance", "natural", "complete", "certificates", "constituents", "allergens", "behaviour", "blend") {
 		return m
 	}
 	m.ID = r.label(s.at("fragrance"))
@@ -59,7 +59,7 @@ func (r *reader) certificates(s *spot) []fragrance.Certificate {
 	certificates := make([]fragrance.Certificate, len(s.node.Items))
 	for i := range certificates {
 		line := s.item(i)
-		if r.object(line, "", "category", "limit", "amendment") {
+		if r.object(line, "category", "limit", "amendment") {
 			certificates[i] = fragrance.Certificate{
 				Category: r.label(line.at("category")), Limit: r.percent(line.at("limit")), Amendment: r.amendment(line.at("amendment")),
 			}
@@ -89,7 +89,7 @@ func (r *reader) constituents(s *spot) []fragrance.Constituent {
 	constituents := make([]fragrance.Constituent, len(s.node.Items))
 	for i := range constituents {
 		line := s.item(i)
-		if !r.object(line, "", "cas", "share", "natural") {
+		if !r.object(line, "cas", "share", "natural") {
 			continue
 		}
 		c := &constituents[i]
@@ -103,7 +103,7 @@ func (r *reader) constituents(s *spot) []fragrance.Constituent {
 		switch share := line.at("share"); {
 		case r.textOr(share, "1.2 %"):
 			c.Share = units.Exactly(r.percent(share))
-		case share.is(strictjson.Object) && r.object(share, "", "low", "high"):
+		case share.is(strictjson.Object) && r.object(share, "low", "high"):
 			c.Share = r.ends(share, r.percent)
 		}
 		switch r.yes(line.at("natural"), "write true where it came with a natural material") {
@@ -150,7 +150,7 @@ func (r *reader) blend(s *spot) []fragrance.Share {
 	blend := make([]fragrance.Share, len(s.node.Items))
 	for i := range blend {
 		line := s.item(i)
-		if r.object(line, "", "fragrance", "share") {
+		if r.object(line, "fragrance", "share") {
 			blend[i] = fragrance.Share{Fragrance: r.label(line.at("fragrance")), Share: r.percent(line.at("share"))}
 		}
 	}

@@ -11,7 +11,7 @@ import (
 
 func (r *reader) oilLine(s *spot) OilLine {
 	var line OilLine
-	if !r.object(s, "oils", "oil", "name", "share", "mass", "saponification", "profile", "unsaponifiables", "iodine", "density", "inci") {
+	if !r.object(s, "oil", "name", "share", "mass", "saponification", "profile", "unsaponifiables", "iodine", "density", "inci") {
 		r.ids, r.lost = append(r.ids, ""), true
 		return line
 	}
@@ -65,7 +65,7 @@ func (r *reader) saponification(s *spot) units.Range {
 	switch {
 	case r.textOr(s, "192.5"):
 		return units.Exactly(parse(s))
-	case s.is(strictjson.Object) && r.object(s, "", "low", "typical", "high"):
+	case s.is(strictjson.Object) && r.object(s, "low", "typical", "high"):
 		return r.ends(s, parse)
 	}
 	return units.Range{}

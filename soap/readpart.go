@@ -12,7 +12,7 @@ import (
 
 func (r *reader) part(s *spot, f *Formula) Part {
 	var p Part
-	if !r.object(s, "parts", "part", "share", "work", "look", "reserve", "loss", "colourants", "fragrances", "additives") {
+	if !r.object(s, "part", "share", "work", "look", "reserve", "loss", "colourants", "fragrances", "additives", "target", "match") {
 		return p
 	}
 	p.Name = r.label(s.at("part"))
@@ -27,6 +27,7 @@ func (r *reader) part(s *spot, f *Formula) Part {
 	p.Colourants = r.additions(s, Colourant, f)
 	p.Fragrances = r.additions(s, Fragrance, f)
 	p.Additives = r.additions(s, Additive, f)
+	p.Target, p.Match = r.target(s.at("target")), r.match(s.at("match"), f)
 	return p
 }
 
@@ -46,7 +47,7 @@ func (r *reader) additions(part *spot, kind AdditionKind, f *Formula) []Addition
 		case Fragrance:
 			keys = append(keys, "margin")
 		}
-		if r.object(s, "addition", keys...) {
+		if r.object(s, keys...) {
 			a.Name = r.label(s.at(kind.String()))
 			a.Load = r.load(s.at("load"))
 			a.Carrier = r.carrier(s.at("carrier"), f)
@@ -101,13 +102,14 @@ func (r *reader) load(s *spot) Load {
 
 func (r *reader) carrier(s *spot, f *Formula) Carrier {
 	var c Carrier
-	if s == nil || !r.object(s, "carrier", "liquid", "ratio", "from") {
+	if s == nil || !r.object(s, "liquid", "ratio", "from", "paste") {
 		return c
 	}
 	c.Ratio = r.number(s.at("ratio"))
 	if from := s.at("from"); from != nil {
 		c.From = From(1 + r.word(from, FromFormula.String(), Extra.String()))
 	}
+	c.Paste = r.yes(s.at("paste"), "write true where both are weighed as one") == affirmed
 	liquid := s.at("liquid")
 	if liquid == nil {
 		r.fault(s, "", "does not say which liquid", `write "liquid": "water", "glycerin" or an oil`, ErrMissing)

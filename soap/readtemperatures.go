@@ -3,7 +3,7 @@ package soap
 import "example.com/lyewright/units"
 
 func (r *reader) temperatures(s *spot) Temperatures {
-	if s == nil || !r.object(s, "temperature", "oils", "lye", "water", "room", "pour") {
+	if s == nil || !r.object(s, "oils", "lye", "water", "room", "pour") {
 		return Temperatures{}
 	}
 	return Temperatures{

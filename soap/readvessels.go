@@ -32,7 +32,7 @@ func (r *reader) vessels(s *spot) []Vessel {
 
 func (r *reader) vessel(s *spot) Vessel {
 	var v Vessel
-	if !r.object(s, "vessel", slices.Concat([]string{"vessel", "part", "parts", "on", "count", "cuts", "moulds", "trial"}, shapeKeys())...) {
+	if !r.object(s, slices.Concat([]string{"vessel", "part", "parts", "on", "count", "cuts", "moulds", "trial"}, shapeKeys())...) {
 		return v
 	}
 	v.Name, v.Part, v.On = r.label(s.at("vessel")), r.label(s.at("part")), r.label(s.at("on"))
@@ -43,7 +43,7 @@ func (r *reader) vessel(s *spot) Vessel {
 			r.fault(layers, "", "are given beside one part", "name one part, or the shares of several", ErrConflict)
 		}
 	}
-	if trial := s.at("trial"); trial != nil && r.object(trial, "", "count", "mass") {
+	if trial := s.at("trial"); trial != nil && r.object(trial, "count", "mass") {
 		v.Trial = mould.Trial{Count: r.count(trial.at("count"), 1), Mass: r.mass(trial.at("mass"))}
 		r.needs(trial, "count", "mass")
 	}
@@ -86,7 +86,7 @@ func (r *reader) shape(s *spot, key string) mould.Shape {
 	fill := func() units.Ratio { return r.percent(s.at("fill")) }
 	fields := func(keys ...string) bool {
 		needed := slices.DeleteFunc(slices.Clone(keys), func(key string) bool { return key == "fill" || key == "liner" })
-		if !r.object(s, "", keys...) {
+		if !r.object(s, keys...) {
 			return false
 		}
 		r.needs(s, needed...)
@@ -174,7 +174,7 @@ func (r *reader) embeds(s *spot) []Embed {
 	embeds := make([]Embed, len(s.node.Items))
 	for i := range embeds {
 		line := s.item(i)
-		if !r.object(line, "", "embed", "vessel", "each", "spares", "mass", "volume", "sunk") {
+		if !r.object(line, "embed", "vessel", "each", "spares", "mass", "volume", "sunk") {
 			continue
 		}
 		embeds[i] = Embed{
@@ -193,7 +193,7 @@ func (r *reader) toppings(s *spot) []Topping {
 	toppings := make([]Topping, len(s.node.Items))
 	for i := range toppings {
 		line := s.item(i)
-		if !r.object(line, "", "topping", "vessel", "mass", "glitter", "aluminium") {
+		if !r.object(line, "topping", "vessel", "mass", "glitter", "aluminium") {
 			continue
 		}
 		toppings[i] = Topping{Name: r.label(line.at("topping")), Vessel: r.label(line.at("vessel")), Mass: r.mass(line.at("mass"))}

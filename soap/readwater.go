@@ -1,7 +1,7 @@
 package soap
 
 func (r *reader) water(s *spot) Water {
-	if s == nil || !r.object(s, "water", "lye_concentration", "per_alkali", "per_oils", "liquids") {
+	if s == nil || !r.object(s, "lye_concentration", "per_alkali", "per_oils", "liquids") {
 		return Water{}
 	}
 	w := Water{
@@ -18,7 +18,7 @@ func (r *reader) water(s *spot) Water {
 }
 
 func (r *reader) liquid(s *spot) LiquidLine {
-	if !r.object(s, "liquids", "liquid", "share", "mass", "water", "fat", "sugar", "alcohol", "saponification") {
+	if !r.object(s, "liquid", "share", "mass", "water", "fat", "sugar", "alcohol", "saponification") {
 		return LiquidLine{}
 	}
 	return LiquidLine{

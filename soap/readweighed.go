@@ -10,7 +10,7 @@ import (
 
 func (r *reader) weighed(s *spot) Weighed {
 	var w Weighed
-	if s == nil || !r.object(s, "weighed", "stage", "oils", "alkali", "water", "parts") {
+	if s == nil || !r.object(s, "stage", "oils", "alkali", "water", "parts") {
 		return w
 	}
 	if stage := s.at("stage"); stage != nil {
@@ -50,7 +50,7 @@ func (r *reader) weighed(s *spot) Weighed {
 
 func (r *reader) weighedPart(parts *spot, name string) WeighedPart {
 	s, p := parts.at(name), WeighedPart{Part: name}
-	if !r.object(s, "", "batter", "carriers") {
+	if !r.object(s, "batter", "carriers") {
 		return p
 	}
 	p.Batter = r.reading(s.at("batter"))

@@ -214,7 +214,7 @@ func TestWhoseLawCounts(t *testing.T) {
 	// What European law prohibits is refused under it alone.
 	text := plainFormula().with("materials", `{"fragrance": "old-lily", "constituents": [{"cas": "31906-04-4", "share": "1 %"}]}`).text()
 	for law, refused := range map[soap.Law]bool{soap.ByMarkets: true, soap.WithEU: true, soap.IFRAAlone: false} {
-		if _, _, err := soap.ParseFormulaUnder(law, []byte(text)); (err != nil) != refused {
+		if _, _, err := soap.ParseFormulaBeside(soap.Beside{Law: law}, []byte(text)); (err != nil) != refused {
 			t.Errorf("%v: %v", law, err)
 		}
 	}

@@ -1,6 +1,7 @@
 package soap
 
 import (
+	"example.com/lyewright/colour"
 	"example.com/lyewright/fragrance"
 	"example.com/lyewright/internal/molar"
 	"example.com/lyewright/units"
@@ -39,9 +40,9 @@ type solved struct {
 	loads                        [][]loaded // part by part: colourants, fragrances, additives
 	superfat                     units.Ratio
 
-	shelf  fragrance.Shelf // the formula's own fragrances
-	seated seated          // the vessels
-	bulk   *bulk           // what volumes are reckoned with; nil without vessels
+	mine          // the maker's own fragrances and colourants
+	seated seated // the vessels
+	bulk   *bulk  // what volumes are reckoned with; nil without vessels
 
 	scale, small units.Mass // the divisions of the two scales
 	read         *readings  // which lines were weighed; nil on the plan
@@ -49,21 +50,31 @@ type solved struct {
 
 // loaded is an addition with its masses.
 type loaded struct {
-	addition *Addition
-	kind     AdditionKind
-	index    int // in its list
-	mass     units.Mass
-	carrier  units.Mass
-	read     bool // the carrier was weighed
-	line     int  // the formula's oil line that the carrier is, or -1
-	oil      Oil  // of an oil carrier: with the value it has in the formula
-	material fragrance.Material
+	addition  *Addition
+	kind      AdditionKind
+	index     int // in its list
+	mass      units.Mass
+	carrier   units.Mass
+	read      bool // the carrier was weighed
+	line      int  // the formula's oil line that the carrier is, or -1
+	oil       Oil  // of an oil carrier: with the value it has in the formula
+	material  fragrance.Material
+	colourant colour.Colourant
+}
+
+// grain is how far off its carrier may be weighed: of a paste, that of its part in it.
+func (l *loaded) grain(division units.Mass) units.Mass {
+	if !l.addition.Carrier.Paste {
+		return division
+	}
+	ratio := l.addition.Carrier.Ratio
+	return division.Times(ratio.Over(ratio.Add(units.Whole(1))), units.Up)
 }
 
 // layout is the part of a formula's working that no superfat changes, so that
 // a search for one pays for it once.
-func (f *Formula) layout(shelf fragrance.Shelf) *solved {
-	s := &solved{asked: f, f: f, parts: f.parts(), shelf: shelf}
+func (f *Formula) layout(my mine) *solved {
+	s := &solved{asked: f, f: f, parts: f.parts(), mine: my}
 	s.scale, s.small = f.Scales()
 	s.oilHeld = make([]units.Mass, len(f.Oils))
 	s.loads = make([][]loaded, len(s.parts))
@@ -87,8 +98,11 @@ func (f *Formula) layout(shelf fragrance.Shelf) *solved {
 						l.oil = f.Oils[l.line].Oil
 					}
 				}
-				if kind == Fragrance {
-					l.material, _ = shelf.Find(l.addition.Name)
+				switch kind {
+				case Fragrance:
+					l.material, _ = my.scents.Find(l.addition.Name)
+				case Colourant, Additive: // a clay, say, is an additive of which its density is known
+					l.colourant, _ = my.colours.Find(l.addition.Name)
 				}
 				s.loads[i] = append(s.loads[i], l)
 			}

@@ -243,7 +243,7 @@ func sumUp(t *testing.T, b soap.Batch) summed {
 		}
 		for _, a := range p.Additions {
 			density := s.batter
-			if c, found := colour.LookUpColourant(a.Name); found {
+			if c, err := colour.LookUp(a.Name); err == nil {
 				_, planned, _ := c.Density()
 				density = planned.Float()
 			}

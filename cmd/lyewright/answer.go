@@ -16,6 +16,7 @@ import (
 // answer is what became of one formula.
 type answer struct {
 	out    []byte // what is printed of its batch
+	page   []byte // a page of its colours, where one was asked for
 	faults soap.Faults
 	status int
 	line   int // of the input; 0 where it is a file of its own
@@ -42,19 +43,30 @@ func answerOf(text []byte, o batchOptions) answer {
 	if err != nil {
 		return refused(soap.Faults{{Reason: err.Error(), Kind: err}})
 	}
-	return answer{out: out, status: statusOfBatch(b)}
+	a := answer{out: out, status: statusOfBatch(b)}
+	if o.page != "" {
+		var page bytes.Buffer
+		if err := sheet.WriteTintPage(&page, b); err != nil {
+			return refused(soap.Faults{{Reason: err.Error(), Kind: err}})
+		}
+		a.page = page.Bytes()
+	}
+	return a
 }
 
 func printed(b soap.Batch, o batchOptions) ([]byte, error) {
-	if o.caps {
-		return printedCaps(b, o)
-	}
 	if o.json {
-		object, err := b.MarshalJSON()
-		return append(object, '\n'), err
+		return printedJSON(b, o.view)
+	}
+	write := sheet.Write
+	switch o.view {
+	case itsCaps:
+		write = sheet.WriteCaps
+	case itsTint:
+		write = sheet.WriteTint
 	}
 	var page bytes.Buffer
-	if err := sheet.Write(&page, b, o.unit); err != nil {
+	if err := write(&page, b, o.unit); err != nil {
 		return nil, err
 	}
 	if o.working {
@@ -65,22 +77,25 @@ func printed(b soap.Batch, o batchOptions) ([]byte, error) {
 	return page.Bytes(), nil
 }
 
-func printedCaps(b soap.Batch, o batchOptions) ([]byte, error) {
-	if o.json {
-		object, err := b.Caps().MarshalJSON()
-		return append(object, '\n'), err
+func printedJSON(b soap.Batch, of view) (object []byte, err error) {
+	switch of {
+	case itsCaps:
+		object, err = b.Caps().MarshalJSON()
+	case itsTint:
+		var t soap.Tint
+		if t, err = b.Tint(); err == nil {
+			object, err = t.MarshalJSON()
+		}
+	default:
+		object, err = b.MarshalJSON()
 	}
-	var page bytes.Buffer
-	if err := sheet.WriteCaps(&page, b, o.unit); err != nil {
-		return nil, err
-	}
-	return page.Bytes(), nil
+	return append(object, '\n'), err
 }
 
 // batchOf reads a formula and works it out, for so many pieces where there are any
-// asked for, and under the law that is, every fault in its place.
+// asked for, and beside what is known besides, every fault in its place.
 func batchOf(text []byte, o batchOptions) (soap.Batch, soap.Places, soap.Faults) {
-	f, places, err := soap.ParseFormulaUnder(o.law, text)
+	f, places, err := soap.ParseFormulaBeside(o.beside, text)
 	if err == nil {
 		if o.pieces > 0 {
 			f.Size.Pieces = o.pieces

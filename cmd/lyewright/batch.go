@@ -13,22 +13,33 @@ import (
 // batchOptions say how batches are printed.
 type batchOptions struct {
 	json, working bool
-	caps          bool     // how much fragrance it may hold, in place of the batch
-	law           soap.Law // whose limits count; the zero value: as the formula says
-	pieces        int      // 0: as the formula counts them
+	view          view
+	beside        soap.Beside // what is known beside the formulas
+	pieces        int         // 0: as the formula counts them
 	unit          units.Unit
+	page          string // the file for a page of its colours; empty: none
 }
+
+// view is what is printed of a batch.
+type view uint8
+
+const (
+	wholeBatch view = iota
+	itsCaps         // how much fragrance it may hold
+	itsTint         // what colour it will have
+)
 
 func (c *command) batch(args []string) int {
 	flags := flag.NewFlagSet("batch", flag.ContinueOnError)
 	var o batchOptions
-	var unit, pieces string
+	var unit, pieces, swatches string
 	var lines bool
 	flags.BoolVar(&o.json, "json", false, "")
 	flags.BoolVar(&o.working, "working", false, "")
 	flags.BoolVar(&lines, "lines", false, "")
 	flags.StringVar(&pieces, "pieces", "", "")
 	flags.StringVar(&unit, "units", "g", "")
+	flags.StringVar(&swatches, "swatches", "", "")
 	names, status, ok := c.formulas(flags, args)
 	if !ok {
 		return status
@@ -43,6 +54,9 @@ func (c *command) batch(args []string) int {
 		return c.usage("-json", "does not go with -working", "the working is text; leave one of them out")
 	}
 	if status, ok := c.sheetUnit(&o, unit); !ok {
+		return status
+	}
+	if status, ok := c.swatches(&o, swatches); !ok {
 		return status
 	}
 	return c.each(names, lines, o)
@@ -62,6 +76,9 @@ func (c *command) one(name string, o batchOptions) int {
 		if err != nil {
 			return c.refuse(name, refused(soap.Faults{unreadable(err)}))
 		}
+		if lines && o.page != "" {
+			return c.pageOfOne()
+		}
 		if lines {
 			return c.stream("", all, o)
 		}
@@ -70,6 +87,9 @@ func (c *command) one(name string, o batchOptions) int {
 	a := answerTo(input, o)
 	if a.faults != nil {
 		return c.refuse(name, a)
+	}
+	if fault := writePage(o.page, a.page); fault != nil {
+		return c.refuse(o.page, refused(soap.Faults{*fault}))
 	}
 	return c.print(a.out, a.status)
 }

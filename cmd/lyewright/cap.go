@@ -10,13 +10,14 @@ import (
 
 func (c *command) cap(args []string) int {
 	flags := flag.NewFlagSet("cap", flag.ContinueOnError)
-	o := batchOptions{caps: true}
-	var law, unit string
+	o := batchOptions{view: itsCaps}
+	var law, unit, swatches string
 	var lines bool
 	flags.BoolVar(&o.json, "json", false, "")
 	flags.BoolVar(&lines, "lines", false, "")
 	flags.StringVar(&law, "law", "", "")
 	flags.StringVar(&unit, "units", "g", "")
+	flags.StringVar(&swatches, "swatches", "", "")
 	names, status, ok := c.formulas(flags, args)
 	if !ok {
 		return status
@@ -24,9 +25,9 @@ func (c *command) cap(args []string) int {
 	switch law {
 	case "":
 	case "ifra":
-		o.law = soap.IFRAAlone
+		o.beside.Law = soap.IFRAAlone
 	case "eu":
-		o.law = soap.WithEU
+		o.beside.Law = soap.WithEU
 	default:
 		remedy := nearest.Remedy(law, []string{"ifra", "eu"})
 		if remedy == "" {
@@ -35,6 +36,9 @@ func (c *command) cap(args []string) int {
 		return c.usage(law, "is not a law that is held", remedy)
 	}
 	if status, ok := c.sheetUnit(&o, unit); !ok {
+		return status
+	}
+	if status, ok := c.swatches(&o, swatches); !ok {
 		return status
 	}
 	return c.each(names, lines, o)

@@ -7,6 +7,7 @@ import (
 	"io"
 	"strings"
 
+	"example.com/lyewright/colour"
 	"example.com/lyewright/fragrance"
 	"example.com/lyewright/soap"
 	"example.com/lyewright/soap/sheet"
@@ -27,6 +28,10 @@ func (c *command) oils(args []string) int {
 
 func (c *command) fragrance(args []string) int {
 	return catalogue[fragrance.Material]{"fragrance", fragrance.LookUp, fragrance.Materials, sheet.WriteFragrances, sheet.WriteFragrance}.print(c, args)
+}
+
+func (c *command) colourants(args []string) int {
+	return catalogue[colour.Colourant]{"colourants", colour.LookUp, colour.Colourants, sheet.WriteColourants, sheet.WriteColourant}.print(c, args)
 }
 
 func (k catalogue[T]) print(c *command, args []string) int {

@@ -13,12 +13,19 @@ import (
 )
 
 func (c *command) check(args []string) int {
-	names, status, ok := c.formulas(flag.NewFlagSet("check", flag.ContinueOnError), args)
+	flags := flag.NewFlagSet("check", flag.ContinueOnError)
+	var o batchOptions
+	var swatches string
+	flags.StringVar(&swatches, "swatches", "", "")
+	names, status, ok := c.formulas(flags, args)
 	if !ok {
 		return status
 	}
+	if status, ok := c.swatches(&o, swatches); !ok {
+		return status
+	}
 	for _, name := range names {
-		if status = max(status, c.checkFile(name)); c.broken {
+		if status = max(status, c.checkFile(name, o)); c.broken {
 			break
 		}
 	}
@@ -26,13 +33,13 @@ func (c *command) check(args []string) int {
 }
 
 // checkFile prints a line for every finding or fault of a file.
-func (c *command) checkFile(name string) int {
+func (c *command) checkFile(name string, o batchOptions) int {
 	text, fault := c.read(name)
 	if fault != nil {
 		line := fmt.Sprintf("%s:1:1: error %s file: %s\n", name, faultCode(*fault), fault.Sentence())
 		return c.print([]byte(line), statusOf(soap.Faults{*fault}))
 	}
-	batch, places, faults := batchOf(text, batchOptions{})
+	batch, places, faults := batchOf(text, o)
 	var lines strings.Builder
 	for _, f := range faults {
 		fmt.Fprintf(&lines, "%s:%d:%d: error %s %s: %s\n", name, f.Line, f.Column, faultCode(f), subject(f.Path), f.Sentence())

@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"os"
 	"path/filepath"
 	"regexp"
 	"strconv"
@@ -55,6 +56,41 @@ func TestTheFragrancesPrintAsTheirGoldenFiles(t *testing.T) {
 	matchGolden(t, golden+"/fragrances-in-full.txt", full)
 	object, _, _ := lyewright("", append([]string{"fragrance", "-json"}, ids...)...)
 	matchGolden(t, golden+"/fragrances.json", object)
+}
+
+func TestATintedFormulaPrintsAsItsGoldenFiles(t *testing.T) {
+	for _, name := range []string{"lantern-dusk", "lantern-cups"} {
+		for suffix, args := range map[string][]string{
+			".tint.txt":    {"tint"},
+			".tint.oz.txt": {"tint", "-units", "oz"},
+			".tint.json":   {"tint", "-json"},
+		} {
+			stdout, stderr, status := lyewright("", append(args, formulas+"/"+name+".json")...)
+			if status != done || stderr != "" {
+				t.Errorf("%v %s: exit %d, %q", args, name, status, stderr)
+			}
+			matchGolden(t, golden+"/"+name+suffix, stdout)
+		}
+		page := filepath.Join(t.TempDir(), "page.html")
+		if _, stderr, status := lyewright("", "tint", "-html", page, formulas+"/"+name+".json"); status != done || stderr != "" {
+			t.Errorf("%s: exit %d, %q", name, status, stderr)
+		}
+		text, err := os.ReadFile(page)
+		if err != nil {
+			t.Fatal(err)
+		}
+		matchGolden(t, golden+"/"+name+".tint.html", string(text))
+	}
+}
+
+func TestTheColourantsPrintAsTheirGoldenFiles(t *testing.T) {
+	table, _, _ := lyewright("", "colourants")
+	matchGolden(t, golden+"/colourants.txt", table)
+	ids := []string{"aluminium-powder", "ferric-ferrocyanide", "madder", "mica", "titanium-dioxide", "ultramarine-blue"}
+	full, _, _ := lyewright("", append([]string{"colourants"}, ids...)...)
+	matchGolden(t, golden+"/colourants-in-full.txt", full)
+	object, _, _ := lyewright("", append([]string{"colourants", "-json"}, ids...)...)
+	matchGolden(t, golden+"/colourants.json", object)
 }
 
 func TestTheOilsPrintAsTheirGoldenFiles(t *testing.T) {

@@ -38,6 +38,10 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		return c.check(rest)
 	case "cap":
 		return c.cap(rest)
+	case "tint":
+		return c.tint(rest)
+	case "colourants":
+		return c.colourants(rest)
 	case "fragrance":
 		return c.fragrance(rest)
 	case "oils":
@@ -57,7 +61,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 }
 
 func verbs() []string {
-	return []string{"batch", "check", "cap", "oils", "fragrance", "lye", "version", "help"}
+	return []string{"batch", "check", "cap", "tint", "oils", "fragrance", "colourants", "lye", "version", "help"}
 }
 
 // command is one run of the program.
@@ -128,12 +132,16 @@ var errUnreadable = errors.New("cannot be read")
 
 // unreadable makes a fault of a file that cannot be read.
 func unreadable(err error) soap.Fault {
+	return soap.Fault{Reason: "cannot be read: " + pathless(err), Kind: errUnreadable}
+}
+
+// pathless says what went wrong with a file without naming it once more.
+func pathless(err error) string {
 	var path *fs.PathError
-	reason := err.Error()
 	if errors.As(err, &path) {
-		reason = path.Err.Error()
+		return path.Err.Error()
 	}
-	return soap.Fault{Reason: "cannot be read: " + reason, Kind: errUnreadable}
+	return err.Error()
 }
 
 // statusOf gives the exit status that faults ask for.

@@ -171,6 +171,9 @@ func TestTheBatchObjectHasTheKeysOfTheFormatInTheirOrder(t *testing.T) {
 					if _, carried := a.(object).values["carrier"]; carried {
 						keys += " carrier:t carrier_g:n carrier_weigh_g:n from:t"
 					}
+					if _, mixed := a.(object).values["paste_g"]; mixed {
+						keys += " paste_g:n paste_weigh_g:n"
+					}
 					if got := keyed(t, fmt.Sprintf("%s.additions[%d]", where, j), a, keys); len(got.keys) != len(strings.Fields(keys)) {
 						t.Errorf("%s.additions[%d] has the keys %v", where, j, got.keys)
 					}

@@ -14,9 +14,9 @@ func TestAWrongCommandLineSaysWhatWouldBeRight(t *testing.T) {
 		args []string
 		says string
 	}{
-		{nil, "write one of batch, check, cap, oils, fragrance, lye, version, help"},
+		{nil, "write one of batch, check, cap, tint, oils, fragrance, colourants, lye, version, help"},
 		{[]string{"bacth"}, "did you mean batch?"},
-		{[]string{"weigh"}, "the commands are batch, check, cap, oils, fragrance, lye, version, help"},
+		{[]string{"weigh"}, "the commands are batch, check, cap, tint, oils, fragrance, colourants, lye, version, help"},
 		{[]string{"batch"}, "no formula is named"},
 		{[]string{"check"}, "no formula is named"},
 		{[]string{"batch", "-jsno", lantern}, "did you mean -json?"},

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"example.com/lyewright/colour"
 	"example.com/lyewright/fragrance"
 	"example.com/lyewright/soap"
 	"example.com/lyewright/units"
@@ -104,7 +105,17 @@ func (s *sheet) unjudged() []string {
 // isUnjudged reports whether a finding says that nothing is known of an addition, not
 // even a name that is near.
 func isUnjudged(f soap.Finding) bool {
-	return strings.HasSuffix(f.Code, "-unjudged") && f.Detail == "" && (f.Code != "fragrance-unjudged" || fragrance.Suggest(f.Names[0]) == "")
+	if !strings.HasSuffix(f.Code, "-unjudged") || f.Detail != "" {
+		return false
+	}
+	switch f.Code {
+	case "fragrance-unjudged":
+		return fragrance.Suggest(f.Names[0]) == ""
+	case "colourant-unjudged":
+		return colour.Suggest(f.Names[0]) == ""
+	default:
+		return true
+	}
 }
 
 // The columns of a line to weigh: box, name, mass, percentage.
@@ -221,6 +232,11 @@ func (s *sheet) parts() {
 			s.total("Batter, the whole pot", column.mass(p.Batter.Round(s.small, units.Nearest)), "")
 		}
 		for _, a := range p.Additions {
+			if a.Paste.Mass.Sign() > 0 {
+				s.weigh(a.Name+" paste", column.mass(a.Paste.Weigh), "colourant")
+				s.line("      1 part in " + a.CarrierRatio().Text(3) + " of " + carrierName(a.Carrier) + ", " + carrierFrom(a.Carrier))
+				continue
+			}
 			mass := column.mass
 			if a.Kind == soap.Fragrance {
 				mass = column.massDown

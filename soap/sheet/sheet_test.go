@@ -167,6 +167,10 @@ func TestEveryWeighingHasABoxAndItsMass(t *testing.T) {
 					want = append(want, weighing{"Batter, " + p.Share.PercentText(4) + " % of the pot", p.Batter.Round(small, units.Nearest), false})
 				}
 				for _, a := range p.Additions {
+					if a.Paste.Mass.Sign() > 0 {
+						want = append(want, weighing{a.Name + " paste", a.Paste.Weigh, false})
+						continue
+					}
 					want = append(want, weighing{a.Name, a.Weigh, a.Kind == soap.Fragrance})
 					if c := a.Carrier; c != nil {
 						in := c.Name

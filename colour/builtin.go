@@ -1,0 +1,92 @@
+package colour
+
+import (
+	_ "embed"
+	"sync"
+
+	"example.com/lyewright/internal/nearest"
+	"example.com/lyewright/internal/refdata"
+	"example.com/lyewright/units/cite"
+	"example.com/lyewright/units/fault"
+)
+
+//go:embed data/colourants.txt
+var table string
+
+//go:embed data/sources.txt
+var sourcesTable string
+
+// DataEdition is the date of the built-in table.
+func DataEdition() string { return refdata.Edition(table) }
+
+// LookUp finds a built-in colourant by its id, such as "titanium-dioxide". The error of an
+// unknown one is a [fault.Fault] that offers the nearest ids.
+func LookUp(id string) (Colourant, error) {
+	if c, found := builtIn(id); found {
+		return c, nil
+	}
+	remedy := nearest.Remedy(id, ids())
+	if remedy == "" {
+		remedy = "bring it as one of your own"
+	}
+	return Colourant{}, fault.Fault{Path: "colourant", Text: id, Reason: "is not a built-in colourant", Remedy: remedy, Kind: fault.ErrUnknown}
+}
+
+func builtIn(id string) (c Colourant, found bool) {
+	stanza, found := refdata.Stanza(table, "colourant", id)
+	return Colourant{stanza: stanza}, found
+}
+
+// Known reports whether an id is that of a built-in colourant.
+func Known(id string) bool {
+	_, found := builtIn(id)
+	return found
+}
+
+// Suggest gives a sentence that offers the built-in ids nearest to a name; empty where
+// none is near.
+func Suggest(name string) string { return nearest.Remedy(name, ids()) }
+
+// Colourants lists the built-in colourants in order of id.
+func Colourants() []Colourant {
+	var list []Colourant
+	for stanza := range refdata.Stanzas(table) {
+		list = append(list, Colourant{stanza: stanza})
+	}
+	return list
+}
+
+// OfCI gives the built-in colourant of a Colour Index number: of several that which has
+// the fewest other numbers, and the first of these.
+func OfCI(ci string) (c Colourant, found bool) {
+	c, found = byCI()[ci]
+	return c, found
+}
+
+// byCI lists the colourants by their numbers, once.
+var byCI = sync.OnceValue(func() map[string]Colourant {
+	list, fewest := map[string]Colourant{}, map[string]int{}
+	for _, c := range Colourants() {
+		numbers := c.CI()
+		for _, ci := range numbers {
+			if n, known := fewest[ci]; !known || len(numbers) < n {
+				list[ci], fewest[ci] = c, len(numbers)
+			}
+		}
+	}
+	return list
+})
+
+var ids = sync.OnceValue(func() []string { return refdata.IDs(table) })
+
+// sourceOf finds a publication.
+func sourceOf(key, place string, how string) cite.Source {
+	line, found := refdata.Line(sourcesTable, key)
+	if !found {
+		return cite.Source{}
+	}
+	if place == "" {
+		place = refdata.Field(line, 3)
+	}
+	return cite.Source{Title: refdata.Field(line, 1), Edition: refdata.Field(line, 2), Place: place, How: cite.ParseHow(how)}
+}

@@ -1,0 +1,80 @@
+package colour
+
+import (
+	"strings"
+
+	"example.com/lyewright/internal/jsonwrite"
+)
+
+// MarshalJSON writes what is known of a colourant. A missing figure is a missing key.
+func (c Colourant) MarshalJSON() ([]byte, error) {
+	w := jsonwrite.New()
+	w.Object("", func() { c.write(w) })
+	return w.Bytes(), nil
+}
+
+func (c Colourant) write(w *jsonwrite.Writer) {
+	text := func(key, text string) {
+		if text != "" {
+			w.Text(key, text)
+		}
+	}
+	w.Text("colourant", c.ID())
+	w.Text("name", c.Name())
+	text("chemistry", c.Chemistry())
+	w.Texts("ci", c.CI())
+	if low, planned, high := c.Density(); planned.Given() {
+		w.Object("density_g_per_ml", func() {
+			w.Number("low", low.Text(9))
+			w.Number("planned", planned.Text(9))
+			w.Number("high", high.Text(9))
+			text("remark", c.Remark())
+			w.Text("source", c.DensitySource().String())
+		})
+	}
+	for _, law := range []Law{EU, US} {
+		s := c.Under(law)
+		w.Object(strings.ToLower(law.String()), func() {
+			w.Text("standing", s.Standing.String())
+			text("clause", s.Clause)
+			text("remark", s.Remark)
+			text("source", s.Source.String())
+		})
+	}
+	if fast := c.InAlkali(); fast.Stability != StabilityUnknown {
+		w.Object("alkali", func() {
+			w.Text("stability", fast.Stability.String())
+			w.Text("text", fast.Text)
+			w.Text("source", fast.Source.String())
+		})
+	}
+	if in := c.Disperses(); in.In != 0 {
+		w.Object("disperses", func() {
+			w.Bool("only", in.Only)
+			w.Text("text", in.Text)
+			w.Text("source", in.Source.String())
+		})
+	}
+	w.List("usual", func() {
+		alone, given := c.Usual(false)
+		if !given {
+			return
+		}
+		of := func(u Usual, role string) {
+			w.Object("", func() {
+				text("role", role)
+				w.Number("low_of_oils_pct", u.Low.Share.PercentText(6))
+				w.Number("high_of_oils_pct", u.High.Share.PercentText(6))
+				w.Text("source", u.Source.String())
+			})
+		}
+		if c.Whitens() {
+			beside, _ := c.Usual(true)
+			of(alone, "alone")
+			of(beside, "beside another")
+			return
+		}
+		of(alone, "")
+	})
+	text("note", c.Note())
+}

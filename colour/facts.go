@@ -1,0 +1,234 @@
+package colour
+
+import (
+	"strings"
+
+	"example.com/lyewright/internal/refdata"
+	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
+)
+
+// DensitySource is where the density stands, or that it was recalled, or given.
+func (c Colourant) DensitySource() cite.Source {
+	if c.own != nil && c.own.Density.Given() {
+		return cite.Source{How: cite.Given}
+	}
+	line := c.line("density")
+	return sourceOf(refdata.Field(line, 5), "", refdata.Field(line, 4))
+}
+
+// Law is one that says which colourants a cosmetic may have.
+type Law uint8
+
+const (
+	EU Law = iota // Annex IV to Regulation (EC) No 1223/2009
+	US            // 21 CFR 73 and 74
+)
+
+// String gives "EU" or "US".
+func (l Law) String() string {
+	if l == US {
+		return "US"
+	}
+	return "EU"
+}
+
+// Standing is what a law makes of a colourant in a soap that is a cosmetic.
+type Standing uint8
+
+const (
+	Unknown      Standing = iota // nothing is held of it
+	Permitted                    // on the list, with the conditions that the remark names
+	NotPermitted                 // not on the list, or for other uses alone
+	NoEntry                      // on no list of colourants, and in use as something else
+)
+
+// String gives "not known", "permitted", "not permitted" or "no entry of its own".
+func (s Standing) String() string {
+	return [...]string{"not known", "permitted", "not permitted", "no entry of its own"}[min(s, NoEntry)]
+}
+
+// Status is a colourant's standing with the law's clause, and a remark: conditions,
+// purity, what is unclear.
+type Status struct {
+	Standing Standing
+	Clause   string // "entry 135", "21 CFR 73.2250"; may be empty
+	Remark   string
+	Source   cite.Source
+}
+
+// Under gives the colourant's status under a law: of a maker's own that is not built-in
+// nothing is known, but of its Colour Index numbers [OfCI] knows.
+func (c Colourant) Under(l Law) Status {
+	line := c.line(strings.ToLower(l.String()))
+	s := Status{Clause: refdata.Field(line, 2), Remark: refdata.Field(line, 5), Source: sourceOf(refdata.Field(line, 4), strings.TrimPrefix(refdata.Field(line, 2), "21 CFR "), refdata.Field(line, 3))}
+	switch refdata.Field(line, 1) {
+	case "permitted":
+		s.Standing = Permitted
+	case "not-permitted":
+		s.Standing = NotPermitted
+	case "no-entry":
+		s.Standing = NoEntry
+	}
+	return s
+}
+
+// Stability is what alkali makes of a colourant.
+type Stability uint8
+
+const (
+	StabilityUnknown Stability = iota
+	Stable
+	Usable   // in soap, with the conditions that the text names
+	Doubtful // may change
+	Unstable // changes its colour or loses it
+	Gassing  // dissolves, and gives off hydrogen
+)
+
+// String gives "not known", "stable", "usable", "doubtful", "unstable" or "gives off
+// hydrogen".
+func (s Stability) String() string {
+	return [...]string{"not known", "stable", "usable", "doubtful", "unstable", "gives off hydrogen"}[min(s, Gassing)]
+}
+
+// Fastness is a colourant's stability in alkali, and what happens to it.
+type Fastness struct {
+	Stability Stability
+	Text      string // a clause, lower case, no full stop
+	Source    cite.Source
+}
+
+// InAlkali gives the colourant's stability in alkali.
+func (c Colourant) InAlkali() Fastness {
+	line := c.line("alkali")
+	f := Fastness{Text: refdata.Field(line, 4), Source: sourceOf(refdata.Field(line, 3), "", refdata.Field(line, 2))}
+	for s := Stable; s <= Gassing; s++ {
+		if class := refdata.Field(line, 1); class == s.String() || class == "gas" && s == Gassing {
+			f.Stability = s
+		}
+	}
+	return f
+}
+
+// Medium is what a colourant is dispersed in.
+type Medium uint8
+
+const (
+	Water Medium = 1 << iota
+	Oil
+	Glycerin
+)
+
+// Media lists the words of media, as a formula file writes them, in order.
+func Media() []string { return []string{"water", "oil", "glycerin"} }
+
+// String gives the words, such as "water, oil"; empty of none.
+func (m Medium) String() string {
+	var words []string
+	for i, word := range Media() {
+		if m&(1<<i) != 0 {
+			words = append(words, word)
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+// Dispersion is what a colourant disperses in.
+type Dispersion struct {
+	In Medium // all of them together
+	// Only: in nothing else, as far as the source is definite. Glycerin, which is used
+	// for any powder that clumps (common practice), is never excluded by a built-in row.
+	Only   bool
+	Text   string
+	Source cite.Source
+}
+
+// Disperses gives what the colourant disperses in.
+func (c Colourant) Disperses() Dispersion {
+	if c.own != nil && c.own.DispersesIn != 0 {
+		return Dispersion{In: c.own.DispersesIn, Only: true, Text: c.own.DispersesIn.String(), Source: cite.Source{How: cite.Given}}
+	}
+	line := c.line("disperses")
+	d := Dispersion{Only: refdata.Field(line, 1) == "only", Text: refdata.Field(line, 4), Source: cite.Source{How: cite.ParseHow(refdata.Field(line, 3))}}
+	for i, word := range Media() {
+		for _, in := range strings.Split(refdata.Field(line, 2), ",") {
+			if in == word {
+				d.In |= 1 << i
+			}
+		}
+	}
+	if d.Only {
+		d.In |= Glycerin
+	}
+	return d
+}
+
+// Usual is a range of loads.
+type Usual struct {
+	Low, High Load // of one base
+	Source    cite.Source
+}
+
+// Usual gives the loads that are usual of the colourant: a habit of the trade, no limit.
+// White is asked of two ways: alone, or beside another colourant, which it lightens. given
+// is false where nothing is known.
+func (c Colourant) Usual(beside bool) (u Usual, given bool) {
+	if c.own != nil && c.own.Usual.Low.Share.Given() {
+		u = c.own.Usual
+		u.Source = cite.Source{How: cite.Given}
+		return u, true
+	}
+	role := "whitener"
+	if beside {
+		role = "tint"
+	}
+	for line := range refdata.Lines(c.stanza) {
+		if as := refdata.Field(line, 1); refdata.Field(line, 0) == "usual" && (as == "-" || as == role) {
+			low, errLow := units.ParsePercent(refdata.Field(line, 2) + " %")
+			high, errHigh := units.ParsePercent(refdata.Field(line, 3) + " %")
+			return Usual{Load{OfOils, low}, Load{OfOils, high}, cite.Source{How: cite.CommonPractice}}, errLow == nil && errHigh == nil
+		}
+	}
+	return Usual{}, false
+}
+
+// Whitens reports whether its usual loads are of two kinds: alone, and beside a colourant
+// that it lightens.
+func (c Colourant) Whitens() bool {
+	own := c.own != nil && c.own.Usual.Low.Share.Given()
+	return !own && c.field("usual", 1) == "whitener"
+}
+
+// Nano reports whether the maker says that it is of nano grade.
+func (c Colourant) Nano() bool { return c.own != nil && c.own.Nano }
+
+// Price is what the maker says that it costs; not given otherwise.
+func (c Colourant) Price() Price {
+	if c.own == nil {
+		return Price{}
+	}
+	return c.own.Price
+}
+
+// Parts gives the built-in colourants whose facts are those of this one: itself, or those of
+// the Colour Index numbers that its maker gives. unknown are numbers of which nothing is
+// held.
+func (c Colourant) Parts() (known []Colourant, unknown []string) {
+	if c.own == nil || len(c.own.CI) == 0 {
+		if c.stanza != "" {
+			known = append(known, Colourant{stanza: c.stanza})
+		}
+		return known, nil
+	}
+	for _, ci := range c.own.CI {
+		if part, found := OfCI(ci); found {
+			known = append(known, part)
+		} else {
+			unknown = append(unknown, ci)
+		}
+	}
+	return known, unknown
+}
+
+// Note says what else is worth knowing; mostly empty.
+func (c Colourant) Note() string { return c.field("note", 1) }

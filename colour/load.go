@@ -1,0 +1,63 @@
+package colour
+
+import "example.com/lyewright/units"
+
+// Base is what a load is a share of.
+type Base uint8
+
+const (
+	OfOils   Base = iota // of the part's share of all the formula's oils
+	OfBatter             // of the part's share of what is in the pot
+	OfDry                // of the part's dry mass
+)
+
+// String gives "of oils", "of batter" or "of the dry part".
+func (b Base) String() string {
+	return [...]string{"of oils", "of batter", "of the dry part"}[min(b, OfDry)]
+}
+
+// Load is how much of a colourant goes into a part, by mass. The zero value is not given.
+type Load struct {
+	Of    Base
+	Share units.Ratio // over 0 % to 100 %
+}
+
+// Text gives the load with at most so many decimals: "0.8 % of oils".
+func (l Load) Text(most int) string { return l.Share.PercentText(most) + " % " + l.Of.String() }
+
+// Amounts are the masses of a part that loads are shares of.
+type Amounts struct{ Oils, Batter, Dry units.Mass }
+
+func (a Amounts) of(b Base) units.Mass {
+	switch b {
+	case OfBatter:
+		return a.Batter
+	case OfDry:
+		return a.Dry
+	default:
+		return a.Oils
+	}
+}
+
+// Load gives a mass as a load; not given where there is nothing that it could be a share
+// of.
+func (a Amounts) Load(m units.Mass, of Base) Load {
+	share, _ := m.Per(a.of(of))
+	return Load{of, share}
+}
+
+// Mass gives a load as a mass, rounded to a nanogram.
+func (a Amounts) Mass(l Load) units.Mass { return a.of(l.Of).Times(l.Share, units.Nearest) }
+
+// Convert gives a load as a share of something else in the same part; not given where
+// there is nothing of that.
+func (a Amounts) Convert(l Load, to Base) Load {
+	if l.Of == to || !l.Share.Given() {
+		return l
+	}
+	ratio, ok := a.of(l.Of).Per(a.of(to))
+	if !ok {
+		return Load{Of: to}
+	}
+	return Load{to, l.Share.Times(ratio)}
+}

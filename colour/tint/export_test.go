@@ -1,0 +1,30 @@
+package tint
+
+// The equations of a layer, for the tests of what is known of them.
+var (
+	Opaque    = opaque
+	Absorbing = absorbing
+	Over      = over
+)
+
+// LayerOver solves for K and S of a layer that is read over two grounds.
+func LayerOver(thickness, black, overBlack, white, overWhite float64) (k, s float64, ok bool) {
+	b, w := ground{black, overBlack}, ground{white, overWhite}
+	q, ok := absorbingOver(b, w)
+	if !ok {
+		return 0, 0, false
+	}
+	s, ok = scatteringOver(thickness, q, b, w)
+	return q * s, s, ok
+}
+
+// WhitePoint gives X and Z of the light where Y is 100.
+func (b Bands) WhitePoint() (x, z float64) {
+	var sum [3]float64
+	for j := range b.Count {
+		for i, v := range observer()[(b.From+j*b.Step-leastNM)/gridNM] {
+			sum[i] += v
+		}
+	}
+	return 100 * sum[0] / sum[1], 100 * sum[2] / sum[1]
+}

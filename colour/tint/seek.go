@@ -1,0 +1,324 @@
+package tint
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// A point is the loads looked for, each as a share of its most.
+type point [MostFree]float64
+
+// seeker looks for loads.
+type seeker struct {
+	c      *calibration
+	wanted Wanted
+	n      int
+	fixed  mixture
+	full   [MostFree]mixture // each at its most
+	metric [3][3]float64
+	price  point // of each at its most
+}
+
+func newSeeker(c *calibration, w Wanted, fixed []float64) *seeker {
+	s := &seeker{c: c, wanted: w, n: len(w.Free), metric: w.Target.metric()}
+	bands := len(c.eye)
+	s.fixed = mixture{make([]float64, bands), make([]float64, bands)}
+	for j := range bands {
+		s.fixed.k[j], s.fixed.s[j] = c.band(j, fixed)
+	}
+	priced := false
+	for _, free := range w.Free {
+		priced = priced || free.Price > 0
+	}
+	for i, free := range w.Free {
+		at, most := 0, 100*free.Most.Float()
+		for c.ids[at] != free.Colourant {
+			at++
+		}
+		s.full[i] = mixture{make([]float64, bands), make([]float64, bands)}
+		for j := range bands {
+			s.full[i].k[j], s.full[i].s[j] = most*c.per[at].k[j], most*c.per[at].s[j]
+		}
+		s.price[i] = most
+		if priced {
+			s.price[i] *= free.Price
+		}
+	}
+	return s
+}
+
+// lab gives the colour at a point.
+func (s *seeker) lab(x point) Lab {
+	var seen stimulus
+	for j := range s.c.eye {
+		k, sc := s.fixed.k[j], s.fixed.s[j]
+		for i := range s.n {
+			k += x[i] * s.full[i].k[j]
+			sc += x[i] * s.full[i].s[j]
+		}
+		r := s.c.surface.measured(opaque(ratio(k, sc)))
+		e := &s.c.eye[j]
+		seen[0] += e[0] * r
+		seen[1] += e[1] * r
+		seen[2] += e[2] * r
+	}
+	return seen.lab()
+}
+
+// slopes gives the colour at a point, and how it changes with each load.
+func (s *seeker) slopes(x point) (Lab, [3]point) {
+	var seen stimulus
+	var d [3]point
+	for j := range s.c.eye {
+		k, sc := s.fixed.k[j], s.fixed.s[j]
+		for i := range s.n {
+			k += x[i] * s.full[i].k[j]
+			sc += x[i] * s.full[i].s[j]
+		}
+		sc = max(sc, leastOfAll)
+		inside := opaque(k / sc)
+		r := s.c.surface.measured(inside)
+		fall := -s.c.surface.slope(inside) * slopeOfOpaque(inside) / (sc * sc)
+		e := &s.c.eye[j]
+		for a := range seen {
+			seen[a] += e[a] * r
+		}
+		for i := range s.n {
+			change := fall * (s.full[i].k[j]*sc - k*s.full[i].s[j])
+			d[0][i] += e[0] * change
+			d[1][i] += e[1] * change
+			d[2][i] += e[2] * change
+		}
+	}
+	fx, fy, fz := labFunctionSlope(seen[0]), labFunctionSlope(seen[1]), labFunctionSlope(seen[2])
+	var lab [3]point
+	for i := range s.n {
+		x, y, z := fx*d[0][i], fy*d[1][i], fz*d[2][i]
+		lab[0][i], lab[1][i], lab[2][i] = 116*y, 500*(x-y), 200*(y-z)
+	}
+	return seen.lab(), lab
+}
+
+// far is the difference from the target as CIEDE2000.
+func (s *seeker) far(x point) float64 { return s.wanted.Target.Difference(s.lab(x)) }
+
+func (s *seeker) weighed(c Lab) [3]float64 {
+	t := s.wanted.Target
+	return times(s.metric, [3]float64{c.L - t.L, c.A - t.A, c.B - t.B})
+}
+
+// A measure is a way to tell how far a colour is from the target: three terms whose
+// squares are added up, and how they change with the colour.
+type measure func(Lab) (terms [3]float64, slopes [3][3]float64)
+
+// atTarget measures with the weights that the difference has at the target: smooth, and
+// right close to it.
+func (s *seeker) atTarget(c Lab) (terms [3]float64, slopes [3][3]float64) {
+	return s.weighed(c), s.metric
+}
+
+// exactly measures CIEDE2000 itself.
+func (s *seeker) exactly(c Lab) (terms [3]float64, slopes [3][3]float64) {
+	const step = 1e-4
+	terms = s.wanted.Target.apart(c)
+	for i, moved := range [3][2]Lab{
+		{{c.L + step, c.A, c.B}, {c.L - step, c.A, c.B}},
+		{{c.L, c.A + step, c.B}, {c.L, c.A - step, c.B}},
+		{{c.L, c.A, c.B + step}, {c.L, c.A, c.B - step}},
+	} {
+		up, down := s.wanted.Target.apart(moved[0]), s.wanted.Target.apart(moved[1])
+		for k := range terms {
+			slopes[k][i] = (up[k] - down[k]) / (2 * step)
+		}
+	}
+	return terms, slopes
+}
+
+// nearest gives the point that comes nearest to the target, and its difference.
+func (s *seeker) nearest() (point, float64) {
+	var best point
+	least := math.Inf(1)
+	for _, start := range s.starts() {
+		if x, d := s.reach(start, s.all(), reached); d < least-1e-9 {
+			best, least = x, d
+		}
+		if least < reached {
+			break
+		}
+	}
+	return best, least
+}
+
+// reached is a difference that counts as none.
+const reached = 1e-7
+
+// all lists every load.
+func (s *seeker) all() []int { return []int{0, 1, 2, 3, 4, 5}[:s.n] }
+
+// starts gives the points of a fixed grid from which no neighbour is nearer to the target,
+// the nearest first: colour changes fast with small loads, and slowly with large ones.
+func (s *seeker) starts() []point {
+	levels := []float64{0, 0.02, 0.05, 0.1, 0.18, 0.3, 0.5, 0.75, 1}
+	switch {
+	case s.n > 4:
+		levels = []float64{0, 0.1, 1}
+	case s.n > 3:
+		levels = []float64{0, 0.04, 0.15, 0.45, 1}
+	}
+	at := func(code int) (x point) {
+		for i := range s.n {
+			x[i] = levels[code%len(levels)]
+			code /= len(levels)
+		}
+		return x
+	}
+	far := make([]float64, power(len(levels), s.n))
+	for code := range far {
+		far[code] = s.far(at(code))
+	}
+	var lows []int
+	for code := range far {
+		low, step := true, 1
+		for range s.n {
+			level := code / step % len(levels)
+			low = low && (level == 0 || far[code] <= far[code-step]) && (level == len(levels)-1 || far[code] <= far[code+step])
+			step *= len(levels)
+		}
+		if low {
+			lows = append(lows, code)
+		}
+	}
+	slices.SortStableFunc(lows, func(a, b int) int { return cmp.Compare(far[a], far[b]) })
+	const kept = 6
+	var list []point
+	for _, code := range lows[:min(kept, len(lows))] {
+		list = append(list, at(code))
+	}
+	return list
+}
+
+func power(base, exponent int) int {
+	n := 1
+	for range exponent {
+		n *= base
+	}
+	return n
+}
+
+// descend lowers the measure from a point, some loads free between none and their most:
+// damped least squares, a load at an end held there while the measure would push it out. It
+// ends where the measure is low enough.
+func (s *seeker) descend(x point, free []int, by measure, enough float64) point {
+	damping := 1e-3
+	lab, slopes := s.slopes(x)
+	terms, rate := by(lab)
+	now := square(terms)
+	for range 40 {
+		if now <= max(1e-16, enough*enough) {
+			break
+		}
+		var gradient point
+		var j [3]point
+		for _, i := range free {
+			for k := range 3 {
+				j[k][i] = rate[k][0]*slopes[0][i] + rate[k][1]*slopes[1][i] + rate[k][2]*slopes[2][i]
+				gradient[i] += j[k][i] * terms[k]
+			}
+		}
+		var moving [MostFree]int
+		n := 0
+		for _, i := range free {
+			if x[i] <= 0 && gradient[i] >= 0 || x[i] >= 1 && gradient[i] <= 0 {
+				continue
+			}
+			moving[n] = i
+			n++
+		}
+		if n == 0 {
+			break
+		}
+		better, small := false, false
+		for range 12 {
+			next := x
+			step := dampedStep(&j, &gradient, moving[:n], damping)
+			moved := 0.0
+			for _, i := range moving[:n] {
+				next[i] = max(0, min(1, x[i]+step[i]))
+				moved = max(moved, math.Abs(next[i]-x[i]))
+			}
+			nextLab, nextSlopes := s.slopes(next)
+			nextTerms, nextRate := by(nextLab)
+			if then := square(nextTerms); then < now {
+				small = now-then < 1e-10*now || moved < 1e-9
+				x, slopes, terms, rate, now = next, nextSlopes, nextTerms, nextRate, then
+				damping = max(damping/8, 1e-12)
+				better = true
+				break
+			}
+			if moved < 1e-9 {
+				break
+			}
+			damping *= 6
+		}
+		if !better || small {
+			break
+		}
+	}
+	return x
+}
+
+func square(v [3]float64) float64 { return v[0]*v[0] + v[1]*v[1] + v[2]*v[2] }
+
+// dampedStep solves (JᵀJ + damping·diagonal) step = −gradient for the loads that move.
+func dampedStep(j *[3]point, gradient *point, moving []int, damping float64) point {
+	var a [MostFree][MostFree + 1]float64
+	for r, i := range moving {
+		for c, l := range moving {
+			a[r][c] = j[0][i]*j[0][l] + j[1][i]*j[1][l] + j[2][i]*j[2][l]
+		}
+		a[r][r] += damping*a[r][r] + 1e-14
+		a[r][len(moving)] = -gradient[i]
+	}
+	var step point
+	for r, v := range eliminated(&a, len(moving)) {
+		if r < len(moving) {
+			step[moving[r]] = v
+		}
+	}
+	return step
+}
+
+// eliminated solves a small system by Gauss's elimination, the largest pivot first; an
+// unknown that nothing fixes gets zero.
+func eliminated(a *[MostFree][MostFree + 1]float64, n int) (x point) {
+	for c := range n {
+		p := c
+		for r := c + 1; r < n; r++ {
+			if math.Abs(a[r][c]) > math.Abs(a[p][c]) {
+				p = r
+			}
+		}
+		a[c], a[p] = a[p], a[c]
+		if a[c][c] == 0 {
+			continue
+		}
+		for r := c + 1; r < n; r++ {
+			f := a[r][c] / a[c][c]
+			for k := c; k <= n; k++ {
+				a[r][k] -= f * a[c][k]
+			}
+		}
+	}
+	for r := n - 1; r >= 0; r-- {
+		if a[r][r] == 0 {
+			continue
+		}
+		v := a[r][n]
+		for c := r + 1; c < n; c++ {
+			v -= a[r][c] * x[c]
+		}
+		x[r] = v / a[r][r]
+	}
+	return x
+}

@@ -1,0 +1,140 @@
+package soap
+
+import (
+	"slices"
+
+	"example.com/lyewright/colour"
+	"example.com/lyewright/colour/tint"
+	"example.com/lyewright/fragrance"
+)
+
+// Gel says whether the soap goes through the gel phase. The zero value is GelUnknown.
+type Gel uint8
+
+const (
+	GelUnknown Gel = iota
+	Gelled
+	NotGelled
+)
+
+// String gives the word a formula file uses: "unknown", "yes", "no".
+func (g Gel) String() string {
+	switch g {
+	case Gelled:
+		return "yes"
+	case NotGelled:
+		return "no"
+	default:
+		return "unknown"
+	}
+}
+
+// Target is the colour that a part is meant to have: at most one of its fields. The zero
+// value is none.
+type Target struct {
+	Lab         *tint.Lab
+	SRGB        *tint.SRGB
+	Reflectance []float64 // at the bands of the swatches
+}
+
+// Given reports whether there is a target.
+func (t *Target) Given() bool { return t.Lab != nil || t.SRGB != nil || t.Reflectance != nil }
+
+// lab gives the target as a colour; ok is false where there is none, or it is not one of
+// these bands.
+func (t *Target) lab(bands tint.Bands) (c tint.Lab, ok bool) {
+	switch {
+	case t.Lab != nil:
+		return *t.Lab, true
+	case t.SRGB != nil:
+		return t.SRGB.Lab(), true
+	case t.Reflectance != nil:
+		c, err := bands.Colour(t.Reflectance)
+		return c, err == nil
+	default:
+		return c, false
+	}
+}
+
+// Match is a colourant whose load is looked for, so that a part comes near its target.
+type Match struct {
+	Colourant string
+	Most      Load    // of oils, of batter, or a mass
+	Carrier   Carrier // the zero value: none
+}
+
+// mine are the maker's own fragrances and colourants.
+type mine struct {
+	scents  fragrance.Shelf
+	colours colour.Shelf
+}
+
+// swatches gives the formula's swatches, their white named: the first of their colourants
+// that is titanium dioxide and not of nano grade.
+func (f *Formula) swatches(shelf colour.Shelf) tint.Swatches {
+	s := *f.Swatches
+	if s.White != "" {
+		return s
+	}
+	for i := range s.Read {
+		for _, load := range s.Read[i].Loads {
+			if c, found := shelf.Find(load.Colourant); found && c.Is(colour.White) && !c.Nano() {
+				s.White = load.Colourant
+				return s
+			}
+		}
+	}
+	return s
+}
+
+// matches reports whether loads are looked for.
+func (f *Formula) matches() bool {
+	return slices.ContainsFunc(f.Parts, func(p Part) bool { return len(p.Match) > 0 })
+}
+
+func cloneSwatches(s *tint.Swatches) *tint.Swatches {
+	if s == nil {
+		return nil
+	}
+	c := *s
+	if s.Surface != nil {
+		surface := *s.Surface
+		c.Surface = &surface
+	}
+	c.Read = slices.Clone(s.Read)
+	for i := range c.Read {
+		r := &c.Read[i]
+		r.Loads, r.Reflectance = slices.Clone(r.Loads), slices.Clone(r.Reflectance)
+		r.OverBlack, r.OverWhite = slices.Clone(r.OverBlack), slices.Clone(r.OverWhite)
+		if r.Lab != nil {
+			lab := *r.Lab
+			r.Lab = &lab
+		}
+		if r.SRGB != nil {
+			srgb := *r.SRGB
+			r.SRGB = &srgb
+		}
+	}
+	return &c
+}
+
+func (t Target) clone() Target {
+	t.Reflectance = slices.Clone(t.Reflectance)
+	if t.Lab != nil {
+		lab := *t.Lab
+		t.Lab = &lab
+	}
+	if t.SRGB != nil {
+		srgb := *t.SRGB
+		t.SRGB = &srgb
+	}
+	return t
+}
+
+func clonePigments(pigments []colour.Supplied) []colour.Supplied {
+	pigments = slices.Clone(pigments)
+	for i := range pigments {
+		pigments[i].CI = slices.Clone(pigments[i].CI)
+	}
+	return pigments
+}

@@ -1,0 +1,162 @@
+package soap
+
+import (
+	"slices"
+	"strings"
+
+	"example.com/lyewright/colour"
+	"example.com/lyewright/colour/tint"
+	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
+)
+
+// rivers judges the titanium dioxide of a part of soap that gels: all of it together.
+func (j *judge) rivers(i int, t trail) {
+	p := &j.b.Parts[i]
+	if j.s.f.Gel != Gelled {
+		return
+	}
+	var whites units.Mass
+	f := Finding{Code: "rivers-likely", Limit: units.Percent(1), Unit: "%", Source: commonSource()}
+	part := t // a copy, so that soap that does not gel costs nothing
+	for k := range p.Additions {
+		a, l := &p.Additions[k], &j.s.loads[i][k]
+		if a.Kind != Colourant || !a.Colourant.Is(colour.White) || a.Colourant.Nano() {
+			continue
+		}
+		whites = whites.Add(a.Mass)
+		if f.Subject == "" {
+			list := part.at(l.list())
+			line := list.item(l.at())
+			f.Subject, f.Names = line.String(), []string{a.Colourant.Name()}
+		}
+	}
+	f.Value = settled(p.amounts().Load(whites, colour.OfOils).Share)
+	if f.Subject != "" && f.Value.Compare(f.Limit) >= 0 {
+		j.add(f)
+	}
+}
+
+// list and at are where an addition stands in its part: in the list of its kind, or where
+// its load is looked for.
+func (l *loaded) list() string {
+	if l.addition.match > 0 {
+		return "match"
+	}
+	return l.kind.list()
+}
+
+func (l *loaded) at() int {
+	if l.addition.match > 0 {
+		return l.addition.match - 1
+	}
+	return l.index
+}
+
+// colourant judges what is known of a colourant, wherever it goes.
+func (j *judge) colourant(t trail, a *AdditionWeighing) {
+	subject := t.String()
+	parts, unknown := a.Colourant.Parts()
+	name := a.Colourant.Name()
+	if len(unknown) > 0 || len(parts) == 0 {
+		j.add(Finding{Code: unjudged(Colourant), Subject: subject, Names: append([]string{name}, unknown...), Detail: numbersUnknown, Source: cite.Source{How: cite.Given}})
+	}
+	for _, part := range parts {
+		names := []string{name}
+		if part.Name() != name {
+			names = append(names, part.Name())
+		}
+		if fast := part.InAlkali(); fast.Stability >= colour.Doubtful {
+			j.add(Finding{Code: "colourant-unstable", Severity: Warning, Subject: subject, Names: names, Detail: fast.Text, Source: fast.Source})
+		}
+		if j.sold(EuropeanUnion) {
+			if status := part.Under(colour.EU); status.Standing == colour.NotPermitted {
+				j.add(Finding{Code: "colourant-not-permitted", Severity: Warning, Subject: subject, Names: names, Detail: inEU, Source: status.Source})
+			}
+		}
+		if j.sold(UnitedStates) {
+			if status := part.Under(colour.US); status.Standing == colour.NotPermitted {
+				j.add(Finding{Code: "colourant-not-permitted", Subject: subject, Names: names, Detail: strings.TrimSpace(inUS + " " + status.Remark), Source: status.Source})
+			}
+		}
+	}
+	if a.Colourant.Nano() {
+		j.add(Finding{Code: "nano-grade", Subject: subject, Names: []string{name}, Source: cite.Source{How: cite.Given}})
+	}
+	in := a.Colourant.Disperses()
+	if a.Carrier == nil || !in.Only || in.In&mediumOf(a.Carrier.In) != 0 {
+		return
+	}
+	j.add(Finding{Code: "carrier-unlike", Subject: subject, Names: []string{name}, Detail: in.In.String() + ", not in " + mediumOf(a.Carrier.In).String(), Source: in.Source})
+}
+
+// sold reports whether the rules of a market count: they do where no market is named.
+func (j *judge) sold(m Market) bool {
+	return len(j.s.f.Markets) == 0 || slices.Contains(j.s.f.Markets, m)
+}
+
+func mediumOf(l Liquid) colour.Medium {
+	switch l {
+	case InWater:
+		return colour.Water
+	case InGlycerin:
+		return colour.Glycerin
+	case InOil:
+		return colour.Oil
+	default:
+		return 0
+	}
+}
+
+// usual judges a load by what is usual. A white has two roles: alone it whitens, beside
+// another colourant it lightens that.
+func (j *judge) usual(t trail, p *PartBatch, k int) {
+	a := &p.Additions[k]
+	beside := slices.ContainsFunc(p.Additions, func(other AdditionWeighing) bool {
+		return other.Kind == Colourant && other.Name != a.Name && !other.Colourant.Is(colour.White)
+	})
+	usual, given := a.Colourant.Usual(beside)
+	if !given {
+		return
+	}
+	f := Finding{Code: "load-unusual", Subject: t.String(), Unit: "%", Detail: usual.Low.Of.String(), Names: []string{a.Colourant.Name(), usual.Low.Share.PercentText(4), usual.High.Share.PercentText(4)}, Source: usual.Source}
+	switch f.Value = settled(p.amounts().Load(a.Mass, usual.Low.Of).Share); {
+	case f.Value.Compare(usual.Low.Share) < 0:
+		f.Limit = usual.Low.Share
+	case f.Value.Compare(usual.High.Share) > 0:
+		f.Limit = usual.High.Share
+	default:
+		return
+	}
+	j.add(f)
+}
+
+// target judges the colour that a part is meant to have.
+func (j *judge) target(i int, t trail) {
+	if i >= len(j.s.asked.Parts) {
+		return
+	}
+	bands := tint.Bands{}
+	if j.s.asked.Swatches != nil {
+		bands = j.s.asked.Swatches.Bands
+	}
+	lab, ok := j.s.asked.Parts[i].Target.lab(bands)
+	if !ok {
+		return
+	}
+	if picture, inGamut := lab.SRGB(); !inGamut {
+		part := t // a copy, so that a part without costs nothing
+		at := part.at("target")
+		j.add(Finding{Code: "target-out-of-gamut", Subject: at.String(), Names: []string{j.b.Parts[i].Name}, Detail: picture.String(), Source: cite.Source{How: cite.Computed}})
+	}
+}
+
+// OnColour reports whether a finding is about colour.
+func OnColour(f Finding) bool {
+	switch f.Code {
+	case "load-unusual", "rivers-likely", "colourant-unstable", "colourant-not-permitted", "nano-grade", "carrier-unlike", "target-out-of-gamut", "colourant-unjudged":
+		return true
+	default:
+		return false
+	}
+}

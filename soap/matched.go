@@ -1,0 +1,184 @@
+package soap
+
+import (
+	"errors"
+
+	"example.com/lyewright/colour"
+	"example.com/lyewright/colour/tint"
+	"example.com/lyewright/units"
+)
+
+// matching is what came of the loads that were looked for.
+type matching struct {
+	calibration tint.Calibration
+	parts       []*tint.Matched // part by part; nil where nothing was looked for
+}
+
+// matched works out a formula that leaves some loads to be looked for. How much oil a
+// batter has says what the most of a colourant is, and what is held back for carriers
+// moves that a little: it goes round until the loads come to rest.
+func (f *Formula) matched(my mine) (Batch, error) {
+	swatches := f.swatches(my.colours)
+	calibration, err := swatches.Calibrate()
+	if err != nil {
+		return Batch{}, under("swatches", err)
+	}
+	g := f.clone()
+	for i := range g.Parts {
+		g.Parts[i].Match = nil
+	}
+	b, err := g.loaded(my)
+	if err != nil {
+		return Batch{}, err
+	}
+	m := &matching{calibration: calibration, parts: make([]*tint.Matched, len(f.Parts))}
+	for range matchRounds {
+		settled := true
+		for i := range f.Parts {
+			if len(f.Parts[i].Match) == 0 {
+				continue
+			}
+			found, err := f.seek(&b, i, m.calibration, my.colours)
+			if err != nil {
+				return Batch{}, err
+			}
+			settled = settled && m.parts[i] != nil && sameLoads(&found, m.parts[i])
+			m.parts[i] = &found
+			g.Parts[i].Colourants = f.withLoads(i, &found)
+		}
+		if settled {
+			break
+		}
+		if b, err = g.loaded(my); err != nil {
+			return Batch{}, err
+		}
+	}
+	b.Formula, b.matching = f.clone(), m
+	return b, nil
+}
+
+// matchRounds is enough: each round the batter moves by a hundredth of what it moved
+// the time before.
+const matchRounds = 6
+
+func sameLoads(a, b *tint.Matched) bool {
+	for i := range a.Loads {
+		if a.At[i] != b.At[i] || !a.Loads[i].Round(9, units.Nearest).Equal(b.Loads[i].Round(9, units.Nearest)) {
+			return false
+		}
+	}
+	return true
+}
+
+// under puts a path before those of faults.
+func under(path string, err error) error {
+	var faults Faults
+	if !errors.As(err, &faults) {
+		return err
+	}
+	placed := make(Faults, len(faults))
+	for i, f := range faults {
+		switch {
+		case f.Path == "":
+			f.Path = path
+		case f.Path[0] == '[':
+			f.Path = path + f.Path
+		default:
+			f.Path = path + "." + f.Path
+		}
+		placed[i] = f
+	}
+	return placed
+}
+
+// amounts are what loads of the part are shares of.
+func (p *PartBatch) amounts() colour.Amounts {
+	return colour.Amounts{Oils: p.Oils, Batter: p.Batter, Dry: p.Dry}
+}
+
+// share gives a load as a share of the part's batter.
+func (load *Load) share(of colour.Amounts) units.Ratio {
+	switch {
+	case load.OfBatter.Given():
+		return load.OfBatter
+	case load.OfOils.Given():
+		return of.Convert(colour.Load{Of: colour.OfOils, Share: load.OfOils}, colour.OfBatter).Share
+	default:
+		return of.Load(load.Mass, colour.OfBatter).Share
+	}
+}
+
+// seek looks for the loads of a part, beside its own colourants as they are weighed.
+func (f *Formula) seek(b *Batch, part int, calibration tint.Calibration, shelf colour.Shelf) (tint.Matched, error) {
+	p, line := &b.Parts[part], &f.Parts[part]
+	target, _ := line.Target.lab(calibration.Bands())
+	w := tint.Wanted{Target: target}
+	for k := range p.Additions {
+		if a := &p.Additions[k]; a.Kind == Colourant && line.lists(a.Name) {
+			share, _ := a.Pigment().Per(p.Batter)
+			w.Fixed = append(w.Fixed, tint.Load{Colourant: a.Name, OfBatter: share})
+		}
+	}
+	priced := true
+	for i := range line.Match {
+		m := &line.Match[i]
+		free := tint.Free{Colourant: m.Colourant, Most: m.Most.share(p.amounts())}
+		if free.Most.Compare(units.Whole(1)) > 0 {
+			free.Most = units.Whole(1) // a mass beyond the batter: no more than that is tried
+		}
+		c, _ := shelf.Find(m.Colourant)
+		price := c.Price().Of(units.Grams(1))
+		priced = priced && price.Given()
+		free.Price = price.Float()
+		w.Free = append(w.Free, free)
+	}
+	if !priced {
+		for i := range w.Free {
+			w.Free[i].Price = 0
+		}
+	}
+	found, err := calibration.Match(w)
+	return found, under(itemPath("parts", part), err)
+}
+
+// lists reports whether a colourant stands in the part with a load.
+func (p *Part) lists(colourant string) bool {
+	for i := range p.Colourants {
+		if p.Colourants[i].Name == colourant {
+			return true
+		}
+	}
+	return false
+}
+
+// withLoads gives the colourants of a part with those that were looked for. What is at its
+// most gets that as it is written.
+func (f *Formula) withLoads(part int, found *tint.Matched) []Addition {
+	line := &f.Parts[part]
+	list := append([]Addition(nil), line.Colourants...)
+	for i := range line.Match {
+		m := &line.Match[i]
+		a := Addition{Name: m.Colourant, Load: Load{OfBatter: found.Loads[i]}, Carrier: m.Carrier, match: i + 1}
+		switch found.At[i] {
+		case tint.AtMost:
+			a.Load = m.Most
+		case tint.AtNone:
+			continue
+		}
+		list = append(list, a)
+	}
+	return list
+}
+
+// Pigment is how much of an addition is really weighed, of a paste its part in that.
+func (a *AdditionWeighing) Pigment() units.Mass {
+	if a.Paste.Mass.Sign() == 0 {
+		return a.Weigh
+	}
+	share, _ := a.Mass.Per(a.Paste.Mass)
+	return a.Paste.Weigh.Times(share, units.Nearest)
+}
+
+// CarrierRatio is how many parts of the carrier go to one of the addition; not given where
+// there is no carrier.
+func (a *AdditionWeighing) CarrierRatio() units.Ratio { return a.ratio }
