@@ -43,9 +43,9 @@ func Known(id string) bool {
 	return found
 }
 
-// Suggest gives a sentence that offers the built-in ids nearest to a name; empty where
-// none is near.
-func Suggest(name string) string { return nearest.Remedy(name, ids()) }
+// Suggest gives a sentence that offers the built-in ids nearest to a name that begins as
+// they do, letter for letter up to the third; empty where none is near.
+func Suggest(name string) string { return nearest.Begun(name, ids()) }
 
 // Colourants lists the built-in colourants in order of id.
 func Colourants() []Colourant {

@@ -18,6 +18,9 @@ type Colourant struct {
 // Given reports whether there is a colourant.
 func (c Colourant) Given() bool { return c != Colourant{} }
 
+// Supplied reports whether its maker says something of it.
+func (c Colourant) Supplied() bool { return c.own != nil }
+
 // ID is the name a formula file uses; of a built-in one lower case, hyphenated.
 func (c Colourant) ID() string {
 	if c.own != nil {

@@ -73,15 +73,15 @@ func TestEveryRowIsWhole(t *testing.T) {
 		if planned.Given() != low.Given() || planned.Compare(low) < 0 || high.Compare(planned) < 0 {
 			t.Errorf("%s: density %v, %v, %v", c.ID(), low, planned, high)
 		}
-		for what, source := range map[string]cite.Source{"density": c.DensitySource(), "EU": c.Under(colour.EU).Source, "US": c.Under(colour.US).Source, "alkali": c.InAlkali().Source} {
+		for what, source := range map[string]cite.Source{"density": c.DensitySource(), "EU": c.Under(colour.EU).Source(), "US": c.Under(colour.US).Source(), "alkali": c.InAlkali().Source()} {
 			if source != (cite.Source{}) && (source.Title == "" || source.How != cite.Read && source.How != cite.Memory) {
 				t.Errorf("%s, %s: source %v", c.ID(), what, source)
 			}
 		}
-		if c.Name() == "" || c.Chemistry() == "" || planned.Given() && c.DensitySource() == (cite.Source{}) || c.Under(colour.EU).Source == (cite.Source{}) {
+		if c.Name() == "" || c.Chemistry() == "" || planned.Given() && c.DensitySource() == (cite.Source{}) || c.Under(colour.EU).Source() == (cite.Source{}) {
 			t.Errorf("%s: %q, %q", c.ID(), c.Name(), c.Chemistry())
 		}
-		if f := c.InAlkali(); f.Stability != colour.StabilityUnknown && (f.Text == "" || strings.HasSuffix(f.Text, ".") || f.Source == (cite.Source{})) {
+		if f := c.InAlkali(); f.Stability != colour.StabilityUnknown && (f.Text == "" || strings.HasSuffix(f.Text, ".") || f.Source() == (cite.Source{})) {
 			t.Errorf("%s: %+v", c.ID(), f)
 		}
 		if d := c.Disperses(); d.In != 0 && (d.Text == "" || d.Source.How == cite.Unknown) {

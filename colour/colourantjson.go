@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"example.com/lyewright/internal/jsonwrite"
+	"example.com/lyewright/units/cite"
 )
 
 // MarshalJSON writes what is known of a colourant. A missing figure is a missing key.
@@ -38,14 +39,16 @@ func (c Colourant) write(w *jsonwrite.Writer) {
 			w.Text("standing", s.Standing.String())
 			text("clause", s.Clause)
 			text("remark", s.Remark)
-			text("source", s.Source.String())
+			if s.Source() != (cite.Source{}) {
+				w.Text("source", s.Source().String())
+			}
 		})
 	}
 	if fast := c.InAlkali(); fast.Stability != StabilityUnknown {
 		w.Object("alkali", func() {
 			w.Text("stability", fast.Stability.String())
 			w.Text("text", fast.Text)
-			w.Text("source", fast.Source.String())
+			w.Text("source", fast.Source().String())
 		})
 	}
 	if in := c.Disperses(); in.In != 0 {

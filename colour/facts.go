@@ -54,14 +54,20 @@ type Status struct {
 	Standing Standing
 	Clause   string // "entry 135", "21 CFR 73.2250"; may be empty
 	Remark   string
-	Source   cite.Source
+
+	key, how string // of its source
+}
+
+// Source is where the law says so; the zero value where nothing is held.
+func (s Status) Source() cite.Source {
+	return sourceOf(s.key, strings.TrimPrefix(s.Clause, "21 CFR "), s.how)
 }
 
 // Under gives the colourant's status under a law: of a maker's own that is not built-in
 // nothing is known, but of its Colour Index numbers [OfCI] knows.
 func (c Colourant) Under(l Law) Status {
-	line := c.line(strings.ToLower(l.String()))
-	s := Status{Clause: refdata.Field(line, 2), Remark: refdata.Field(line, 5), Source: sourceOf(refdata.Field(line, 4), strings.TrimPrefix(refdata.Field(line, 2), "21 CFR "), refdata.Field(line, 3))}
+	line := c.line([...]string{"eu", "us"}[min(l, US)])
+	s := Status{Clause: refdata.Field(line, 2), Remark: refdata.Field(line, 5), key: refdata.Field(line, 4), how: refdata.Field(line, 3)}
 	switch refdata.Field(line, 1) {
 	case "permitted":
 		s.Standing = Permitted
@@ -95,17 +101,28 @@ func (s Stability) String() string {
 type Fastness struct {
 	Stability Stability
 	Text      string // a clause, lower case, no full stop
-	Source    cite.Source
+
+	key, how string // of its source
 }
+
+// Source is where that stands, or that it was recalled; the zero value where nothing is held.
+func (f Fastness) Source() cite.Source { return sourceOf(f.key, "", f.how) }
 
 // InAlkali gives the colourant's stability in alkali.
 func (c Colourant) InAlkali() Fastness {
 	line := c.line("alkali")
-	f := Fastness{Text: refdata.Field(line, 4), Source: sourceOf(refdata.Field(line, 3), "", refdata.Field(line, 2))}
-	for s := Stable; s <= Gassing; s++ {
-		if class := refdata.Field(line, 1); class == s.String() || class == "gas" && s == Gassing {
-			f.Stability = s
-		}
+	f := Fastness{Text: refdata.Field(line, 4), key: refdata.Field(line, 3), how: refdata.Field(line, 2)}
+	switch refdata.Field(line, 1) {
+	case "stable":
+		f.Stability = Stable
+	case "usable":
+		f.Stability = Usable
+	case "doubtful":
+		f.Stability = Doubtful
+	case "unstable":
+		f.Stability = Unstable
+	case "gas":
+		f.Stability = Gassing
 	}
 	return f
 }
@@ -150,11 +167,14 @@ func (c Colourant) Disperses() Dispersion {
 	}
 	line := c.line("disperses")
 	d := Dispersion{Only: refdata.Field(line, 1) == "only", Text: refdata.Field(line, 4), Source: cite.Source{How: cite.ParseHow(refdata.Field(line, 3))}}
-	for i, word := range Media() {
-		for _, in := range strings.Split(refdata.Field(line, 2), ",") {
-			if in == word {
-				d.In |= 1 << i
-			}
+	for in := range strings.SplitSeq(refdata.Field(line, 2), ",") {
+		switch in {
+		case "water":
+			d.In |= Water
+		case "oil":
+			d.In |= Oil
+		case "glycerin":
+			d.In |= Glycerin
 		}
 	}
 	if d.Only {

@@ -2,7 +2,6 @@ package fragrance
 
 import (
 	_ "embed"
-	"strings"
 	"sync"
 
 	"example.com/lyewright/internal/nearest"
@@ -49,13 +48,7 @@ func Materials() []Material {
 // Suggest gives a sentence that offers the built-in ids nearest to a name that begins as
 // they do, letter for letter up to the third; empty where none is near.
 func Suggest(name string) string {
-	var alike []string
-	for _, id := range ids() {
-		if len(name) > 2 && strings.HasPrefix(id, strings.ToLower(name[:3])) {
-			alike = append(alike, id)
-		}
-	}
-	return nearest.Remedy(name, alike)
+	return nearest.Begun(name, ids())
 }
 
 // ids are those of the built-in materials, in order.

@@ -102,7 +102,8 @@ func (c *checker) paste(t trail, kind AdditionKind, carrier *Carrier) {
 	if kind != Fragrance || !carrier.Paste {
 		return
 	}
-	at := t.at("carrier")
+	line := t // a copy, so that a line in order costs nothing
+	at := line.at("carrier")
 	c.fault(at.at("paste"), "true", "is given for a fragrance, which is weighed by itself", "leave it out", ErrConflict)
 }
 

@@ -53,41 +53,52 @@ func (l *loaded) at() int {
 	return l.index
 }
 
-// colourant judges what is known of a colourant, wherever it goes.
+// colourant judges what is known of a colourant, wherever it goes: of a maker's own what is
+// known of its Colour Index numbers.
 func (j *judge) colourant(t trail, a *AdditionWeighing) {
-	subject := t.String()
-	parts, unknown := a.Colourant.Parts()
-	name := a.Colourant.Name()
-	if len(unknown) > 0 || len(parts) == 0 {
-		j.add(Finding{Code: unjudged(Colourant), Subject: subject, Names: append([]string{name}, unknown...), Detail: numbersUnknown, Source: cite.Source{How: cite.Given}})
-	}
-	for _, part := range parts {
-		names := []string{name}
-		if part.Name() != name {
-			names = append(names, part.Name())
+	own := a.Colourant.Supplied()
+	if !own {
+		j.facts(t, a, a.Colourant)
+	} else {
+		parts, unknown := a.Colourant.Parts()
+		if len(unknown) > 0 || len(parts) == 0 {
+			j.add(Finding{Code: unjudged(Colourant), Subject: t.String(), Names: append([]string{a.Colourant.Name()}, unknown...), Detail: numbersUnknown, Source: cite.Source{How: cite.Given}})
 		}
-		if fast := part.InAlkali(); fast.Stability >= colour.Doubtful {
-			j.add(Finding{Code: "colourant-unstable", Severity: Warning, Subject: subject, Names: names, Detail: fast.Text, Source: fast.Source})
+		for _, part := range parts {
+			j.facts(t, a, part)
 		}
-		if j.sold(EuropeanUnion) {
-			if status := part.Under(colour.EU); status.Standing == colour.NotPermitted {
-				j.add(Finding{Code: "colourant-not-permitted", Severity: Warning, Subject: subject, Names: names, Detail: inEU, Source: status.Source})
-			}
-		}
-		if j.sold(UnitedStates) {
-			if status := part.Under(colour.US); status.Standing == colour.NotPermitted {
-				j.add(Finding{Code: "colourant-not-permitted", Subject: subject, Names: names, Detail: strings.TrimSpace(inUS + " " + status.Remark), Source: status.Source})
-			}
+		if a.Colourant.Nano() {
+			j.add(Finding{Code: "nano-grade", Subject: t.String(), Names: []string{a.Colourant.Name()}, Source: cite.Source{How: cite.Given}})
 		}
 	}
-	if a.Colourant.Nano() {
-		j.add(Finding{Code: "nano-grade", Subject: subject, Names: []string{name}, Source: cite.Source{How: cite.Given}})
-	}
-	in := a.Colourant.Disperses()
-	if a.Carrier == nil || !in.Only || in.In&mediumOf(a.Carrier.In) != 0 {
+	if a.Carrier == nil {
 		return
 	}
-	j.add(Finding{Code: "carrier-unlike", Subject: subject, Names: []string{name}, Detail: in.In.String() + ", not in " + mediumOf(a.Carrier.In).String(), Source: in.Source})
+	if in := a.Colourant.Disperses(); in.Only && in.In&mediumOf(a.Carrier.In) == 0 {
+		j.add(Finding{Code: "carrier-unlike", Subject: t.String(), Names: []string{a.Colourant.Name()}, Detail: in.In.String() + ", not in " + mediumOf(a.Carrier.In).String(), Source: in.Source})
+	}
+}
+
+// facts judges what alkali and the law make of a colourant, or of a part of it.
+func (j *judge) facts(t trail, a *AdditionWeighing, part colour.Colourant) {
+	found := func(code string, severity Severity, detail string, source cite.Source) {
+		f := Finding{Code: code, Severity: severity, Subject: t.String(), Names: []string{a.Colourant.Name()}, Detail: detail, Source: source}
+		if part.Name() != f.Names[0] {
+			f.Names = append(f.Names, part.Name())
+		}
+		j.add(f)
+	}
+	if fast := part.InAlkali(); fast.Stability == colour.Gassing {
+		found("colourant-unstable", Warning, hydrogen, fast.Source())
+	} else if fast.Stability >= colour.Doubtful {
+		found("colourant-unstable", Warning, fast.Text, fast.Source())
+	}
+	if status := part.Under(colour.EU); status.Standing == colour.NotPermitted && j.sold(EuropeanUnion) {
+		found("colourant-not-permitted", Warning, inEU, status.Source())
+	}
+	if status := part.Under(colour.US); status.Standing == colour.NotPermitted && j.sold(UnitedStates) {
+		found("colourant-not-permitted", Note, strings.TrimSpace(inUS+" "+status.Remark), status.Source())
+	}
 }
 
 // sold reports whether the rules of a market count: they do where no market is named.

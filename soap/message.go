@@ -24,6 +24,7 @@ const (
 	inLastBatch     = "last"      // fragrance-over-cap: in the last of several batches
 	pouredSo        = "poured"    // superfat-likely-negative: as weighed, and past mending
 	numbersUnknown  = "numbers"   // colourant-unjudged: its Colour Index numbers are not all known
+	hydrogen        = "hydrogen"  // colourant-unstable: it gives that off
 	inEU            = "eu"        // colourant-not-permitted: under which law
 	inUS            = "us"        // a remark follows it, where there is one
 )
@@ -164,6 +165,9 @@ func (f Finding) Message() string {
 	case "rivers-likely":
 		return name + ": " + value + " of oils in soap that gels, and from " + limit + " on translucent veins are likely. Keep it from gelling, or take less."
 	case "colourant-unstable":
+		if f.Detail == hydrogen {
+			return colourantText(f.Names) + " dissolves in alkali and gives off hydrogen, which burns: never put it into batter or lye."
+		}
 		return colourantText(f.Names) + " changes in alkali: " + f.Detail + "."
 	case "colourant-not-permitted":
 		return f.notPermitted()

@@ -83,3 +83,18 @@ func Remedy(name string, known []string) string {
 		return "did you mean " + strings.Join(near[:len(near)-1], ", ") + " or " + near[len(near)-1] + "?"
 	}
 }
+
+// Begun is Remedy among the known names that begin as a name does, letter for letter up to
+// the third: for names that are mostly no slip, and then cost next to nothing.
+func Begun(name string, known []string) string {
+	if len(name) < 3 {
+		return ""
+	}
+	var alike []string
+	for _, id := range known {
+		if len(id) > 2 && strings.EqualFold(id[:3], name[:3]) {
+			alike = append(alike, id)
+		}
+	}
+	return Remedy(name, alike)
+}

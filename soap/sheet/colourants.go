@@ -55,7 +55,11 @@ func WriteColourant(w io.Writer, c colour.Colourant) error {
 	}
 	p.heading("In alkali")
 	if fast := c.InAlkali(); fast.Stability != colour.StabilityUnknown {
-		p.wrap("", fast.Stability.String()+": "+fast.Text+" "+p.cite(fast.Source))
+		text := fast.Text
+		if class := fast.Stability.String(); !strings.HasPrefix(text, class) {
+			text = class + "; " + text
+		}
+		p.wrap("", text+" "+p.cite(fast.Source()))
 	} else {
 		p.line("Nothing is held.")
 	}
@@ -76,7 +80,11 @@ func WriteColourant(w io.Writer, c colour.Colourant) error {
 		p.wrap("", "Usual load: "+usualText(alone)+" "+p.cite(alone.Source))
 	}
 	if in := c.Disperses(); in.Text != "" {
-		p.wrap("", "Disperses in: "+in.Text+" "+p.cite(in.Source))
+		how := in.Source.String()
+		if in.Source.How == cite.Memory {
+			how = "recalled, not read"
+		}
+		p.wrap("", "Disperses in: "+in.Text+" ("+how+")")
 	}
 	if _, planned, _ := c.Density(); planned.Given() {
 		low, _, high := c.Density()
@@ -109,8 +117,8 @@ func (p *page) status(law colour.Law, s colour.Status) {
 	if s.Remark != "" {
 		text += ": " + s.Remark
 	}
-	if s.Source != (cite.Source{}) {
-		text += " " + p.cite(s.Source)
+	if source := s.Source(); source != (cite.Source{}) {
+		text += " " + p.cite(source)
 	}
 	p.wrap("", text)
 }

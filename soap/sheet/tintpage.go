@@ -54,7 +54,7 @@ h2 { font-size: 1.15rem; margin: 2rem 0 .5rem; }
 table { border-collapse: collapse; width: 100%; }
 caption { text-align: left; color: #4a4a4a; padding-bottom: .25rem; }
 th, td { padding: .3rem .6rem; border-bottom: 1px solid #c4c4c4; text-align: right; vertical-align: top; font-variant-numeric: tabular-nums; }
-th:first-child, td.text { text-align: left; }
+th:first-child, .text { text-align: left; }
 .swatches { display: flex; flex-wrap: wrap; gap: 1.5rem; }
 figure { margin: 0; }
 figure svg { display: block; width: 15rem; max-width: 100%; height: auto; border: 1px solid #767676; }
@@ -101,8 +101,8 @@ func (p *htmlPage) table(caption string, heads []string, rows [][]string, words 
 		}
 		return ""
 	}
-	for _, head := range heads {
-		p.raw(`<th scope="col">` + html.EscapeString(head) + "</th>")
+	for i, head := range heads {
+		p.raw(`<th scope="col"` + text(i) + ">" + html.EscapeString(head) + "</th>")
 	}
 	p.raw("</tr></thead>\n<tbody>\n")
 	for _, row := range rows {
@@ -149,7 +149,7 @@ func (p *htmlPage) figures(t *soap.Tint) {
 		}
 	}
 	p.element("h2", "Figures")
-	p.table("Colour of each part, and how far it is from its target", []string{"Part", "", "L*", "a*", "b*", "Difference", "Picture"}, rows, 1, 6)
+	p.table("Colour of each part, and how far it is from its target", []string{"Part", "Colour", "L*", "a*", "b*", "Difference", "Picture"}, rows, 1, 6)
 }
 
 func (p *htmlPage) pictures(t *soap.Tint) {
@@ -186,7 +186,7 @@ func (p *htmlPage) loads(t *soap.Tint) {
 		part := &t.Parts[i]
 		for k := range part.Loads {
 			l := &part.Loads[k]
-			sought := ""
+			sought := "given"
 			if l.Sought {
 				sought = soughtText(l)
 			}
@@ -195,7 +195,7 @@ func (p *htmlPage) loads(t *soap.Tint) {
 	}
 	if len(rows) > 0 {
 		p.element("h2", "Colourants")
-		p.table("What is weighed for each part", []string{"Part", "Colourant", "g", "% of batter", "% of oils", ""}, rows, 1, 5)
+		p.table("What is weighed for each part", []string{"Part", "Colourant", "g", "% of batter", "% of oils", "Load"}, rows, 1, 5)
 	}
 }
 
