@@ -28,3 +28,13 @@ func (b Bands) WhitePoint() (x, z float64) {
 	}
 	return 100 * sum[0] / sum[1], 100 * sum[2] / sum[1]
 }
+
+// NonNegative solves a small system by least squares without negative unknowns.
+func NonNegative(a [][]float64, b []float64) []float64 {
+	s := newSystem(len(a), len(a[0]))
+	for i := range a {
+		copy(s.a[i*s.unknowns:], a[i])
+	}
+	copy(s.b, b)
+	return s.nonNegative()
+}
