@@ -135,9 +135,9 @@ func (c *checker) inSwatch(t trail, name string) {
 	if c.f.Swatches == nil || name == "" || slices.Contains(c.inSwatches, name) {
 		return
 	}
-	remedy := "cast and read two swatches with different loads of it"
-	if near := nearest.Remedy(name, c.inSwatches); near != "" {
-		remedy = near + "; or " + remedy
+	remedy := nearest.Remedy(name, c.inSwatches)
+	if remedy == "" {
+		remedy = "cast and read two swatches with different loads of it"
 	}
 	c.fault(t, name, "stands in no swatch, and the part's colour is to be matched", remedy, ErrUnknown, "swatches")
 }

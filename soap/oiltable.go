@@ -4,6 +4,8 @@ import (
 	_ "embed"
 	"strings"
 
+	"example.com/lyewright/colour"
+	"example.com/lyewright/fragrance"
 	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/internal/refdata"
 	"example.com/lyewright/units"
@@ -16,9 +18,12 @@ var oilTable string
 //go:embed data/sources.txt
 var sourceTable string
 
-// DataEdition is the date of the built-in tables. A number that the library
-// gives may change only with it.
-func DataEdition() string { return refdata.Edition(oilTable) }
+// DataEdition is the date of the built-in tables, the newest of those that a batch rests
+// on: oils, fragrances, colourants. A number that the library gives may change only with
+// it.
+func DataEdition() string {
+	return max(refdata.Edition(oilTable), fragrance.DataEdition(), colour.DataEdition())
+}
 
 // Oils lists the built-in oils in order of id.
 func Oils() []Oil {
