@@ -172,3 +172,11 @@ func FuzzParsePrice(f *testing.F) {
 		}
 	})
 }
+
+// 0.8 % of the oils of a part of 500 g of oils and 720 g of batter.
+func ExampleAmounts_Convert() {
+	part := colour.Amounts{Oils: units.Grams(500), Batter: units.Grams(720)}
+	load := colour.Load{Of: colour.OfOils, Share: units.MustRatio("0.8 %")}
+	fmt.Println(part.Mass(load), "is", part.Convert(load, colour.OfBatter).Text(4))
+	// Output: 4 g is 0.5556 % of batter
+}

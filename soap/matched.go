@@ -79,9 +79,8 @@ func under(path string, err error) error {
 	placed := make(Faults, len(faults))
 	for i, f := range faults {
 		switch {
-		case f.Path == "":
-			f.Path = path
-		case f.Path[0] == '[':
+		case path == "":
+		case f.Path == "" || f.Path[0] == '[':
 			f.Path = path + f.Path
 		default:
 			f.Path = path + "." + f.Path

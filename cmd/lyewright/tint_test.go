@@ -147,7 +147,7 @@ func TestAWrongFileOfSwatches(t *testing.T) {
 	} {
 		path := file(t, "shelf.json", row.text)
 		stdout, stderr, status := lyewright("", "tint", "-swatches", path, dusk)
-		if status != wrongInput || stdout != "" || !strings.HasPrefix(stderr, path+":") || !strings.Contains(stderr, row.want) {
+		if status != wrongInput || stdout != "" || !strings.HasPrefix(stderr, path+":") || !strings.Contains(stderr, ": "+row.want) && !strings.Contains(stderr, " "+row.want) {
 			t.Errorf("exit %d, %s\nwant %s", status, stderr, row.want)
 		}
 	}

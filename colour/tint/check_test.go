@@ -139,6 +139,7 @@ func TestWhatIsWrongWithSwatches(t *testing.T) {
 		{func(s *tint.Swatches) { layer(&s.Read[0], 0.4, 0.93) }, []string{`read[0]: "swatch 0" reads as no layer can at 400 nm; check the readings`}},
 		{func(s *tint.Swatches) { layer(&s.Read[0], 0.4, 0.6); s.Read[0].Thickness = units.Length{} }, []string{"read[0].thickness: is missing"}},
 		{func(s *tint.Swatches) { layer(&s.Read[0], 0.4, 0.6); s.Read[0].Backing = [2]float64{0.88, 0.05} }, []string{`read[0].backing: "0.88, 0.05" is not a black and a white`}},
+		{func(s *tint.Swatches) { layer(&s.Read[0], 0.4, 0.6); s.Read[0].Backing[0] = 0.8 }, []string{`read[0].backing: "0.8, 0.88" is not a black and a white`}},
 		{func(s *tint.Swatches) { layer(&s.Read[0], 0.4, 0.6); s.Read[0].Backing[1] = math.NaN() }, []string{`read[0].backing: "0.05, NaN"`}},
 		{func(s *tint.Swatches) { layer(&s.Read[0], 0.4, 0.6); s.Read[0].OverWhite = nil }, []string{"read[0].over_white: is missing"}},
 	} {

@@ -49,7 +49,7 @@ func (c *checker) ladder(id string) {
 			first = *s
 		}
 		rungs = append(rungs, load)
-		differ = differ || !load.Equal(rungs[0]) || id != c.s.White && !s.load(c.s.White).Or(units.Whole(0)).Equal(first.load(c.s.White).Or(units.Whole(0)))
+		differ = differ || !load.Equal(rungs[0]) || !s.load(c.s.White).Or(units.Whole(0)).Equal(first.load(c.s.White).Or(units.Whole(0)))
 	}
 	switch {
 	case differ:

@@ -84,7 +84,6 @@ func (c Lab) SRGB() (picture SRGB, inGamut bool) {
 	shown := c.stimulus().light()
 	inGamut = shown.inGamut()
 	if !inGamut {
-		c.L = max(0, min(100, c.L))
 		low, high := 0.0, 1.0 // of the chroma: what can be shown, and what cannot
 		for range 40 {
 			middle := (low + high) / 2
