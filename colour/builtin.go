@@ -37,12 +37,6 @@ func builtIn(id string) (c Colourant, found bool) {
 	return Colourant{stanza: stanza}, found
 }
 
-// Known reports whether an id is that of a built-in colourant.
-func Known(id string) bool {
-	_, found := builtIn(id)
-	return found
-}
-
 // Suggest gives a sentence that offers the built-in ids nearest to a name that begins as
 // they do, letter for letter up to the third; empty where none is near.
 func Suggest(name string) string { return nearest.Begun(name, ids()) }

@@ -147,6 +147,10 @@ func (c *checker) reflectanceTarget(t trail, list []float64) {
 		c.fault(t, "", "is a spectrum, and there are no swatches read at its bands", "give the target as lab or srgb", ErrMissing, "swatches")
 		return
 	}
+	if n := c.f.Swatches.Bands.Count; len(list) != n {
+		c.fault(t, "", "has "+strconv.Itoa(len(list))+" values, and the swatches "+strconv.Itoa(n)+" bands", "read the target at the bands of the swatches, or give it as lab or srgb", ErrConflict, "swatches")
+		return
+	}
 	if _, err := c.f.Swatches.Bands.Colour(list); err != nil {
 		path, _ := strings.CutSuffix(t.String(), ".reflectance")
 		var faults Faults

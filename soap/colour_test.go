@@ -298,7 +298,7 @@ func TestAMatchGoesThroughTheBatch(t *testing.T) {
 	b := plainFormula().with("swatches", duskSwatches(t), "parts", withMatch(target,
 		strings.TrimSuffix(most("titanium-dioxide", "1.5 % of oils"), "}")+carrier, most("iron-oxide-red", "0.5 % of batter"), most("iron-oxide-yellow", "2 g"))).batch(t)
 	p := tinted(t, b).Parts[0]
-	if p.Matched == nil || !p.Matched.Reachable || p.Matched.Best > 0.01 || p.Difference > 0.11 {
+	if p.Matched == nil || !p.Reachable || p.Matched.Best > 0.01 || p.Difference > 0.11 {
 		t.Fatalf("%+v, %g", p.Matched, p.Difference)
 	}
 	additions := b.Parts[0].Additions
@@ -343,7 +343,7 @@ func TestALoadAtItsMostIsAsWritten(t *testing.T) {
 	for _, load := range []string{"0.3 % of oils", "0.2 % of batter", "1.7 g"} {
 		b := plainFormula().with("swatches", duskSwatches(t), "parts", withMatch(`{"lab": [10, 0, 0]}`, most("ultramarine-blue", load))).batch(t)
 		p := tinted(t, b).Parts[0]
-		if p.Matched.Reachable || !slices.Equal(p.Matched.AtMost, []string{"ultramarine-blue"}) || !slices.Contains(p.Matched.Missing, "darker") {
+		if p.Reachable || !slices.Equal(p.Matched.AtMost, []string{"ultramarine-blue"}) || !slices.Contains(p.Matched.Missing, "darker") {
 			t.Fatalf("%s: %+v, %+v", load, p.Loads[0], p.Matched)
 		}
 		// White that costs nothing is not spared: at its most it is in the batch as it is written.
@@ -360,6 +360,31 @@ func TestALoadAtItsMostIsAsWritten(t *testing.T) {
 	}
 	if found == 0 {
 		t.Error("no load was at its most")
+	}
+}
+
+// A target without a match is held against what is weighed; about 1 away it is met.
+func TestATargetWithoutAMatch(t *testing.T) {
+	is := tinted(t, plainFormula().with("swatches", duskSwatches(t), "parts", coloured(pigment("iron-oxide-red", "1 g"))).batch(t)).Parts[0].Colour.Lab
+	for _, row := range []struct {
+		by   float64
+		want bool
+	}{{0, true}, {1.2, true}, {1.8, false}} { // in L*, whose weight at about 60 is 1.1 to 1.2
+		target := `{"lab": [` + fixed(is.L+row.by) + ", " + fixed(is.A) + ", " + fixed(is.B) + `]}`
+		p := tinted(t, plainFormula().with("swatches", duskSwatches(t), "parts", strings.TrimSuffix(coloured(pigment("iron-oxide-red", "1 g")), "}")+`, "target": `+target+`}`).batch(t)).Parts[0]
+		if p.Reachable != row.want || p.Matched != nil || math.Abs(p.Difference-is.Difference(tint.Lab{L: is.L + row.by, A: is.A, B: is.B})) > 1e-5 {
+			t.Errorf("%g lighter: %+v", row.by, p)
+		}
+	}
+	// A target at the swatches' bands, and one that is of others.
+	spectrum := strings.Repeat("0.4, ", 30) + "0.4"
+	b := plainFormula().with("swatches", duskSwatches(t), "parts", `{"part": "glow", "share": "100 %", "target": {"reflectance": [`+spectrum+`]}}`).batch(t)
+	if p := tinted(t, b).Parts[0]; p.Target == nil || math.Abs(p.Target.L-(116*math.Cbrt(0.4)-16)) > 1e-9 { // CIE 15
+		t.Errorf("%+v", p.Target)
+	}
+	_, err := soap.ReadFormula(strings.NewReader(plainFormula().with("swatches", duskSwatches(t), "parts", `{"part": "glow", "share": "100 %", "target": {"reflectance": [0.4, 0.4]}}`).text()))
+	if err == nil || !strings.Contains(err.Error(), "parts[0].target.reflectance: has 2 values, and the swatches 31 bands") {
+		t.Error(err)
 	}
 }
 

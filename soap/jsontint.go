@@ -94,14 +94,14 @@ func (w jsonWriter) partTint(p *PartTint, fit tint.Calibration) {
 	}
 	if p.Colour != nil && p.Target != nil {
 		w.estimate("delta_e00", p.Difference, 2)
+		w.Bool("reachable", p.Reachable)
 	}
 	if p.Colour != nil {
 		w.estimate("floor", fit.Floor(), 2)
 	}
 	if m := p.Matched; m != nil {
 		w.estimate("best_delta_e00", m.Best, 3)
-		w.Bool("reachable", m.Reachable)
-		if !m.Reachable {
+		if !p.Reachable {
 			w.Texts("missing", m.Missing)
 			w.Texts("at_most", m.AtMost)
 		}

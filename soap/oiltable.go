@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/lyewright/colour"
+	"example.com/lyewright/colour/tint"
 	"example.com/lyewright/fragrance"
 	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/internal/refdata"
@@ -19,10 +20,10 @@ var oilTable string
 var sourceTable string
 
 // DataEdition is the date of the built-in tables, the newest of those that a batch rests
-// on: oils, fragrances, colourants. A number that the library gives may change only with
+// on: oils, fragrances, colourants, the observer. A number that the library gives may change only with
 // it.
 func DataEdition() string {
-	return max(refdata.Edition(oilTable), fragrance.DataEdition(), colour.DataEdition())
+	return max(refdata.Edition(oilTable), fragrance.DataEdition(), colour.DataEdition(), tint.DataEdition())
 }
 
 // Oils lists the built-in oils in order of id.

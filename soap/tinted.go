@@ -31,7 +31,10 @@ type PartTint struct {
 
 	Target     *tint.Lab // nil: none
 	Difference float64   // of the colour from the target, as CIEDE2000
-	Matched    *Matched  // nil where no loads were looked for
+	// Reachable: the target is met within 1, or within the floor of the calibration, by what
+	// is weighed, or where loads were looked for by the nearest mixture.
+	Reachable bool
+	Matched   *Matched // nil where no loads were looked for
 
 	Loads []TintLoad
 	Cost  units.Ratio // of all the part's colourants; not given where a price is lacking
@@ -52,9 +55,8 @@ type PartTint struct {
 
 // Matched is what came of a part's match.
 type Matched struct {
-	Best      float64 // the smallest difference from the target within reach
-	Reachable bool    // Best is at most 1, or the floor of the calibration
-	// Missing says where the target lies beyond reach: "lighter", "darker", "redder",
+	Best float64 // the smallest difference from the target within reach
+	// Missing says in which direction the target lies from the nearest: "lighter", "darker", "redder",
 	// "greener", "yellower", "bluer", the most lacking first.
 	Missing []string
 	// AtMost are the colourants of which the nearest mixture has the most: where the target
@@ -159,9 +161,12 @@ func (b *Batch) tint(i int, fit tint.Calibration, shelf colour.Shelf) (PartTint,
 	t.Colour, t.Lightness, t.Lit = &predicted, predicted.L, true
 	if t.Target != nil {
 		t.Difference = t.Target.Difference(predicted.Lab)
+		t.Reachable = t.Difference <= max(just, fit.Floor())
 	}
 	if b.matching != nil && b.matching.parts[i] != nil {
-		t.Matched = matchedOf(b.matching.parts[i], line.Match, *t.Target, fit.Floor())
+		found := b.matching.parts[i]
+		t.Reachable = found.Best <= max(just, fit.Floor())
+		t.Matched = matchedOf(found, line.Match, *t.Target)
 	}
 	return t, t.whiter(p, &line, fit, shelf)
 }
@@ -260,11 +265,8 @@ type lack struct {
 	more, less string
 }
 
-func matchedOf(found *tint.Matched, lines []Match, target tint.Lab, floor float64) *Matched {
-	m := &Matched{Best: found.Best, Reachable: found.Best <= max(just, floor)}
-	if m.Reachable {
-		return m
-	}
+func matchedOf(found *tint.Matched, lines []Match, target tint.Lab) *Matched {
+	m := &Matched{Best: found.Best}
 	for i, at := range found.Nearest {
 		if at == tint.AtMost {
 			m.AtMost = append(m.AtMost, lines[i].Colourant)
@@ -278,7 +280,7 @@ func matchedOf(found *tint.Matched, lines []Match, target tint.Lab, floor float6
 	slices.SortStableFunc(lacks, func(a, b lack) int { return cmp.Compare(max(b.by, -b.by), max(a.by, -a.by)) })
 	for i, lack := range lacks {
 		switch {
-		case i > 0 && lack.by < just && lack.by > -just:
+		case lack.by == 0 || i > 0 && lack.by < just && lack.by > -just:
 		case lack.by > 0:
 			m.Missing = append(m.Missing, lack.more)
 		default:

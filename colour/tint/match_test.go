@@ -231,6 +231,33 @@ func TestTiesGoByOrder(t *testing.T) {
 	}
 }
 
+// Where the base hardly counts, the colour is that of the proportions: a tenth of the loads
+// looks the same, and is taken.
+func TestAThinMixtureThatLooksTheSameIsTaken(t *testing.T) {
+	w := dusk()
+	w.base = [2]func(float64) float64{flat(1e-6), flat(2e-6)}
+	c := calibrated(t, w.swatches(twelve, 0, 0))
+	for _, proportions := range []map[string]float64{{white: 0.8, blue: 0.4, red: 0.1}, {white: 1.2, yellow: 0.3}, {blue: 1, red: 0.5, yellow: 0.2}} {
+		var q tint.Wanted
+		var thin []units.Ratio
+		mixed := map[string]float64{}
+		for _, id := range w.ids {
+			q.Free = append(q.Free, tint.Free{Colourant: id, Most: share(1.5)})
+			mixed[id] = math.Round(1e6*proportions[id]/50) / 1e6
+			thin = append(thin, share(mixed[id]))
+		}
+		q.Target = predicted(t, c, w.loads(proportions)).Lab
+		if d := q.Target.Difference(predicted(t, c, w.loads(mixed)).Lab); d > 0.09 {
+			t.Fatalf("a fiftieth is %g away", d)
+		}
+		m := matched(t, c, q)
+		kept(t, c, q, m)
+		if got, most := cost(q, m.Loads), cost(q, thin); got > most {
+			t.Errorf("%v are %g in all, and %v, which look the same, %g", m.Loads, got, thin, most)
+		}
+	}
+}
+
 func TestQuestionsThatAreNone(t *testing.T) {
 	w := dusk()
 	c := calibrated(t, w.swatches(twelve, 0, 0))

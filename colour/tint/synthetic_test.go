@@ -113,16 +113,28 @@ func (w world) loads(loads map[string]float64) []tint.Load {
 // twelve are the loads of twelve swatches, in percent: the base, two whites, and three of
 // each pigment, one of them without white.
 var twelve = []map[string]float64{
-	{}, {white: 0.3}, {white: 1},
-	{white: 0.5, blue: 0.3}, {white: 0.5, blue: 1}, {blue: 0.8},
-	{white: 0.5, red: 0.05}, {white: 0.5, red: 0.3}, {red: 0.2},
-	{white: 0.5, yellow: 0.1}, {white: 0.5, yellow: 0.4}, {yellow: 0.3},
+	{},
+	{white: 0.3},
+	{white: 1},
+	{white: 0.5, blue: 0.3},
+	{white: 0.5, blue: 1},
+	{blue: 0.8},
+	{white: 0.5, red: 0.05},
+	{white: 0.5, red: 0.3},
+	{red: 0.2},
+	{white: 0.5, yellow: 0.1},
+	{white: 0.5, yellow: 0.4},
+	{yellow: 0.3},
 }
 
 // others are six mixtures that are not among them, a masstone and a tint included.
 var others = []map[string]float64{
-	{red: 0.4}, {white: 0.8, yellow: 0.03}, {white: 0.4, blue: 0.6, red: 0.05},
-	{white: 0.2, yellow: 0.3, red: 0.1}, {white: 0.6, blue: 0.4, yellow: 0.2}, {blue: 0.5, red: 0.1, yellow: 0.1},
+	{red: 0.4},
+	{white: 0.8, yellow: 0.03},
+	{white: 0.4, blue: 0.6, red: 0.05},
+	{white: 0.2, yellow: 0.3, red: 0.1},
+	{white: 0.6, blue: 0.4, yellow: 0.2},
+	{blue: 0.5, red: 0.1, yellow: 0.1},
 }
 
 // swatches reads the mixtures, each reflectance off by noise.

@@ -156,10 +156,14 @@ func gramText(m units.Mass) string { return m.Text(units.Gram, 3) }
 func differenceText(p *soap.PartTint) string {
 	m := p.Matched
 	if m == nil {
-		return "Difference " + decimal(p.Difference) + "."
+		text := "Difference " + decimal(p.Difference) + "."
+		if p.Reachable {
+			text += " That is the target, as far as can be told."
+		}
+		return text
 	}
 	text := "Difference " + decimal(p.Difference) + " as it is weighed; the nearest within reach is " + decimal(m.Best) + "."
-	if m.Reachable {
+	if p.Reachable {
 		text += " The target can be reached."
 	} else {
 		text += " The target is out of reach: it is " + inWords(m.Missing) + "."
