@@ -369,7 +369,7 @@ func TestATargetWithoutAMatch(t *testing.T) {
 	for _, row := range []struct {
 		by   float64
 		want bool
-	}{{0, true}, {1.2, true}, {1.8, false}} { // in L*, whose weight at about 60 is 1.1 to 1.2
+	}{{0, true}, {0.9, true}, {1.2, false}} { // in L*, whose weight at about 48 is 1.01
 		target := `{"lab": [` + fixed(is.L+row.by) + ", " + fixed(is.A) + ", " + fixed(is.B) + `]}`
 		p := tinted(t, plainFormula().with("swatches", duskSwatches(t), "parts", strings.TrimSuffix(coloured(pigment("iron-oxide-red", "1 g")), "}")+`, "target": `+target+`}`).batch(t)).Parts[0]
 		if p.Reachable != row.want || p.Matched != nil || math.Abs(p.Difference-is.Difference(tint.Lab{L: is.L + row.by, A: is.A, B: is.B})) > 1e-5 {
@@ -407,6 +407,36 @@ func TestPricesDecide(t *testing.T) {
 	}
 	if p := tinted(t, plainFormula().with("pigments", `{"colourant": "ultramarine-blue", "price": "3 per 10 g"}`, "parts", coloured(pigment("ultramarine-blue", "4 g"), pigment("mica", "1 g"))).batch(t)).Parts[0]; p.Cost.Given() {
 		t.Errorf("a price is lacking, and the cost is %v", p.Cost)
+	}
+}
+
+// Where one price is lacking, none counts: the least pigment is looked for.
+func TestAPriceThatIsLackingMakesNoneCount(t *testing.T) {
+	of := func(pigments string) []soap.TintLoad {
+		p := plainFormula().with("swatches", duskSwatches(t), "parts", withMatch(`{"lab": [60, 3, 2]}`,
+			most("titanium-dioxide", "1 % of oils"), most("ultramarine-blue", "2 % of oils"), most("iron-oxide-red", "1 % of oils"), most("iron-oxide-yellow", "1 % of oils")))
+		if pigments != "" {
+			p.with("pigments", pigments)
+		}
+		return tinted(t, p.batch(t)).Parts[0].Loads
+	}
+	without, some := of(""), of(`{"colourant": "titanium-dioxide", "price": "900 per 1 g"}, {"colourant": "iron-oxide-red", "price": "0 per 1 g"}`)
+	for i := range without {
+		if !without[i].Found.Equal(some[i].Found) {
+			t.Errorf("%+v, %+v", without[i], some[i])
+		}
+	}
+}
+
+// What has a load beside a match counts as it is weighed: 0.05 % of 320 g is 0.2 g on a scale
+// of 0.1 g, and the target is that with 1.6 g of white.
+func TestBesideAMatchALoadCountsAsItIsWeighed(t *testing.T) {
+	p := plainFormula().with("size", `{"batter": "320 g"}`, "scale", `"0.1 g"`, "swatches", duskSwatches(t))
+	is := tinted(t, p.with("parts", coloured(pigment("iron-oxide-red", "0.2 g"), pigment("titanium-dioxide", "1.6 g"))).batch(t)).Parts[0].Colour.Lab
+	target := `"target": {"lab": [` + fixed(is.L) + ", " + fixed(is.A) + ", " + fixed(is.B) + `]}, "match": [` + most("titanium-dioxide", "2 % of oils") + `]}`
+	b := p.with("parts", strings.TrimSuffix(coloured(pigment("iron-oxide-red", "0.05 % of batter")), "}")+", "+target).batch(t)
+	if m := tinted(t, b).Parts[0]; m.Matched.Best > 0.01 || m.Loads[1].Weighed.String() != "1.6 g" && m.Loads[1].Weighed.String() != "1.5 g" {
+		t.Errorf("%+v, %+v", m.Matched, m.Loads)
 	}
 }
 
