@@ -137,7 +137,7 @@ func (b *Batch) tint(i int, fit tint.Calibration, shelf colour.Shelf) (PartTint,
 		line = b.Formula.Parts[i]
 	}
 	t.Look = line.Look
-	t.load(b, i, &line)
+	t.load(b, i, &line, shelf)
 	t.price(&line, shelf)
 	t.beyond(p)
 	if lab, ok := line.Target.lab(fit.Bands()); ok {
@@ -171,31 +171,36 @@ func (b *Batch) tint(i int, fit tint.Calibration, shelf colour.Shelf) (PartTint,
 	return t, t.whiter(p, &line, fit, shelf)
 }
 
-// load lists the part's colourants as they are weighed, then those that were sought and
-// are not needed.
-func (t *PartTint) load(b *Batch, i int, line *Part) {
+// load lists the part's colourants as they are weighed: those with a load, then those that
+// were sought, each in the order of the file.
+func (t *PartTint) load(b *Batch, i int, line *Part, shelf colour.Shelf) {
 	p := &b.Parts[i]
 	amounts := p.amounts()
+	var found *tint.Matched
+	if b.matching != nil {
+		found = b.matching.parts[i]
+	}
 	for k := range p.Additions {
 		a := &p.Additions[k]
-		if a.Kind != Colourant {
-			continue
+		if a.Kind == Colourant && (found == nil || line.lists(a.Name)) {
+			t.Loads = append(t.Loads, loadOf(a.Name, nameOf(a.Colourant, a.Name), a.Pigment(), amounts))
 		}
-		t.Loads = append(t.Loads, loadOf(a.Name, nameOf(a.Colourant, a.Name), a.Pigment(), amounts))
 	}
-	if b.matching == nil || b.matching.parts[i] == nil {
+	if found == nil {
 		return
 	}
-	found := b.matching.parts[i]
 	for m := range line.Match {
 		id := line.Match[m].Colourant
-		at := slices.IndexFunc(t.Loads, func(l TintLoad) bool { return l.Colourant == id })
-		if at < 0 {
-			t.Loads = append(t.Loads, loadOf(id, id, units.Mass{}, amounts))
-			at = len(t.Loads) - 1
+		weighed := units.Mass{}
+		for k := range p.Additions {
+			if a := &p.Additions[k]; a.Kind == Colourant && a.Name == id {
+				weighed = a.Pigment()
+			}
 		}
-		l := &t.Loads[at]
+		c, _ := shelf.Find(id)
+		l := loadOf(id, nameOf(c, id), weighed, amounts)
 		l.Sought, l.At, l.Found = true, found.At[m], found.Loads[m]
+		t.Loads = append(t.Loads, l)
 	}
 }
 
