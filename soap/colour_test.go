@@ -305,10 +305,17 @@ func TestAMatchGoesThroughTheBatch(t *testing.T) {
 	if len(additions) < 2 || additions[0].Name != "titanium-dioxide" || additions[0].Carrier == nil || additions[0].Kind != soap.Colourant {
 		t.Fatalf("%+v", additions)
 	}
-	for _, l := range p.Loads {
-		if !l.Sought {
+	needed := 0
+	for i, l := range p.Loads {
+		if !l.Sought || l.Colourant != b.Formula.Parts[0].Match[i].Colourant {
 			t.Errorf("%+v", l)
 		}
+		if l.At != tint.AtNone {
+			needed++
+		}
+	}
+	if needed == len(p.Loads) || len(additions) != needed {
+		t.Errorf("%d of %d loads are needed, and %d are weighed", needed, len(p.Loads), len(additions))
 	}
 	if got := p.Loads[0].OfBatter.Float(); math.Abs(got-0.004) > 0.0006 {
 		t.Errorf("%v of white", p.Loads[0].OfBatter)
@@ -353,6 +360,12 @@ func TestALoadAtItsMostIsAsWritten(t *testing.T) {
 			continue
 		}
 		found++
+		if apart := p.Loads[0].Found.Float() - p.Loads[0].OfBatter.Float(); math.Abs(apart) > 1e-6 {
+			t.Errorf("%s: found %v, weighed %v of batter", load, p.Loads[0].Found, p.Loads[0].OfBatter)
+		}
+		if w := p.Whiter; w == nil || w.Seen || math.Abs(w.Most.Float()-p.Loads[0].OfBatter.Float()) > 1e-6 {
+			t.Errorf("%s: %+v", load, w)
+		}
 		same := plainFormula().with("swatches", duskSwatches(t), "parts", coloured(pigment("titanium-dioxide", load))).batch(t)
 		if b.Parts[0].Additions[0].Mass != same.Parts[0].Additions[0].Mass {
 			t.Errorf("%s: %v, %v", load, b.Parts[0].Additions[0].Mass, same.Parts[0].Additions[0].Mass)
@@ -372,6 +385,10 @@ func TestATargetWithoutAMatch(t *testing.T) {
 	}{{0, true}, {0.9, true}, {1.2, false}} { // in L*, whose weight at about 48 is 1.01
 		target := `{"lab": [` + fixed(is.L+row.by) + ", " + fixed(is.A) + ", " + fixed(is.B) + `]}`
 		p := tinted(t, plainFormula().with("swatches", duskSwatches(t), "parts", strings.TrimSuffix(coloured(pigment("iron-oxide-red", "1 g")), "}")+`, "target": `+target+`}`).batch(t)).Parts[0]
+		near := tinted(t, plainFormula().with("swatches", duskSwatches(t), "parts", strings.TrimSuffix(coloured(pigment("iron-oxide-red", "1 g")), "}")+`, "target": `+target+`, "match": [`+most("iron-oxide-yellow", "0.001 g")+`]}`).batch(t)).Parts[0]
+		if near.Reachable != row.want || near.Matched == nil {
+			t.Errorf("%g lighter, with next to nothing to match with: %+v", row.by, near.Matched)
+		}
 		if p.Reachable != row.want || p.Matched != nil || math.Abs(p.Difference-is.Difference(tint.Lab{L: is.L + row.by, A: is.A, B: is.B})) > 1e-5 {
 			t.Errorf("%g lighter: %+v", row.by, p)
 		}

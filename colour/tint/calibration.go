@@ -186,8 +186,7 @@ const leastOfAll = 1e-12
 
 // reflects gives what is read of a mixture in a band.
 func (c *calibration) reflects(band int, percent []float64) float64 {
-	k, s := c.band(band, percent)
-	return c.surface.measured(opaque(ratio(k, s)))
+	return c.surface.reads(c.band(band, percent))
 }
 
 // see gives the colour of a mixture.

@@ -60,8 +60,8 @@ func (s *seeker) cheapest(nearest point, farthest float64) point {
 	}
 	if s.n > inTurn {
 		try(nearest, s.all())
+		try(best, s.all())
 	}
-	try(best, s.all())
 	return best
 }
 

@@ -14,18 +14,35 @@ type seeker struct {
 	c      *calibration
 	wanted Wanted
 	n      int
-	fixed  mixture
-	full   [MostFree]mixture // each at its most
+	bands  []blend
 	metric [3][3]float64
 	price  point // of each at its most
 }
 
+// A blend is one band: what is fixed there, what each load adds at its most, and what the
+// band adds to the colour. Everything that a band needs lies together.
+type blend struct {
+	k, s         float64
+	fullK, fullS point
+	sees         [3]float64
+}
+
+// at adds up what absorbs and scatters at a point.
+func (b *blend) at(x *point, n int) (k, s float64) {
+	k, s = b.k, b.s
+	for i := range n {
+		k += x[i] * b.fullK[i]
+		s += x[i] * b.fullS[i]
+	}
+	return k, s
+}
+
 func newSeeker(c *calibration, w Wanted, fixed []float64) *seeker {
 	s := &seeker{c: c, wanted: w, n: len(w.Free), metric: w.Target.metric()}
-	bands := len(c.eye)
-	s.fixed = mixture{make([]float64, bands), make([]float64, bands)}
-	for j := range bands {
-		s.fixed.k[j], s.fixed.s[j] = c.band(j, fixed)
+	s.bands = make([]blend, len(c.eye))
+	for j := range s.bands {
+		s.bands[j].k, s.bands[j].s = c.band(j, fixed)
+		s.bands[j].sees = c.eye[j]
 	}
 	priced := false
 	for _, free := range w.Free {
@@ -36,9 +53,8 @@ func newSeeker(c *calibration, w Wanted, fixed []float64) *seeker {
 		for c.ids[at] != free.Colourant {
 			at++
 		}
-		s.full[i] = mixture{make([]float64, bands), make([]float64, bands)}
-		for j := range bands {
-			s.full[i].k[j], s.full[i].s[j] = most*c.per[at].k[j], most*c.per[at].s[j]
+		for j := range s.bands {
+			s.bands[j].fullK[i], s.bands[j].fullS[i] = most*c.per[at].k[j], most*c.per[at].s[j]
 		}
 		s.price[i] = most
 		if priced {
@@ -51,17 +67,12 @@ func newSeeker(c *calibration, w Wanted, fixed []float64) *seeker {
 // lab gives the colour at a point.
 func (s *seeker) lab(x point) Lab {
 	var seen stimulus
-	for j := range s.c.eye {
-		k, sc := s.fixed.k[j], s.fixed.s[j]
-		for i := range s.n {
-			k += x[i] * s.full[i].k[j]
-			sc += x[i] * s.full[i].s[j]
+	for j := range s.bands {
+		b := &s.bands[j]
+		r := s.c.surface.reads(b.at(&x, s.n))
+		for a := range seen {
+			seen[a] += b.sees[a] * r
 		}
-		r := s.c.surface.measured(opaque(ratio(k, sc)))
-		e := &s.c.eye[j]
-		seen[0] += e[0] * r
-		seen[1] += e[1] * r
-		seen[2] += e[2] * r
 	}
 	return seen.lab()
 }
@@ -70,25 +81,21 @@ func (s *seeker) lab(x point) Lab {
 func (s *seeker) slopes(x point) (Lab, [3]point) {
 	var seen stimulus
 	var d [3]point
-	for j := range s.c.eye {
-		k, sc := s.fixed.k[j], s.fixed.s[j]
-		for i := range s.n {
-			k += x[i] * s.full[i].k[j]
-			sc += x[i] * s.full[i].s[j]
-		}
+	for j := range s.bands {
+		b := &s.bands[j]
+		k, sc := b.at(&x, s.n)
 		sc = max(sc, leastOfAll)
 		inside := opaque(k / sc)
 		r := s.c.surface.measured(inside)
 		fall := -s.c.surface.slope(inside) * slopeOfOpaque(inside) / (sc * sc)
-		e := &s.c.eye[j]
 		for a := range seen {
-			seen[a] += e[a] * r
+			seen[a] += b.sees[a] * r
 		}
 		for i := range s.n {
-			change := fall * (s.full[i].k[j]*sc - k*s.full[i].s[j])
-			d[0][i] += e[0] * change
-			d[1][i] += e[1] * change
-			d[2][i] += e[2] * change
+			change := fall * (b.fullK[i]*sc - k*b.fullS[i])
+			d[0][i] += b.sees[0] * change
+			d[1][i] += b.sees[1] * change
+			d[2][i] += b.sees[2] * change
 		}
 	}
 	fx, fy, fz := labFunctionSlope(seen[0]), labFunctionSlope(seen[1]), labFunctionSlope(seen[2])
@@ -120,16 +127,12 @@ func (s *seeker) atTarget(c Lab) (terms [3]float64, slopes [3][3]float64) {
 
 // exactly measures CIEDE2000 itself.
 func (s *seeker) exactly(c Lab) (terms [3]float64, slopes [3][3]float64) {
-	const step = 1e-4
+	const step = 1e-5 // forwards alone: a search needs no more digits
 	terms = s.wanted.Target.apart(c)
-	for i, moved := range [3][2]Lab{
-		{{c.L + step, c.A, c.B}, {c.L - step, c.A, c.B}},
-		{{c.L, c.A + step, c.B}, {c.L, c.A - step, c.B}},
-		{{c.L, c.A, c.B + step}, {c.L, c.A, c.B - step}},
-	} {
-		up, down := s.wanted.Target.apart(moved[0]), s.wanted.Target.apart(moved[1])
+	for i, moved := range [3]Lab{{c.L + step, c.A, c.B}, {c.L, c.A + step, c.B}, {c.L, c.A, c.B + step}} {
+		on := s.wanted.Target.apart(moved)
 		for k := range terms {
-			slopes[k][i] = (up[k] - down[k]) / (2 * step)
+			slopes[k][i] = (on[k] - terms[k]) / step
 		}
 	}
 	return terms, slopes

@@ -1,5 +1,7 @@
 package tint
 
+import "math"
+
 // Surface is what light meets at the surface of a bar: Saunderson's correction. The
 // zero value is no surface at all.
 //
@@ -19,6 +21,18 @@ func UsualSurface() Surface { return Surface{Outside: 0.04, Inside: 0.6} }
 // measured gives what is read of a reflectance inside.
 func (s Surface) measured(inside float64) float64 {
 	r := (1 - s.Outside) * (1 - s.Inside) * inside / (1 - s.Inside*inside)
+	if s.NoGloss {
+		return r
+	}
+	return s.Outside + r
+}
+
+// reads is measured of an opaque piece that absorbs k and scatters s, in one division: a
+// search asks for it a hundred thousand times.
+func (s Surface) reads(k, scatters float64) float64 {
+	scatters = max(scatters, leastOfAll)
+	d := scatters + k + math.Sqrt(k*(k+2*scatters)) // R = scatters/d
+	r := (1 - s.Outside) * (1 - s.Inside) * scatters / (d - s.Inside*scatters)
 	if s.NoGloss {
 		return r
 	}
