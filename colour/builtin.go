@@ -2,6 +2,7 @@ package colour
 
 import (
 	_ "embed"
+	"strings"
 	"sync"
 
 	"example.com/lyewright/internal/nearest"
@@ -51,9 +52,15 @@ func Colourants() []Colourant {
 }
 
 // OfCI gives the built-in colourant of a Colour Index number: of several that which has
-// the fewest other numbers, and the first of these.
+// the fewest other numbers, and the first of these. Of a number with a suffix that is not
+// held, such as "15850:1", it is that of the dye, 15850: its lakes are made of it.
 func OfCI(ci string) (c Colourant, found bool) {
-	c, found = byCI()[ci]
+	if c, found = byCI()[ci]; !found {
+		dye, _, variety := strings.Cut(ci, ":")
+		if variety {
+			c, found = byCI()[dye]
+		}
+	}
 	return c, found
 }
 

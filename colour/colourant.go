@@ -77,11 +77,19 @@ func (c Colourant) Is(ci string) bool {
 	}
 }
 
-// White and Pearl are the Colour Index numbers of titanium dioxide and of mica.
-const (
-	White = "77891"
-	Pearl = "77019"
-)
+// Pearl is the Colour Index number of mica.
+const Pearl = "77019"
+
+// IsWhite reports whether the colourant is titanium dioxide for whitening: Colour Index
+// number 77891 and no other (a mica coated with it is none), and not of nano grade.
+func (c Colourant) IsWhite() bool {
+	const titaniumDioxide = "77891"
+	if c.own != nil && len(c.own.CI) > 0 {
+		return len(c.own.CI) == 1 && c.own.CI[0] == titaniumDioxide && !c.own.Nano
+	}
+	line := c.line("ci")
+	return refdata.Field(line, 1) == titaniumDioxide && refdata.Field(line, 2) == "" && !c.Nano()
+}
 
 // Density is that of the solid, in g/mL at room temperature: what it may be, and what
 // is reckoned with; none is given where it is not known.

@@ -66,8 +66,9 @@ func (c Colourant) write(w *jsonwrite.Writer) {
 		of := func(u Usual, role string) {
 			w.Object("", func() {
 				text("role", role)
-				w.Number("low_of_oils_pct", u.Low.Share.PercentText(6))
-				w.Number("high_of_oils_pct", u.High.Share.PercentText(6))
+				w.Number("low_pct", u.Low.Share.PercentText(6))
+				w.Number("high_pct", u.High.Share.PercentText(6))
+				w.Text("base", u.Low.Of.String())
 				w.Text("source", u.Source.String())
 			})
 		}

@@ -152,18 +152,24 @@ func (m Medium) String() string {
 
 // Dispersion is what a colourant disperses in.
 type Dispersion struct {
-	In Medium // all of them together
-	// Only: in nothing else, as far as the source is definite. Glycerin, which is used
-	// for any powder that clumps (common practice), is never excluded by a built-in row.
-	Only   bool
+	In     Medium // all of them together
+	Only   bool   // in nothing else, as far as the source is definite
 	Text   string
 	Source cite.Source
+
+	given bool // by the maker
+}
+
+// Takes reports whether nothing speaks against a medium. Glycerin is used for any powder
+// that clumps (common practice): against it only a maker's own word counts.
+func (d Dispersion) Takes(m Medium) bool {
+	return !d.Only || d.In&m != 0 || m == Glycerin && !d.given
 }
 
 // Disperses gives what the colourant disperses in.
 func (c Colourant) Disperses() Dispersion {
 	if c.own != nil && c.own.DispersesIn != 0 {
-		return Dispersion{In: c.own.DispersesIn, Only: true, Text: c.own.DispersesIn.String(), Source: cite.Source{How: cite.Given}}
+		return Dispersion{In: c.own.DispersesIn, Only: true, Text: c.own.DispersesIn.String(), Source: cite.Source{How: cite.Given}, given: true}
 	}
 	line := c.line("disperses")
 	d := Dispersion{Only: refdata.Field(line, 1) == "only", Text: refdata.Field(line, 4), Source: cite.Source{How: cite.ParseHow(refdata.Field(line, 3))}}
@@ -176,9 +182,6 @@ func (c Colourant) Disperses() Dispersion {
 		case "glycerin":
 			d.In |= Glycerin
 		}
-	}
-	if d.Only {
-		d.In |= Glycerin
 	}
 	return d
 }

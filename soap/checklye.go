@@ -86,13 +86,19 @@ func (c *checker) superfat() {
 			c.fault(t.at("at_least"), l.Name, "has fat without a range of saponification values, so no worst case can be promised", "give its fat a range, or plan the superfat", ErrConflict, at)
 		}
 	}
+	jug := func(carrier Carrier, part int, list string, line int) {
+		if carrier.In == InOil && c.f.lineOf(carrier.Oil.ID()) < 0 {
+			rangeless(carrier.Oil, itemPath(itemPath("parts", part)+"."+list, line)+".carrier")
+		}
+	}
 	for i, p := range c.f.Parts {
 		for kind := Colourant; kind <= Additive; kind++ {
 			for j, a := range p.additions(kind) {
-				if a.Carrier.In == InOil && c.f.lineOf(a.Carrier.Oil.ID()) < 0 {
-					rangeless(a.Carrier.Oil, itemPath(itemPath("parts", i)+"."+kind.list(), j)+".carrier")
-				}
+				jug(a.Carrier, i, kind.list(), j)
 			}
+		}
+		for j := range p.Match {
+			jug(p.Match[j].Carrier, i, "match", j)
 		}
 	}
 }

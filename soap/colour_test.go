@@ -139,8 +139,9 @@ func TestLawAndAlkali(t *testing.T) {
 		{"phthalo-blue", "", "", "note colourant-not-permitted"},
 		{"carbon-black", "", "", "note colourant-not-permitted"},
 		{"turmeric", "warning colourant-unstable", "", "note colourant-not-permitted"},
-		{"madder", "warning colourant-unstable", "warning colourant-not-permitted", ""},
-		{"alkanet", "warning colourant-unstable", "warning colourant-not-permitted", ""},
+		{"madder", "warning colourant-unstable", "warning colourant-not-permitted", "note colourant-unjudged"},
+		{"alkanet", "warning colourant-unstable", "warning colourant-not-permitted", "note colourant-unjudged"},
+		{"barium-sulfate", "", "", "note colourant-unjudged"},
 		{"mica", "", "", ""},
 	} {
 		for markets, sold := range map[string][2]bool{"": {true, true}, `"eu"`: {true, false}, `"us"`: {false, true}, `"eu", "us"`: {true, true}} {
@@ -179,13 +180,54 @@ func TestAnOwnPigmentIsJudgedByItsNumbers(t *testing.T) {
 	}{
 		{`"ci": ["77019", "77510"]`, []string{"warning colourant-unstable"}}, // mica coated with iron blue
 		{`"ci": ["77019", "77891", "77491"]`, nil},
-		{`"ci": ["75330"]`, []string{"warning colourant-unstable", "warning colourant-not-permitted"}},
+		{`"ci": ["75330"]`, []string{"warning colourant-unstable", "warning colourant-not-permitted", "note colourant-unjudged"}},
+		{`"ci": ["15850:1"]`, []string{"warning colourant-unstable"}}, // a lake of a dye that is held
 		{`"ci": ["74160", "12345"]`, []string{"note colourant-unjudged", "note colourant-not-permitted"}},
 		{`"name": "Dusk mica"`, []string{"note colourant-unjudged"}},
 	} {
 		b := plainFormula().with("pigments", `{"colourant": "dusk-mica", `+row.own+`}`, "parts", coloured(pigment("dusk-mica", "1 g"))).batch(t)
 		if got := colourCodes(b, "parts[0].colourants[0]"); !slices.Equal(got, row.want) {
 			t.Errorf("%s: %v, want %v", row.own, got, row.want)
+		}
+	}
+}
+
+// What nothing is held of is said, and not taken for permitted.
+func TestWhatIsNotHeldIsSaid(t *testing.T) {
+	for id, want := range map[string]string{
+		"madder":      "Madder: nothing is held here of its standing in the United States.",
+		"acid-red-52": "Acid Red 52: nothing is held here of its stability in alkali.",
+	} {
+		b := plainFormula().with("parts", coloured(pigment(id, "1 g"))).batch(t)
+		if !slices.ContainsFunc(b.Findings, func(f soap.Finding) bool { return f.Code == "colourant-unjudged" && f.Message() == want }) {
+			t.Errorf("%s: %v", id, b.Findings)
+		}
+	}
+}
+
+// A mica coated with titanium dioxide is no titanium dioxide: it makes no rivers, has no
+// white's usual loads, and is never the unit of scattering.
+func TestACoatedMicaIsNoWhite(t *testing.T) {
+	own := `{"colourant": "dusk-mica", "ci": ["77019", "77891"]}`
+	b := plainFormula().with("gel", `"yes"`, "pigments", own, "parts", coloured(pigment("dusk-mica", "2 % of oils"), pigment("titanium-dioxide", "0.3 % of oils"))).batch(t)
+	for _, f := range b.Findings {
+		if f.Code == "rivers-likely" {
+			t.Error(f.Message())
+		}
+	}
+	swatches := strings.Replace(duskSwatches(t), `"read": [`, `"read": [{"swatch": "mica 1", "loads": {"dusk-mica": "1 % of batter"}, "reflectance": [`+strings.Repeat("0.6, ", 30)+`0.6]},
+		{"swatch": "mica 2", "loads": {"dusk-mica": "2 % of batter"}, "reflectance": [`+strings.Repeat("0.7, ", 30)+`0.7]}, `, 1)
+	if got := tinted(t, plainFormula().with("swatches", swatches, "pigments", own).batch(t)).Fit.White(); got != "titanium-dioxide" {
+		t.Errorf("%q", got)
+	}
+}
+
+// What weighs nothing plays no role: the white beside it is alone.
+func TestATraceThatWeighsNothingPlaysNoRole(t *testing.T) {
+	b := plainFormula().with("scale", `"0.1 g"`, "markets", `"eu"`, "parts", coloured(pigment("titanium-dioxide", "0.9 % of oils"), pigment("iron-oxide-red", "0.01 g"))).batch(t)
+	for i := range 2 {
+		if found := colourCodes(b, "parts[0].colourants["+strconv.Itoa(i)+"]"); slices.Contains(found, "note load-unusual") {
+			t.Errorf("%d: %v", i, found)
 		}
 	}
 }
@@ -528,6 +570,87 @@ func TestTintWithoutSwatches(t *testing.T) {
 	b := plainFormula().with("swatches", duskSwatches(t)).batch(t)
 	b.Formula.Swatches.Read = nil
 	if _, err := b.Tint(); err == nil || !strings.Contains(err.Error(), "swatches.read: is missing") {
+		t.Error(err)
+	}
+}
+
+// A danger is never left out of a view of the batch.
+func TestATintCarriesTheDangers(t *testing.T) {
+	b := plainFormula().with("superfat", `"0.1 %"`, "alkali", `{"kind": "sodium-hydroxide"}`, "scale", `"0.1 g"`, "parts", `{"part": "glow", "share": "40 %", "colourants": [{"colourant": "mica", "load": "0.01 g"}]},
+		{"part": "dusk", "share": "rest", "colourants": [{"colourant": "kaolin", "load": "5 % of oils", "carrier": {"liquid": "hall-blend", "ratio": "3", "from": "formula"}}]}`).batch(t)
+	codes := map[string]bool{}
+	for _, f := range tinted(t, b).Findings {
+		codes[f.Code] = true
+	}
+	if !codes["superfat-likely-negative"] || !codes["rounding-coarse"] {
+		t.Error(codes)
+	}
+}
+
+// Where the batter was weighed, the colour is that of what is in it.
+func TestTheColourIsThatOfTheBatterAsWeighed(t *testing.T) {
+	p := plainFormula().with("swatches", duskSwatches(t), "parts", `{"part": "glow", "share": "50 %", "colourants": [`+pigment("iron-oxide-red", "1 g")+`]}, {"part": "dusk", "share": "rest"}`)
+	plan := tinted(t, p.batch(t)).Parts[0].Loads[0]
+	half := p.with("weighed", `{"stage": "parts", "parts": {"glow": {"batter": "350 g"}}}`).batch(t)
+	got := tinted(t, half).Parts[0]
+	if l := got.Loads[0]; math.Abs(l.OfBatter.Float()-1.0/350) > 1e-9 || l.OfOils.Float() <= plan.OfOils.Float() {
+		t.Errorf("%+v, planned %+v", l, plan)
+	}
+	same := plainFormula().with("swatches", duskSwatches(t), "parts", coloured(pigment("iron-oxide-red", fixed(100.0/350)+" % of batter"))).batch(t)
+	if d := got.Colour.Difference(tinted(t, same).Parts[0].Colour.Lab); d > 0.01 {
+		t.Errorf("%g from the same share", d)
+	}
+}
+
+// A batch is its caller's own: whatever is done to its formula, nothing panics.
+func TestATintOfAChangedBatch(t *testing.T) {
+	of := func() soap.Batch {
+		return plainFormula().with("swatches", duskSwatches(t), "parts", withMatch(`{"lab": [60, 0, 0]}`, most("titanium-dioxide", "1 % of oils"), most("ultramarine-blue", "1 g"))).batch(t)
+	}
+	for _, change := range []func(b *soap.Batch){
+		func(b *soap.Batch) { b.Formula.Parts[0].Target = soap.Target{} },
+		func(b *soap.Batch) { b.Formula.Parts = nil },
+		func(b *soap.Batch) { b.Formula.Parts[0].Match = nil },
+		func(b *soap.Batch) {
+			b.Formula.Parts[0].Match = append(b.Formula.Parts[0].Match, soap.Match{Colourant: "mica"})
+		},
+		func(b *soap.Batch) { b.Formula.Swatches = nil },
+		func(b *soap.Batch) { b.Formula.Pigments = nil },
+	} {
+		b := of()
+		change(&b)
+		if c, err := b.Tint(); err != nil || len(c.Parts[0].Loads) != 2 {
+			t.Errorf("%v, %+v", err, c)
+		}
+	}
+}
+
+// More of a colourant than stood in any swatch is named.
+func TestLoadsBeyondTheSwatches(t *testing.T) {
+	for load, want := range map[string][]string{"0.3 % of batter": nil, "0.31 % of batter": {"Iron oxide red"}} {
+		if p := tinted(t, plainFormula().with("swatches", duskSwatches(t), "parts", coloured(pigment("iron-oxide-red", load))).batch(t)).Parts[0]; !slices.Equal(p.Beyond, want) {
+			t.Errorf("%s: %v", load, p.Beyond)
+		}
+	}
+}
+
+// What no pot can make of a match is said where it stands.
+func TestAMatchThatTakesTooMuchWater(t *testing.T) {
+	f, err := soap.ReadFormula(strings.NewReader(plainFormula().with("swatches", duskSwatches(t), "parts", withMatch(`{"lab": [97, 0, 2]}`,
+		`{"colourant": "titanium-dioxide", "most": "1 % of oils", "carrier": {"liquid": "water", "ratio": "500"}}`)).text()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := f.Batch(); err == nil || !strings.Contains(err.Error(), "parts[0].match[0].carrier") {
+		t.Error(err)
+	}
+}
+
+// A promise of a least superfat needs a range of an oil that a matched colourant comes in.
+func TestAPromiseKnowsTheCarriersOfAMatch(t *testing.T) {
+	_, err := soap.ReadFormula(strings.NewReader(plainFormula().with("superfat", `{"at_least": "1 %"}`, "swatches", duskSwatches(t), "parts", withMatch(`{"lab": [97, 0, 2]}`,
+		`{"colourant": "titanium-dioxide", "most": "1 % of oils", "carrier": {"liquid": "goose-fat", "ratio": "2"}}`)).text()))
+	if err == nil || !strings.Contains(err.Error(), `superfat.at_least: "goose-fat" has no range`) {
 		t.Error(err)
 	}
 }

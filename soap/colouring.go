@@ -78,7 +78,7 @@ func (f *Formula) swatches(shelf colour.Shelf) tint.Swatches {
 	}
 	for i := range s.Read {
 		for _, load := range s.Read[i].Loads {
-			if c, found := shelf.Find(load.Colourant); found && c.Is(colour.White) && !c.Nano() {
+			if c, found := shelf.Find(load.Colourant); found && c.IsWhite() {
 				s.White = load.Colourant
 				return s
 			}

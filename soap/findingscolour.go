@@ -21,7 +21,7 @@ func (j *judge) rivers(i int, t trail) {
 	part := t // a copy, so that soap that does not gel costs nothing
 	for k := range p.Additions {
 		a, l := &p.Additions[k], &j.s.loads[i][k]
-		if a.Kind != Colourant || !a.Colourant.Is(colour.White) || a.Colourant.Nano() {
+		if a.Kind != Colourant || !a.Colourant.IsWhite() {
 			continue
 		}
 		whites = whites.Add(a.Mass)
@@ -68,13 +68,17 @@ func (j *judge) colourant(t trail, a *AdditionWeighing) {
 			j.facts(t, a, part)
 		}
 		if a.Colourant.Nano() {
-			j.add(Finding{Code: "nano-grade", Subject: t.String(), Names: []string{a.Colourant.Name()}, Source: cite.Source{How: cite.Given}})
+			f := Finding{Code: "nano-grade", Subject: t.String(), Names: []string{a.Colourant.Name()}, Source: cite.Source{How: cite.Given}}
+			if a.Colourant.Is("77891") {
+				f.Detail = hardlyWhitens
+			}
+			j.add(f)
 		}
 	}
 	if a.Carrier == nil {
 		return
 	}
-	if in := a.Colourant.Disperses(); in.Only && in.In&mediumOf(a.Carrier.In) == 0 {
+	if in := a.Colourant.Disperses(); !in.Takes(mediumOf(a.Carrier.In)) {
 		j.add(Finding{Code: "carrier-unlike", Subject: t.String(), Names: []string{a.Colourant.Name()}, Detail: in.In.String() + ", not in " + mediumOf(a.Carrier.In).String(), Source: in.Source})
 	}
 }
@@ -88,16 +92,31 @@ func (j *judge) facts(t trail, a *AdditionWeighing, part colour.Colourant) {
 		}
 		j.add(f)
 	}
-	if fast := part.InAlkali(); fast.Stability == colour.Gassing {
+	fast := part.InAlkali()
+	if fast.Stability == colour.Gassing {
 		found("colourant-unstable", Warning, hydrogen, fast.Source())
 	} else if fast.Stability >= colour.Doubtful {
 		found("colourant-unstable", Warning, fast.Text, fast.Source())
 	}
-	if status := part.Under(colour.EU); status.Standing == colour.NotPermitted && j.sold(EuropeanUnion) {
-		found("colourant-not-permitted", Warning, inEU, status.Source())
+	eu, us := part.Under(colour.EU), part.Under(colour.US)
+	if eu.Standing == colour.NotPermitted && j.sold(EuropeanUnion) {
+		found("colourant-not-permitted", Warning, inEU, eu.Source())
 	}
-	if status := part.Under(colour.US); status.Standing == colour.NotPermitted && j.sold(UnitedStates) {
-		found("colourant-not-permitted", Note, strings.TrimSpace(inUS+" "+status.Remark), status.Source())
+	if us.Standing == colour.NotPermitted && j.sold(UnitedStates) {
+		found("colourant-not-permitted", Note, strings.TrimSpace(inUS+" "+us.Remark), us.Source())
+	}
+	var unheld []string
+	if eu.Standing == colour.Unknown && j.sold(EuropeanUnion) {
+		unheld = append(unheld, "its standing in the European Union")
+	}
+	if us.Standing == colour.Unknown && j.sold(UnitedStates) {
+		unheld = append(unheld, "its standing in the United States")
+	}
+	if fast.Stability == colour.StabilityUnknown {
+		unheld = append(unheld, "its stability in alkali")
+	}
+	if len(unheld) > 0 {
+		found(unjudged(Colourant), Note, strings.Join(unheld, ", nor of "), cite.Source{How: cite.Given})
 	}
 }
 
@@ -124,11 +143,12 @@ func mediumOf(l Liquid) colour.Medium {
 func (j *judge) usual(t trail, p *PartBatch, k int) {
 	a := &p.Additions[k]
 	beside := slices.ContainsFunc(p.Additions, func(other AdditionWeighing) bool {
-		return other.Kind == Colourant && other.Name != a.Name && !other.Colourant.Is(colour.White)
+		weighs := other.Pigment()
+		return other.Kind == Colourant && weighs.Sign() > 0 && other.Name != a.Name && !other.Colourant.IsWhite()
 	})
 	usual, given := a.Colourant.Usual(beside)
-	if !given {
-		return
+	if weighs := a.Pigment(); !given || weighs.Sign() == 0 {
+		return // of what is weighed as nothing another finding says so
 	}
 	f := Finding{Code: "load-unusual", Subject: t.String(), Unit: "%", Detail: usual.Low.Of.String(), Names: []string{a.Colourant.Name(), usual.Low.Share.PercentText(4), usual.High.Share.PercentText(4)}, Source: usual.Source}
 	switch f.Value = settled(p.amounts().Load(a.Mass, usual.Low.Of).Share); {
@@ -162,11 +182,18 @@ func (j *judge) target(i int, t trail) {
 	}
 }
 
-// OnColour reports whether a finding is about colour.
+// OnColour reports whether a finding is about colour, or a danger, which nobody who weighs
+// colourants may miss.
 func OnColour(f Finding) bool {
+	if f.Severity == Danger {
+		return true
+	}
 	switch f.Code {
 	case "load-unusual", "rivers-likely", "colourant-unstable", "colourant-not-permitted", "nano-grade", "carrier-unlike", "target-out-of-gamut", "colourant-unjudged":
 		return true
+	case "rounding-coarse": // of what colours: the colour is that of what is weighed
+		pigment := strings.Contains(f.Subject, ".colourants[") || strings.Contains(f.Subject, ".match[")
+		return pigment && !strings.HasSuffix(f.Subject, ".carrier")
 	default:
 		return false
 	}

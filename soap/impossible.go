@@ -160,7 +160,7 @@ func (s *solved) tooStrong(fault func(path, text, reason, remedy string)) {
 
 // path gives the addition's path in the formula.
 func (l *loaded) path(part int) string {
-	return itemPath(itemPath("parts", part)+"."+l.kind.list(), l.index)
+	return itemPath(itemPath("parts", part)+"."+l.list(), l.at())
 }
 
 // noDemand says why there may be nothing for the alkali to saponify: a scale

@@ -37,9 +37,11 @@ func (w jsonWriter) tint(t *Tint) {
 	if t.Fit.Given() {
 		w.Object("fit", func() {
 			w.Int("bands", t.Fit.Count())
+			w.text("name", t.Swatches)
 			w.Text("of", t.Fit.Bands().String())
 			w.estimate("delta_e00_mean", t.Fit.Floor(), 2)
 			w.estimate("delta_e00_max", t.Fit.Worst(), 2)
+			w.Int("spare_swatches", t.Fit.Spare())
 			w.Bool("thin_layers", t.Fit.Thin())
 			w.List("swatches", func() {
 				for _, r := range t.Fit.Residuals() {
@@ -86,9 +88,6 @@ func (w jsonWriter) partTint(p *PartTint, fit tint.Calibration) {
 	if p.Colour != nil {
 		w.colour(p.Colour.Lab)
 	}
-	if len(p.Unknown) > 0 {
-		w.Texts("in_no_swatch", p.Unknown)
-	}
 	if p.Target != nil {
 		w.Object("target", func() { w.colour(*p.Target) })
 	}
@@ -123,9 +122,13 @@ func (w jsonWriter) partTint(p *PartTint, fit tint.Calibration) {
 		}
 	})
 	w.Number("cost", p.Cost.Text(4))
+	if p.Unpriced {
+		w.Bool("prices_lacking", true)
+	}
 	if white := p.Whiter; white != nil {
 		w.Object("whiter", func() {
 			w.Text("colourant", white.Colourant)
+			w.share("now_of_batter_pct", white.Now)
 			w.Bool("seen", white.Seen)
 			if white.Seen {
 				w.share("more_of_batter_pct", white.More)
@@ -153,7 +156,7 @@ func (w jsonWriter) partTint(p *PartTint, fit tint.Calibration) {
 	for _, list := range []struct {
 		key   string
 		names []string
-	}{{"pearls", p.Pearls}, {"additives_not_counted", p.Additives}, {"browned_by", p.Browning}} {
+	}{{"in_no_swatch", p.Unknown}, {"beyond_swatches", p.Beyond}, {"pearls", p.Pearls}, {"additives_not_counted", p.Additives}, {"browned_by", p.Browning}} {
 		if len(list.names) > 0 {
 			w.Texts(list.key, list.names)
 		}

@@ -2,6 +2,7 @@ package soap
 
 import (
 	"errors"
+	"slices"
 
 	"example.com/lyewright/colour"
 	"example.com/lyewright/colour/tint"
@@ -11,7 +12,15 @@ import (
 // matching is what came of the loads that were looked for.
 type matching struct {
 	calibration tint.Calibration
-	parts       []*tint.Matched // part by part; nil where nothing was looked for
+	parts       []sought
+}
+
+// sought is what came of one part; found is nil where nothing was looked for.
+type sought struct {
+	found    *tint.Matched
+	lines    []Match
+	target   tint.Lab
+	unpriced bool // some have a price, and some have none: none counted
 }
 
 // matched works out a formula that leaves some loads to be looked for. How much oil a
@@ -31,20 +40,20 @@ func (f *Formula) matched(my mine) (Batch, error) {
 	if err != nil {
 		return Batch{}, err
 	}
-	m := &matching{calibration: calibration, parts: make([]*tint.Matched, len(f.Parts))}
+	m := &matching{calibration: calibration, parts: make([]sought, len(f.Parts))}
 	for range matchRounds {
 		settled := true
 		for i := range f.Parts {
 			if len(f.Parts[i].Match) == 0 {
 				continue
 			}
-			found, err := f.seek(&b, i, m.calibration, my.colours)
+			now, err := f.seek(&b, i, m.calibration, my.colours)
 			if err != nil {
 				return Batch{}, err
 			}
-			settled = settled && m.parts[i] != nil && sameLoads(&found, m.parts[i])
-			m.parts[i] = &found
-			g.Parts[i].Colourants = f.withLoads(i, &found)
+			settled = settled && m.parts[i].found != nil && sameLoads(now.found, m.parts[i].found)
+			m.parts[i] = now
+			g.Parts[i].Colourants = f.withLoads(i, now.found)
 		}
 		if settled {
 			break
@@ -108,7 +117,7 @@ func (load *Load) share(of colour.Amounts) units.Ratio {
 }
 
 // seek looks for the loads of a part, beside its own colourants as they are weighed.
-func (f *Formula) seek(b *Batch, part int, calibration tint.Calibration, shelf colour.Shelf) (tint.Matched, error) {
+func (f *Formula) seek(b *Batch, part int, calibration tint.Calibration, shelf colour.Shelf) (sought, error) {
 	p, line := &b.Parts[part], &f.Parts[part]
 	target, _ := line.Target.lab(calibration.Bands())
 	w := tint.Wanted{Target: target}
@@ -118,7 +127,7 @@ func (f *Formula) seek(b *Batch, part int, calibration tint.Calibration, shelf c
 			w.Fixed = append(w.Fixed, tint.Load{Colourant: a.Name, OfBatter: share})
 		}
 	}
-	priced := true
+	priced := 0
 	for i := range line.Match {
 		m := &line.Match[i]
 		free := tint.Free{Colourant: m.Colourant, Most: m.Most.share(p.amounts())}
@@ -126,18 +135,20 @@ func (f *Formula) seek(b *Batch, part int, calibration tint.Calibration, shelf c
 			free.Most = units.Whole(1) // a mass beyond the batter: no more than that is tried
 		}
 		c, _ := shelf.Find(m.Colourant)
-		price := c.Price().Of(units.Grams(1))
-		priced = priced && price.Given()
-		free.Price = price.Float()
+		if price := c.Price().Of(units.Grams(1)); price.Given() {
+			priced++
+			free.Price = price.Float()
+		}
 		w.Free = append(w.Free, free)
 	}
-	if !priced {
+	if priced < len(w.Free) {
 		for i := range w.Free {
 			w.Free[i].Price = 0
 		}
 	}
 	found, err := calibration.Match(w)
-	return found, under(itemPath("parts", part), err)
+	s := sought{found: &found, lines: slices.Clone(line.Match), target: target, unpriced: priced > 0 && priced < len(w.Free)}
+	return s, under(itemPath("parts", part), err)
 }
 
 // lists reports whether a colourant stands in the part with a load.

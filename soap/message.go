@@ -24,6 +24,7 @@ const (
 	inLastBatch     = "last"      // fragrance-over-cap: in the last of several batches
 	pouredSo        = "poured"    // superfat-likely-negative: as weighed, and past mending
 	numbersUnknown  = "numbers"   // colourant-unjudged: its Colour Index numbers are not all known
+	hardlyWhitens   = "whitens"   // nano-grade: of titanium dioxide
 	hydrogen        = "hydrogen"  // colourant-unstable: it gives that off
 	inEU            = "eu"        // colourant-not-permitted: under which law
 	inUS            = "us"        // a remark follows it, where there is one
@@ -161,7 +162,7 @@ func (f Finding) Message() string {
 		if f.Value.Compare(f.Limit) > 0 {
 			than = "more than is usual"
 		}
-		return f.Names[0] + ": a load of " + value + " " + f.Detail + " is " + than + " (" + f.Names[1] + " to " + f.Names[2] + " % " + f.Detail + ")."
+		return f.Names[0] + ": a load of " + f.Value.PercentText(4) + " % " + f.Detail + " is " + than + " (" + f.Names[1] + " to " + f.Names[2] + " % " + f.Detail + ")."
 	case "rivers-likely":
 		return name + ": " + value + " of oils in soap that gels, and from " + limit + " on translucent veins are likely. Keep it from gelling, or take less."
 	case "colourant-unstable":
@@ -172,7 +173,10 @@ func (f Finding) Message() string {
 	case "colourant-not-permitted":
 		return f.notPermitted()
 	case "nano-grade":
-		return name + ": of nano grade, which hardly whitens; in the European Union the label names it as nano."
+		if f.Detail == hardlyWhitens {
+			return name + ": of nano grade, which hardly whitens. In the European Union the label must name it as nano, and rules of their own hold for nanomaterials."
+		}
+		return name + ": of nano grade. In the European Union the label must name it as nano, and rules of their own hold for nanomaterials: ask whether its entry covers it."
 	case "carrier-unlike":
 		return name + ": disperses in " + f.Detail + ": specks are likely."
 	case "target-out-of-gamut":
@@ -183,6 +187,9 @@ func (f Finding) Message() string {
 				return f.Names[0] + ": nothing is held here of Colour Index number " + strings.Join(f.Names[1:], ", ") + ": the law and its stability in alkali are not judged."
 			}
 			return name + ": no Colour Index number is given: the law and its stability in alkali are not judged."
+		}
+		if f.Detail != "" {
+			return colourantText(f.Names) + ": nothing is held here of " + f.Detail + "."
 		}
 		if f.Code == "colourant-unjudged" {
 			return unknown(name, colour.Suggest(name))

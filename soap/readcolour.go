@@ -78,7 +78,8 @@ func (r *reader) usual(s *spot) colour.Load {
 
 // ParseSwatches reads swatches that stand in a file of their own: the value of "swatches"
 // of a formula, or an object with that key alone. The error is [Faults], with what is
-// wrong with the swatches by themselves.
+// wrong with each swatch; whether they suffice the formula says, whose pigments tell which
+// is the white.
 func ParseSwatches(text []byte) (*tint.Swatches, Places, error) {
 	places, root, faults := parsed(text, "swatches are")
 	if faults != nil {
@@ -90,9 +91,7 @@ func ParseSwatches(text []byte) (*tint.Swatches, Places, error) {
 	}
 	swatches := r.swatches(s)
 	if len(r.faults) == 0 {
-		f := Formula{Swatches: swatches}
-		white := f.swatches(colour.Shelf{})
-		if err := under(s.path(), white.Check()); err != nil {
+		if err := under(s.path(), swatches.CheckEach()); err != nil {
 			faults, _ := err.(Faults)
 			r.faults = faults
 		}

@@ -14,10 +14,11 @@ import (
 // of the batch. Colours are those of what is weighed. They are known of parts whose
 // colourants all stood in the formula's swatches.
 type Tint struct {
-	Formula string
-	Fit     tint.Calibration // not given where the formula has no swatches
-	Parts   []PartTint
-	Order   []string // the parts, the lightest first
+	Formula  string
+	Fit      tint.Calibration // not given where the formula has no swatches
+	Swatches string           // their name; may be empty
+	Parts    []PartTint
+	Order    []string // the parts, the lightest first
 
 	Findings []Finding // those on colour
 }
@@ -26,8 +27,8 @@ type Tint struct {
 type PartTint struct {
 	Name   string
 	Colour *tint.Colour // nil where it is not known
-	// Unknown are the colourants that stood in no swatch.
-	Unknown []string
+	// Unknown are the colourants that stood in no swatch; of Beyond there is more than in any.
+	Unknown, Beyond []string
 
 	Target     *tint.Lab // nil: none
 	Difference float64   // of the colour from the target, as CIEDE2000
@@ -37,7 +38,10 @@ type PartTint struct {
 	Matched   *Matched // nil where no loads were looked for
 
 	Loads []TintLoad
-	Cost  units.Ratio // of all the part's colourants; not given where a price is lacking
+	// Cost is that of all the part's colourants as weighed, without carriers, in the currency
+	// of their prices; not given where one is lacking.
+	Cost     units.Ratio
+	Unpriced bool // of what was matched some have a price and some have none: the least was looked for
 
 	// Lightness is what Order goes by, L from 0 to 100: of the colour, or of the target;
 	// Lit is false where both are lacking. Look is what the part is declared to look like.
@@ -80,6 +84,7 @@ type TintLoad struct {
 // Whiter is how much more white makes the next visible difference, CIEDE2000 of 1.
 type Whiter struct {
 	Colourant string
+	Now       units.Ratio // of batter: what there is of it
 	More      units.Ratio // of batter
 	Mass      units.Mass
 	Seen      bool        // false: no load up to Most makes one
@@ -93,10 +98,14 @@ type Coat struct {
 	Colour            *tint.Colour // nil where it is not known
 }
 
-// Tint predicts the colours. The error is [Faults], where the batch's formula was changed
-// so that its swatches no longer say anything.
+// Tint predicts the colours of what is weighed, in the batter as weighed where that was. The
+// error is [Faults], where the batch's formula was changed so that its swatches or pigments
+// no longer say anything; loads that were looked for stay those of the batch.
 func (b *Batch) Tint() (Tint, error) {
 	t := Tint{Formula: b.Formula.Name}
+	if b.Formula.Swatches != nil {
+		t.Swatches = b.Formula.Swatches.Name
+	}
 	for _, f := range b.Findings {
 		if OnColour(f) {
 			t.Findings = append(t.Findings, f)
@@ -128,18 +137,36 @@ func (b *Batch) Tint() (Tint, error) {
 	return t, nil
 }
 
+// amountsOf gives what loads of a part are shares of: its batter as weighed, where that was,
+// and its oils in proportion.
+func (b *Batch) amountsOf(part int) colour.Amounts {
+	of := b.Parts[part].amounts()
+	if b.Weighed == nil {
+		return of
+	}
+	if changed, ok := b.Weighed.Parts[part].Batter.Per(of.Batter); ok {
+		of.Oils = of.Oils.Times(changed, units.Nearest)
+	}
+	of.Batter, of.Dry = b.Weighed.Parts[part].Batter, b.dryOf(part)
+	return of
+}
+
 // tint predicts the colour of a part.
 func (b *Batch) tint(i int, fit tint.Calibration, shelf colour.Shelf) (PartTint, error) {
-	p := &b.Parts[i]
+	p, amounts := &b.Parts[i], b.amountsOf(i)
 	t := PartTint{Name: p.Name}
 	var line Part
 	if i < len(b.Formula.Parts) {
 		line = b.Formula.Parts[i]
 	}
-	t.Look = line.Look
-	t.load(b, i, &line, shelf)
-	t.price(&line, shelf)
-	t.beyond(p)
+	var matched sought
+	if b.matching != nil {
+		matched = b.matching.parts[i]
+	}
+	t.Look, t.Unpriced = line.Look, matched.unpriced
+	t.load(p, &matched, amounts, shelf)
+	t.price(shelf)
+	t.outside(p)
 	if lab, ok := line.Target.lab(fit.Bands()); ok {
 		t.Target, t.Lightness, t.Lit = &lab, lab.L, true
 	}
@@ -147,8 +174,12 @@ func (b *Batch) tint(i int, fit tint.Calibration, shelf colour.Shelf) (PartTint,
 		return t, nil
 	}
 	for _, load := range t.Loads {
-		if !fit.Knows(load.Colourant) && load.Weighed.Sign() > 0 {
+		switch most := fit.Most(load.Colourant); {
+		case load.Weighed.Sign() == 0:
+		case !most.Given():
 			t.Unknown = append(t.Unknown, load.Name)
+		case load.OfBatter.Compare(most) > 0:
+			t.Beyond = append(t.Beyond, load.Name)
 		}
 	}
 	if len(t.Unknown) > 0 {
@@ -163,43 +194,33 @@ func (b *Batch) tint(i int, fit tint.Calibration, shelf colour.Shelf) (PartTint,
 		t.Difference = t.Target.Difference(predicted.Lab)
 		t.Reachable = t.Difference <= max(just, fit.Floor())
 	}
-	if b.matching != nil && b.matching.parts[i] != nil {
-		found := b.matching.parts[i]
-		t.Reachable = found.Best <= max(just, fit.Floor())
-		t.Matched = matchedOf(found, line.Match, *t.Target)
+	if matched.found != nil {
+		t.Reachable = matched.found.Best <= max(just, fit.Floor())
+		t.Matched = matchedOf(&matched)
 	}
-	return t, t.whiter(p, &line, fit, shelf)
+	return t, t.whiter(amounts, matched.lines, fit, shelf)
 }
 
 // load lists the part's colourants as they are weighed: those with a load, then those that
 // were sought, each in the order of the file.
-func (t *PartTint) load(b *Batch, i int, line *Part, shelf colour.Shelf) {
-	p := &b.Parts[i]
-	amounts := p.amounts()
-	var found *tint.Matched
-	if b.matching != nil {
-		found = b.matching.parts[i]
-	}
+func (t *PartTint) load(p *PartBatch, matched *sought, amounts colour.Amounts, shelf colour.Shelf) {
+	of := make([]units.Mass, len(matched.lines)) // what is weighed of those that were sought
 	for k := range p.Additions {
 		a := &p.Additions[k]
-		if a.Kind == Colourant && (found == nil || line.lists(a.Name)) {
-			t.Loads = append(t.Loads, loadOf(a.Name, nameOf(a.Colourant, a.Name), a.Pigment(), amounts))
+		if a.Kind != Colourant {
+			continue
 		}
-	}
-	if found == nil {
-		return
-	}
-	for m := range line.Match {
-		id := line.Match[m].Colourant
-		weighed := units.Mass{}
-		for k := range p.Additions {
-			if a := &p.Additions[k]; a.Kind == Colourant && a.Name == id {
-				weighed = a.Pigment()
-			}
+		if m := slices.IndexFunc(matched.lines, func(m Match) bool { return m.Colourant == a.Name }); m >= 0 {
+			of[m] = a.Pigment()
+			continue
 		}
+		t.Loads = append(t.Loads, loadOf(a.Name, nameOf(a.Colourant, a.Name), a.Pigment(), amounts))
+	}
+	for m := range matched.lines {
+		id := matched.lines[m].Colourant
 		c, _ := shelf.Find(id)
-		l := loadOf(id, nameOf(c, id), weighed, amounts)
-		l.Sought, l.At, l.Found = true, found.At[m], found.Loads[m]
+		l := loadOf(id, nameOf(c, id), of[m], amounts)
+		l.Sought, l.At, l.Found = true, matched.found.At[m], matched.found.Loads[m]
 		t.Loads = append(t.Loads, l)
 	}
 }
@@ -230,7 +251,7 @@ func (t *PartTint) mixture() []tint.Load {
 }
 
 // price adds up what the part's colourants cost.
-func (t *PartTint) price(line *Part, shelf colour.Shelf) {
+func (t *PartTint) price(shelf colour.Shelf) {
 	if len(t.Loads) == 0 {
 		return
 	}
@@ -246,8 +267,8 @@ func (t *PartTint) price(line *Part, shelf colour.Shelf) {
 	t.Cost = cost
 }
 
-// beyond lists what the model does not know of.
-func (t *PartTint) beyond(p *PartBatch) {
+// outside lists what the model does not know of.
+func (t *PartTint) outside(p *PartBatch) {
 	for k := range p.Additions {
 		a := &p.Additions[k]
 		switch {
@@ -270,11 +291,12 @@ type lack struct {
 	more, less string
 }
 
-func matchedOf(found *tint.Matched, lines []Match, target tint.Lab) *Matched {
+func matchedOf(s *sought) *Matched {
+	found, target := s.found, s.target
 	m := &Matched{Best: found.Best}
 	for i, at := range found.Nearest {
 		if at == tint.AtMost {
-			m.AtMost = append(m.AtMost, lines[i].Colourant)
+			m.AtMost = append(m.AtMost, s.lines[i].Colourant)
 		}
 	}
 	lacks := []lack{
@@ -297,29 +319,27 @@ func matchedOf(found *tint.Matched, lines []Match, target tint.Lab) *Matched {
 
 // whiter asks how much more of the white would be seen, up to the most that was set for
 // it, or to the end of what is usual.
-func (t *PartTint) whiter(p *PartBatch, line *Part, fit tint.Calibration, shelf colour.Shelf) error {
+func (t *PartTint) whiter(amounts colour.Amounts, lines []Match, fit tint.Calibration, shelf colour.Shelf) error {
 	id := fit.White()
-	if id == "" {
-		return nil
-	}
-	amounts := p.amounts()
-	w := &Whiter{Colourant: id}
-	if m := slices.IndexFunc(line.Match, func(m Match) bool { return m.Colourant == id }); m >= 0 {
-		w.Most = line.Match[m].Most.share(amounts)
-	} else if c, _ := shelf.Find(id); c.Given() {
-		usual, given := c.Usual(false)
-		if !given {
-			return nil
-		}
+	c, _ := shelf.Find(id)
+	w := &Whiter{Colourant: id, Now: units.Whole(0)}
+	if m := slices.IndexFunc(lines, func(m Match) bool { return m.Colourant == id }); id != "" && m >= 0 {
+		w.Most = lines[m].Most.share(amounts)
+	} else if usual, given := c.Usual(false); given {
 		w.Most = amounts.Convert(usual.High, colour.OfBatter).Share
 	} else {
-		return nil
+		return nil // no white, or none of which anything is usual
+	}
+	for _, l := range t.Loads {
+		if l.Colourant == id {
+			w.Now = l.OfBatter
+		}
 	}
 	var err error
 	if w.More, w.Seen, err = fit.Whiter(t.mixture(), w.Most); err != nil {
 		return err
 	}
-	w.Mass = p.Batter.Times(w.More.Or(units.Whole(0)), units.Nearest)
+	w.Mass = amounts.Batter.Times(w.More.Or(units.Whole(0)), units.Nearest)
 	t.Whiter = w
 	return nil
 }

@@ -83,7 +83,7 @@ func ExampleBatch_Tint() {
 func ExampleParseSwatches() {
 	swatches, _, err := soap.ParseSwatches([]byte(`{"read": [
 		{"swatch": "plain", "srgb": "#e8dcc0"},
-		{"swatch": "blue 1", "loads": {"ultramarine-blue": "1 % of batter"}, "srgb": "#7f93c6"}
+		{"swatch": "blue 1", "loads": {"ultramarine-blue": "1 % of batter"}, "srgb": "#7f93zz"}
 	]}`))
 	fmt.Println(swatches, err)
 
@@ -95,6 +95,6 @@ func ExampleParseSwatches() {
 	formula, _, err := soap.ParseFormulaBeside(soap.Beside{Law: soap.IFRAAlone}, text)
 	fmt.Println(len(formula.Swatches.Read), "swatches,", formula.Gel, "gel", err)
 	// Output:
-	// <nil> 1:10: read: "ultramarine-blue" is in one swatch alone, "blue 1" (1 %); cast and read one with another load of it, such as 2 % of batter
+	// <nil> 3:80: read[1].srgb: "#7f93zz" is not a colour; write # and six digits, such as "#c8b49a"
 	// 12 swatches, no gel <nil>
 }

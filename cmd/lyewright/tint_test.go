@@ -127,6 +127,17 @@ func TestSwatchesFromAFile(t *testing.T) {
 	}
 }
 
+// The white may be a pigment of the formula's own, which a file of swatches does not know.
+func TestAnOwnWhiteInAFileOfSwatches(t *testing.T) {
+	formula, swatches := apart(t)
+	own := func(text string) string { return strings.ReplaceAll(text, "titanium-dioxide", "chalk-white") }
+	formula = strings.Replace(own(formula), `"colourant":"chalk-white","price"`, `"colourant":"chalk-white","ci":["77891"],"price"`, 1)
+	got, stderr, status := lyewright(formula, "tint", "-swatches", file(t, "shelf.json", own(swatches)), "-")
+	if status != done || !strings.Contains(got, "Whiter: no load of chalk-white up to 0.6936 % of batter") || !strings.Contains(got, "Predicted  L* 73.09, a* 12.63, b* 24.23") {
+		t.Errorf("exit %d, %s\n%s", status, stderr, got)
+	}
+}
+
 // What is wrong with a file of swatches is said of that file, where it stands.
 func TestAWrongFileOfSwatches(t *testing.T) {
 	_, swatches := apart(t)

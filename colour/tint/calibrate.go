@@ -1,5 +1,7 @@
 package tint
 
+import "example.com/lyewright/units"
+
 // readings are swatches as K/S: what every band of an opaque piece of each reflects.
 type readings struct {
 	inside [][]float64 // swatch by swatch, band by band: reflectance inside, opaque
@@ -81,6 +83,10 @@ func (s *Swatches) fill(row, loads []float64, q, weight float64) (right float64)
 	return right
 }
 
+// unknowns is how many constants there are in a band: K and S of the base and of each
+// colourant, but for the one that is the unit.
+func unknowns(colourants int) int { return 2*colourants + 1 }
+
 // passes is how often the equations are solved: each time a row is divided by the
 // scattering that the time before gave it, so that what counts is the error of K/S.
 const passes = 3
@@ -105,7 +111,16 @@ func (s *Swatches) Calibrate() (Calibration, error) {
 		c.per = append(c.per, mixture{make([]float64, s.Bands.count()), make([]float64, s.Bands.count())})
 	}
 	loads := mixtures(s.Read, ids)
-	sys := newSystem(len(loads), 2*len(ids)+1)
+	for _, id := range ids {
+		most := units.Whole(0)
+		for i := range s.Read {
+			if load := s.Read[i].load(id); load.Given() && load.Compare(most) > 0 {
+				most = load
+			}
+		}
+		c.most = append(c.most, most)
+	}
+	sys := newSystem(len(loads), unknowns(len(ids)))
 	scattering := make([]float64, len(loads))
 	for band := range s.Bands.count() {
 		for i := range scattering {

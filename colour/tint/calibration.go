@@ -21,7 +21,8 @@ type calibration struct {
 
 	base mixture
 	ids  []string
-	per  []mixture // per percent of batter, in order of ids
+	per  []mixture     // per percent of batter, in order of ids
+	most []units.Ratio // the largest load of each in the swatches
 
 	residuals   []Residual
 	mean, worst float64
@@ -76,6 +77,24 @@ func (c Calibration) White() string {
 
 // Thin reports whether thin layers can be predicted: a base was read over black and white.
 func (c Calibration) Thin() bool { return c.c != nil && c.c.absolute }
+
+// Spare is how many swatches there are beyond those that the constants take: with none
+// every swatch is met, whatever its errors, and Floor says nothing.
+func (c Calibration) Spare() int {
+	if c.c == nil {
+		return 0
+	}
+	return len(c.c.residuals) - unknowns(len(c.c.ids))
+}
+
+// Most is the largest load of a colourant in the swatches, of batter: beyond it a prediction
+// has nothing to go by. It is not given where the colourant stood in none.
+func (c Calibration) Most(colourant string) units.Ratio {
+	if !c.Knows(colourant) {
+		return units.Ratio{}
+	}
+	return c.c.most[slices.Index(c.c.ids, colourant)]
+}
 
 // Residuals are those of the swatches, in order.
 func (c Calibration) Residuals() []Residual {
@@ -207,6 +226,10 @@ func (c Calibration) String() string {
 	if c.c == nil {
 		return "no calibration"
 	}
-	return c.c.bands.String() + ", " + strconv.Itoa(len(c.c.residuals)) + " swatches met within " + strconv.FormatFloat(c.c.mean, 'f', 2, 64) +
+	text := c.c.bands.String() + ", " + strconv.Itoa(len(c.c.residuals)) + " swatches met within " + strconv.FormatFloat(c.c.mean, 'f', 2, 64) +
 		" on average, " + strconv.FormatFloat(c.c.worst, 'f', 2, 64) + " at worst"
+	if c.Spare() == 0 {
+		text += ", which proves nothing: they are just enough"
+	}
+	return text
 }

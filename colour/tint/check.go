@@ -16,23 +16,18 @@ func (s *Swatches) Check() error {
 	return err
 }
 
+// CheckEach says what is wrong with each swatch by itself, and not whether they suffice: that
+// depends on which colourant is the white.
+func (s *Swatches) CheckEach() error {
+	c := checker{s: s}
+	c.each()
+	return c.faults.OrNil()
+}
+
 // checked is Check; it gives the readings, too.
 func (s *Swatches) checked() (readings, error) {
 	c := checker{s: s}
-	c.surface()
-	switch n := len(s.Read); {
-	case n > MostSwatches:
-		c.fault("read", "", "are "+strconv.Itoa(n)+" swatches", "list at most "+strconv.Itoa(MostSwatches), fault.ErrRange)
-		return readings{}, c.faults
-	case n == 0:
-		c.fault("read", "", "is missing", "list the swatches that were read", fault.ErrMissing)
-		return readings{}, c.faults
-	}
-	c.bands()
-	c.noBands = len(c.faults) > 0
-	for i := range s.Read {
-		c.swatch(i)
-	}
+	c.each()
 	if len(c.faults) == 0 {
 		c.ladders()
 	}
@@ -41,6 +36,25 @@ func (s *Swatches) checked() (readings, error) {
 		r = c.readings()
 	}
 	return r, c.faults.OrNil()
+}
+
+// each checks the swatches one by one.
+func (c *checker) each() {
+	s := c.s
+	c.surface()
+	switch n := len(s.Read); {
+	case n > MostSwatches:
+		c.fault("read", "", "are "+strconv.Itoa(n)+" swatches", "list at most "+strconv.Itoa(MostSwatches), fault.ErrRange)
+		return
+	case n == 0:
+		c.fault("read", "", "is missing", "list the swatches that were read", fault.ErrMissing)
+		return
+	}
+	c.bands()
+	c.noBands = len(c.faults) > 0
+	for i := range s.Read {
+		c.swatch(i)
+	}
 }
 
 type checker struct {

@@ -86,7 +86,7 @@ func (s *Swatch) load(id string) units.Ratio {
 // they would read with made-up constants that differ in all.
 func (c *checker) tellApart(ids []string) {
 	m := mixtures(c.s.Read, ids)
-	sys := newSystem(len(m), 2*len(ids)+1)
+	sys := newSystem(len(m), unknowns(len(ids)))
 	for i, loads := range m {
 		k, s := 0.3, 0.7
 		for j, load := range loads {

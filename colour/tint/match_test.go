@@ -82,7 +82,7 @@ func kept(t *testing.T, c tint.Calibration, q tint.Wanted, m tint.Matched) {
 	if d := predicted(t, c, mixture(q, m)).Difference(m.Lab); d > 1e-6 {
 		t.Errorf("the colour is %v, off by %g", m.Lab, d)
 	}
-	if d := q.Target.Difference(m.Lab); d > m.Best+tint.Slack+1e-9 {
+	if d := q.Target.Difference(m.Lab); d > m.Best+0.1+1e-9 {
 		t.Errorf("%g from the target, the nearest is %g", d, m.Best)
 	}
 }
@@ -114,6 +114,9 @@ func TestAKnownMixtureIsMetAndNotDearer(t *testing.T) {
 		kept(t, c, q, m)
 		if m.Best > 1e-3 {
 			t.Errorf("the nearest is %g away", m.Best)
+		}
+		if d := q.Target.Difference(m.Lab); d < 0.09 && cost(q, m.Loads) > 0 {
+			t.Errorf("only %g of 0.1 is spent on the price", d)
 		}
 		if got, most := cost(q, m.Loads), cost(q, known); got > 1.01*most {
 			t.Errorf("%v costs %g, and the known %v costs %g", m.Loads, got, known, most)

@@ -12,6 +12,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"example.com/lyewright/colour"
 	"example.com/lyewright/soap"
 	"example.com/lyewright/soap/sheet"
 	"example.com/lyewright/units"
@@ -382,6 +383,18 @@ func TestNoLineIsWiderThanThePage(t *testing.T) {
 		}
 		narrow(t, oil.ID(), page.String())
 	}
+	for _, c := range colour.Colourants() {
+		var page strings.Builder
+		if err := sheet.WriteColourant(&page, c); err != nil {
+			t.Fatal(err)
+		}
+		narrow(t, c.ID(), page.String())
+	}
+	var list strings.Builder
+	if err := sheet.WriteColourants(&list, colour.Colourants()); err != nil {
+		t.Fatal(err)
+	}
+	narrow(t, "colourants", list.String())
 	for name, b := range batches(t) {
 		for _, unit := range []units.Unit{units.Gram, units.Ounce} {
 			page := write(t, b, unit)
@@ -391,6 +404,11 @@ func TestNoLineIsWiderThanThePage(t *testing.T) {
 				t.Fatal(err)
 			}
 			narrow(t, name+", working", working.String())
+			var tinted strings.Builder
+			if err := sheet.WriteTint(&tinted, b, unit); err != nil {
+				t.Fatal(err)
+			}
+			narrow(t, name+", tint", tinted.String())
 			// a figure that is missing must leave out its line (of an oil's data it
 			// is said that a publication does not give something)
 			if strings.Contains(page+working.String(), "not given") {
@@ -561,7 +579,19 @@ func TestTheErrorOfTheWriterComesBack(t *testing.T) {
 		if err := sheet.WriteWorking(w, b); !errors.Is(err, gone) {
 			t.Errorf("WriteWorking: %v", err)
 		}
+		if err := sheet.WriteTint(w, b, units.Gram); !errors.Is(err, gone) {
+			t.Errorf("WriteTint: %v", err)
+		}
+		if err := sheet.WriteTintPage(w, b); !errors.Is(err, gone) {
+			t.Errorf("WriteTintPage: %v", err)
+		}
 		break
+	}
+	if err := sheet.WriteColourants(failing{gone}, colour.Colourants()); !errors.Is(err, gone) {
+		t.Errorf("WriteColourants: %v", err)
+	}
+	if err := sheet.WriteColourant(failing{gone}, colour.Colourants()[0]); !errors.Is(err, gone) {
+		t.Errorf("WriteColourant: %v", err)
 	}
 	if err := sheet.WriteOils(failing{gone}, soap.Oils()); !errors.Is(err, gone) {
 		t.Errorf("WriteOils: %v", err)

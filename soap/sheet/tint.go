@@ -64,46 +64,66 @@ func picture(c tint.Lab) string {
 }
 
 func (s *tintSheet) fit() {
-	fit := s.t.Fit
+	for _, text := range fitTexts(s.t) {
+		s.wrap("", text)
+	}
+}
+
+// fitTexts say what colours are predicted from, and how sure that is.
+func fitTexts(t *soap.Tint) []string {
+	fit := t.Fit
 	if !fit.Given() {
-		s.wrap("", "No swatches: no colour is predicted. Loads and the order of work are those of the formula.")
-		return
+		return []string{"No swatches: no colour is predicted. Loads and the order of work are those of the formula."}
 	}
-	s.wrap("", "Predicted from swatches: "+fit.String()+". Differences are CIEDE2000, of which about 1 is just seen; no prediction is surer than what the swatches are met within.")
+	of := "swatches"
+	if t.Swatches != "" {
+		of += " \"" + t.Swatches + "\""
+	}
+	text := "Predicted from " + of + ": " + fit.String() + ". Differences are CIEDE2000, of which about 1 is just seen."
+	if fit.Spare() > 0 {
+		text += " No prediction is surer than what the swatches are met within."
+	} else {
+		text += " Cast and read one more of each colourant to learn how sure a prediction is."
+	}
+	texts := []string{text}
 	if !fit.Thin() {
-		s.wrap("", "Thin layers cannot be predicted: no base was read over black and over white.")
+		texts = append(texts, "Thin layers cannot be predicted: no base was read over black and over white.")
 	}
+	return texts
 }
 
 // The columns of a table of loads: name, mass, percentages.
 const (
-	loadColumn  = 36
+	loadColumn  = 42
 	shareColumn = 13
 )
 
 func (s *tintSheet) part(p *soap.PartTint) {
 	s.heading(p.Name)
 	if p.Colour != nil {
-		s.line("Predicted  " + labText(p.Colour.Lab) + "  (" + picture(p.Colour.Lab) + ")")
+		s.wrap("Predicted  ", labText(p.Colour.Lab)+" ("+picture(p.Colour.Lab)+")")
 	}
 	if p.Target != nil {
-		s.line("Target     " + labText(*p.Target) + "  (" + picture(*p.Target) + ")")
+		s.wrap("Target     ", labText(*p.Target)+" ("+picture(*p.Target)+")")
 	}
 	if len(p.Loads) == 0 {
 		s.line("No colourant.")
 	} else {
 		s.loads(p)
 	}
-	for _, text := range remarks(p) {
+	for _, text := range remarks(p, s.unit) {
 		s.wrap("", text)
 	}
 }
 
-// remarks are the sentences on a part.
-func remarks(p *soap.PartTint) []string {
+// remarks are the sentences on a part, masses in the given unit.
+func remarks(p *soap.PartTint, unit units.Unit) []string {
 	var texts []string
 	if len(p.Unknown) > 0 {
-		texts = append(texts, "Not predicted: in no swatch are "+strings.Join(p.Unknown, ", ")+".")
+		texts = append(texts, "Not predicted, since no swatch has it: "+strings.Join(p.Unknown, ", ")+".")
+	}
+	if len(p.Beyond) > 0 {
+		texts = append(texts, "More than in any swatch, so that the prediction has nothing to go by: "+strings.Join(p.Beyond, ", ")+".")
 	}
 	if p.Colour != nil && p.Target != nil {
 		texts = append(texts, differenceText(p))
@@ -111,10 +131,15 @@ func remarks(p *soap.PartTint) []string {
 	if p.Cost.Given() {
 		texts = append(texts, "Colourants cost "+p.Cost.Fixed(2)+", in the currency of their prices.")
 	}
+	if p.Unpriced {
+		texts = append(texts, "Not every colourant that was matched has a price: the least pigment was looked for.")
+	}
 	switch w := p.Whiter; {
 	case w == nil:
 	case w.Seen:
-		texts = append(texts, "Whiter: "+w.More.PercentText(4)+" % of batter ("+gramText(w.Mass)+" g) more "+w.Colourant+" makes the next difference of 1.")
+		texts = append(texts, "Whiter: "+w.More.PercentText(4)+" % of batter ("+w.Mass.Text(unit, 3)+" "+unit.String()+") more "+w.Colourant+" makes the next difference of 1.")
+	case w.Now.Compare(w.Most) >= 0:
+		texts = append(texts, "Whiter: "+w.Colourant+" is at "+w.Now.PercentText(4)+" % of batter, and "+w.Most.PercentText(4)+" % is the most that is looked at.")
 	default:
 		texts = append(texts, "Whiter: no load of "+w.Colourant+" up to "+w.Most.PercentText(4)+" % of batter makes another difference of 1.")
 	}
@@ -124,7 +149,7 @@ func remarks(p *soap.PartTint) []string {
 			texts = append(texts, text+"its colour cannot be predicted.")
 			continue
 		}
-		texts = append(texts, text+labText(c.Colour.Lab)+" ("+picture(c.Colour.Lab)+").")
+		texts = append(texts, text+labText(c.Colour.Lab)+" ("+picture(c.Colour.Lab)+"). A thin layer is less sure than the rest.")
 	}
 	if p.Colour == nil {
 		return texts
@@ -149,9 +174,6 @@ func inWords(words []string) string {
 	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }
 
-// gramText prints a mass in grams as a scale for colourants might.
-func gramText(m units.Mass) string { return m.Text(units.Gram, 3) }
-
 // differenceText says how far a part is from its target, and why.
 func differenceText(p *soap.PartTint) string {
 	m := p.Matched
@@ -166,9 +188,9 @@ func differenceText(p *soap.PartTint) string {
 	if p.Reachable {
 		text += " The target can be reached."
 	} else {
-		text += " The target is out of reach: it is " + inWords(m.Missing) + "."
+		text += " The target is out of reach: the part would have to be " + inWords(m.Missing) + "."
 		if len(m.AtMost) > 0 {
-			text += " At their most in the nearest: " + strings.Join(m.AtMost, ", ") + "."
+			text += " In the nearest mixture at their most: " + strings.Join(m.AtMost, ", ") + " (what is weighed is the cheapest that looks like it)."
 		}
 	}
 	if p.Difference > m.Best+1 {
@@ -178,10 +200,10 @@ func differenceText(p *soap.PartTint) string {
 }
 
 func (s *tintSheet) loads(p *soap.PartTint) {
-	s.line(pad("", -loadColumn) + pad(s.unit.String(), shareColumn-1) + pad("% of batter", shareColumn) + pad("% of oils", shareColumn))
+	s.line(pad("", -loadColumn) + pad(s.unit.String(), width-loadColumn-2*shareColumn) + pad("% of batter", shareColumn) + pad("% of oils", shareColumn))
 	for _, l := range p.Loads {
 		lead := pad(shorten(l.Name, loadColumn-1), -loadColumn)
-		s.line(lead + pad(l.Weighed.Fixed(s.unit, columnFor(s.unit, s.small).places), shareColumn-1) + pad(l.OfBatter.PercentFixed(4), shareColumn) + pad(l.OfOils.PercentFixed(4), shareColumn))
+		s.line(lead + pad(l.Weighed.Fixed(s.unit, columnFor(s.unit, s.small).places), width-loadColumn-2*shareColumn) + pad(l.OfBatter.PercentFixed(4), shareColumn) + pad(l.OfOils.PercentFixed(4), shareColumn))
 		if l.Sought {
 			s.line("   " + soughtText(&l))
 		}
@@ -199,7 +221,15 @@ func soughtText(l *soap.TintLoad) string {
 	}
 }
 
-const orderText = "The lightest first, so that the blender need not be washed between (common practice):"
+// orderText says by what the parts are ordered.
+func orderText(t *soap.Tint) string {
+	for i := range t.Parts {
+		if p := &t.Parts[i]; p.Lit || p.Look != soap.AnyLook {
+			return "The lightest first, so that the blender need not be washed between (common practice); what is not known comes last:"
+		}
+	}
+	return "Not known: no part has swatches for its colour, a target, or a look. Work the lightest first, so that the blender need not be washed between (common practice). In the order of the formula:"
+}
 
 // order prints the order of work.
 func (s *tintSheet) order() {
@@ -207,7 +237,7 @@ func (s *tintSheet) order() {
 		return
 	}
 	s.heading("Order of work")
-	s.wrap("", orderText)
+	s.wrap("", orderText(s.t))
 	for i, p := range inOrder(s.t) {
 		s.wrap(pad(strconv.Itoa(i+1), 3)+"  ", p.Name+", "+lightness(p))
 	}

@@ -8,6 +8,7 @@ import (
 	"example.com/lyewright/colour"
 	"example.com/lyewright/colour/tint"
 	"example.com/lyewright/soap"
+	"example.com/lyewright/units"
 )
 
 // WriteTintPage writes what colour the parts of a batch will have as a page of HTML that
@@ -24,12 +25,15 @@ func WriteTintPage(w io.Writer, b soap.Batch) error {
 	p.raw(pageStyle)
 	p.element("h1", t.Formula)
 	p.element("p", "Colour, data edition "+colour.DataEdition()+".")
-	p.fit(t.Fit)
+	for _, text := range fitTexts(&t) {
+		p.element("p", text)
+	}
 	p.figures(&t)
 	p.pictures(&t)
 	p.loads(&t)
 	p.remarks(&t)
 	p.order(&t)
+	p.residuals(t.Fit)
 	p.findings(t.Findings)
 	p.element("h2", "Mind")
 	p.items("ul", soap.TintNotices())
@@ -115,14 +119,6 @@ func (p *htmlPage) table(caption string, heads []string, rows [][]string, words 
 	p.raw("</tbody>\n</table>\n</div>\n")
 }
 
-func (p *htmlPage) fit(fit tint.Calibration) {
-	if !fit.Given() {
-		p.element("p", "No swatches: no colour is predicted.")
-		return
-	}
-	p.element("p", "Predicted from swatches: "+fit.String()+". Differences are CIEDE2000, of which about 1 is just seen; no prediction is surer than what the swatches are met within.")
-}
-
 func (p *htmlPage) figures(t *soap.Tint) {
 	var rows [][]string
 	add := func(name, what string, c tint.Lab, difference string) {
@@ -147,6 +143,11 @@ func (p *htmlPage) figures(t *soap.Tint) {
 		if part.Target != nil {
 			add(part.Name, "target", *part.Target, "")
 		}
+		for _, c := range part.Coats {
+			if c.Colour != nil {
+				add(part.Name, c.Thickness.String()+" on "+c.On, c.Colour.Lab, "")
+			}
+		}
 	}
 	p.element("h2", "Figures")
 	p.table("Colour of each part, and how far it is from its target", []string{"Part", "Colour", "L*", "a*", "b*", "Difference", "Picture"}, rows, 1, 6)
@@ -160,7 +161,7 @@ func (p *htmlPage) pictures(t *soap.Tint) {
 			continue
 		}
 		if !open {
-			p.element("h2", "Swatches")
+			p.element("h2", "Pictures")
 			p.raw("<div class=\"swatches\">\n")
 			open = true
 		}
@@ -190,19 +191,19 @@ func (p *htmlPage) loads(t *soap.Tint) {
 			if l.Sought {
 				sought = soughtText(l)
 			}
-			rows = append(rows, []string{part.Name, l.Name, gramText(l.Weighed), l.OfBatter.PercentFixed(4), l.OfOils.PercentFixed(4), sought})
+			rows = append(rows, []string{part.Name, l.Name, l.Weighed.Text(units.Gram, 3), l.OfBatter.PercentFixed(4), l.OfOils.PercentFixed(4), l.OfDry.PercentFixed(4), sought})
 		}
 	}
 	if len(rows) > 0 {
 		p.element("h2", "Colourants")
-		p.table("What is weighed for each part", []string{"Part", "Colourant", "g", "% of batter", "% of oils", "Load"}, rows, 1, 5)
+		p.table("What is weighed for each part", []string{"Part", "Colourant", "g", "% of batter", "% of oils", "% of dry part", "Load"}, rows, 1, 6)
 	}
 }
 
 // remarks writes the sentences on each part.
 func (p *htmlPage) remarks(t *soap.Tint) {
 	for i := range t.Parts {
-		if texts := remarks(&t.Parts[i]); len(texts) > 0 {
+		if texts := remarks(&t.Parts[i], units.Gram); len(texts) > 0 {
 			p.element("h2", t.Parts[i].Name)
 			p.items("ul", texts)
 		}
@@ -214,12 +215,24 @@ func (p *htmlPage) order(t *soap.Tint) {
 		return
 	}
 	p.element("h2", "Order of work")
-	p.element("p", orderText)
+	p.element("p", orderText(t))
 	var texts []string
 	for _, part := range inOrder(t) {
 		texts = append(texts, part.Name+", "+lightness(part))
 	}
 	p.items("ol", texts)
+}
+
+func (p *htmlPage) residuals(fit tint.Calibration) {
+	if !fit.Given() {
+		return
+	}
+	var rows [][]string
+	for _, r := range fit.Residuals() {
+		rows = append(rows, []string{r.Swatch, decimal(r.Difference)})
+	}
+	p.element("h2", "How well the swatches are met")
+	p.table("Difference of each swatch from what is predicted of it", []string{"Swatch", "Difference"}, rows)
 }
 
 func (p *htmlPage) findings(list []soap.Finding) {
