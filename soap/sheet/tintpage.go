@@ -28,13 +28,14 @@ func WriteTintPage(w io.Writer, b soap.Batch) error {
 	for _, text := range fitTexts(&t) {
 		p.element("p", text)
 	}
+	p.findings("Before you use it", t.Findings, soap.Danger, soap.Warning)
 	p.figures(&t)
 	p.pictures(&t)
 	p.loads(&t)
 	p.remarks(&t)
 	p.order(&t)
 	p.residuals(t.Fit)
-	p.findings(t.Findings)
+	p.findings("Worth knowing", t.Findings, soap.Note, soap.Note)
 	p.element("h2", "Mind")
 	p.items("ul", soap.TintNotices())
 	p.raw("</main>\n</body>\n</html>\n")
@@ -235,14 +236,17 @@ func (p *htmlPage) residuals(fit tint.Calibration) {
 	p.table("Difference of each swatch from what is predicted of it", []string{"Swatch", "Difference"}, rows)
 }
 
-func (p *htmlPage) findings(list []soap.Finding) {
-	if len(list) == 0 {
-		return
-	}
-	p.element("h2", "Findings")
-	texts := make([]string, len(list))
+// findings writes those of one severity down to another.
+func (p *htmlPage) findings(heading string, list []soap.Finding, from, to soap.Severity) {
+	var texts []string
 	for i := range list {
-		texts[i] = strings.ToUpper(list[i].Severity.String()[:1]) + list[i].Severity.String()[1:] + ": " + list[i].Message() + " (" + list[i].Source.String() + ")"
+		if f := &list[i]; f.Severity <= from && f.Severity >= to {
+			severity := f.Severity.String()
+			texts = append(texts, strings.ToUpper(severity[:1])+severity[1:]+": "+f.Message()+" ("+f.Source.String()+")")
+		}
 	}
-	p.items("ul", texts)
+	if len(texts) > 0 {
+		p.element("h2", heading)
+		p.items("ul", texts)
+	}
 }
