@@ -1,6 +1,7 @@
 package soap
 
 import (
+	"cmp"
 	"errors"
 	"slices"
 	"strconv"
@@ -22,7 +23,13 @@ func (c *checker) colouring() {
 	}
 	if f.Swatches != nil {
 		swatches := f.swatches(c.colours)
-		c.faultsOf(under("swatches", swatches.Check()))
+		c.faultsOf(under("swatches", swatches.Check()), func(f *Fault) []string {
+			// What rests on all swatches is not known while one of them could not be read.
+			if f.Path == "swatches.read" || f.Path == "swatches.bands" || errors.Is(f.Kind, ErrMissing) && strings.Contains(f.Path, ".loads.") {
+				return []string{"swatches.read[]"}
+			}
+			return nil
+		})
 		c.inSwatches = swatchColourants(f.Swatches)
 	}
 }
@@ -47,16 +54,21 @@ func (c *checker) pigments() {
 	}
 	var err error
 	c.colours, err = colour.NewShelf(c.f.Pigments)
-	c.faultsOf(under("pigments", err))
+	c.faultsOf(under("pigments", err), nil)
 }
 
-// faultsOf takes over what another package found.
-func (c *checker) faultsOf(err error) {
+// faultsOf takes over what another package found; inputs says what else a fault rests on.
+func (c *checker) faultsOf(err error, inputs func(*Fault) []string) {
 	var faults Faults
-	if errors.As(err, &faults) {
-		for _, f := range faults {
-			c.found = append(c.found, checked{f, nil})
+	if !errors.As(err, &faults) {
+		return
+	}
+	for i := range faults {
+		found := checked{Fault: faults[i]}
+		if inputs != nil {
+			found.inputs = inputs(&faults[i])
 		}
+		c.found = append(c.found, found)
 	}
 }
 
@@ -94,7 +106,7 @@ func (c *checker) target(part trail, p *Part) {
 		c.reflectanceTarget(target.at("reflectance"), p.Target.Reflectance)
 	case p.Target.Lab != nil:
 		if err := p.Target.Lab.Check(); err != nil {
-			c.faultsOf(under(target.String(), err))
+			c.faultsOf(under(target.String(), err), nil)
 		}
 	}
 	if len(p.Match) == 0 {
@@ -135,9 +147,9 @@ func (c *checker) inSwatch(t trail, name string) {
 	if c.f.Swatches == nil || name == "" || slices.Contains(c.inSwatches, name) {
 		return
 	}
-	remedy := nearest.Remedy(name, c.inSwatches)
-	if remedy == "" {
-		remedy = "cast and read two swatches with different loads of it"
+	remedy := "cast and read two swatches with different loads of it"
+	if _, known := c.colours.Find(name); !known {
+		remedy = cmp.Or(nearest.Remedy(name, c.inSwatches), remedy)
 	}
 	c.fault(t, name, "stands in no swatch, and the part's colour is to be matched", remedy, ErrUnknown, "swatches")
 }
@@ -153,11 +165,6 @@ func (c *checker) reflectanceTarget(t trail, list []float64) {
 	}
 	if _, err := c.f.Swatches.Bands.Colour(list); err != nil {
 		path, _ := strings.CutSuffix(t.String(), ".reflectance")
-		var faults Faults
-		if errors.As(under(path, err), &faults) {
-			for _, f := range faults {
-				c.found = append(c.found, checked{f, []string{"swatches"}})
-			}
-		}
+		c.faultsOf(under(path, err), func(*Fault) []string { return []string{"swatches"} })
 	}
 }

@@ -574,6 +574,15 @@ func TestTintWithoutSwatches(t *testing.T) {
 	}
 }
 
+// How much more white is looked at: to the end of what is usual of it alone, 1 % of oils.
+func TestWhiterEndsAtWhatIsUsual(t *testing.T) {
+	p := tinted(t, plainFormula().with("swatches", duskSwatches(t), "parts", coloured(pigment("titanium-dioxide", "0.2 % of oils"), pigment("iron-oxide-red", "1 g"))).batch(t)).Parts[0]
+	one := tinted(t, plainFormula().with("swatches", duskSwatches(t), "parts", coloured(pigment("titanium-dioxide", "1 % of oils"))).batch(t)).Parts[0].Loads[0].OfBatter
+	if p.Whiter == nil || math.Abs(p.Whiter.Most.Float()-one.Float()) > 1e-9 || math.Abs(p.Whiter.Now.Float()-one.Float()/5) > 1e-9 {
+		t.Errorf("%+v, want up to %v", p.Whiter, one)
+	}
+}
+
 // A danger is never left out of a view of the batch.
 func TestATintCarriesTheDangers(t *testing.T) {
 	b := plainFormula().with("superfat", `"0.1 %"`, "alkali", `{"kind": "sodium-hydroxide"}`, "scale", `"0.1 g"`, "parts", `{"part": "glow", "share": "40 %", "colourants": [{"colourant": "mica", "load": "0.01 g"}]},
@@ -593,7 +602,8 @@ func TestTheColourIsThatOfTheBatterAsWeighed(t *testing.T) {
 	plan := tinted(t, p.batch(t)).Parts[0].Loads[0]
 	half := p.with("weighed", `{"stage": "parts", "parts": {"glow": {"batter": "350 g"}}}`).batch(t)
 	got := tinted(t, half).Parts[0]
-	if l := got.Loads[0]; math.Abs(l.OfBatter.Float()-1.0/350) > 1e-9 || l.OfOils.Float() <= plan.OfOils.Float() {
+	batter := plan.OfOils.Float() / plan.OfBatter.Float() // the pot's, over its oils
+	if l := got.Loads[0]; math.Abs(l.OfBatter.Float()-1.0/350) > 1e-9 || math.Abs(l.OfOils.Float()-batter/350) > 1e-9 {
 		t.Errorf("%+v, planned %+v", l, plan)
 	}
 	same := plainFormula().with("swatches", duskSwatches(t), "parts", coloured(pigment("iron-oxide-red", fixed(100.0/350)+" % of batter"))).batch(t)

@@ -150,6 +150,9 @@ func (j *judge) usual(t trail, p *PartBatch, k int) {
 	if weighs := a.Pigment(); !given || weighs.Sign() == 0 {
 		return // of what is weighed as nothing another finding says so
 	}
+	if a.Colourant.Nano() && a.Colourant.Whitens() {
+		return // it hardly whitens: what is usual of whitening says nothing
+	}
 	f := Finding{Code: "load-unusual", Subject: t.String(), Unit: "%", Detail: usual.Low.Of.String(), Names: []string{a.Colourant.Name(), usual.Low.Share.PercentText(4), usual.High.Share.PercentText(4)}, Source: usual.Source}
 	switch f.Value = settled(p.amounts().Load(a.Mass, usual.Low.Of).Share); {
 	case f.Value.Compare(usual.Low.Share) < 0:

@@ -209,10 +209,15 @@ func (r *reader) swatchLoads(s *spot) []tint.Load {
 			r.fault(at, id, reason, remedy, ErrRange)
 			continue
 		}
+		const remedy = `write it as "0.3 % of batter"`
 		before := len(r.faults)
 		load := r.load(at)
-		if len(r.faults) == before && !load.OfBatter.Given() {
-			r.fault(at, at.node.Text, "is not a share of the batter, and a swatch does not say how much oil its batter has", `write it as "0.3 % of batter"`, units.ErrUnit)
+		if len(r.faults) > before {
+			r.faults[before].Remedy = remedy // a swatch's load is of nothing else
+			continue
+		}
+		if !load.OfBatter.Given() {
+			r.fault(at, at.node.Text, "is not a share of the batter, and a swatch does not say how much oil its batter has", remedy, units.ErrUnit)
 			continue
 		}
 		loads = append(loads, tint.Load{Colourant: id, OfBatter: load.OfBatter})

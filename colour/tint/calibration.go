@@ -78,8 +78,8 @@ func (c Calibration) White() string {
 // Thin reports whether thin layers can be predicted: a base was read over black and white.
 func (c Calibration) Thin() bool { return c.c != nil && c.c.absolute }
 
-// Spare is how many swatches there are beyond those that the constants take: with none
-// every swatch is met, whatever its errors, and Floor says nothing.
+// Spare is how many swatches there are beyond those that the constants take: with none most
+// are met, whatever their errors, and Floor says little.
 func (c Calibration) Spare() int {
 	if c.c == nil {
 		return 0
@@ -226,10 +226,14 @@ func (c Calibration) String() string {
 	if c.c == nil {
 		return "no calibration"
 	}
-	text := c.c.bands.String() + ", " + strconv.Itoa(len(c.c.residuals)) + " swatches met within " + strconv.FormatFloat(c.c.mean, 'f', 2, 64) +
+	swatches := " swatches"
+	if len(c.c.residuals) == 1 {
+		swatches = " swatch"
+	}
+	text := c.c.bands.String() + ", " + strconv.Itoa(len(c.c.residuals)) + swatches + " met within " + strconv.FormatFloat(c.c.mean, 'f', 2, 64) +
 		" on average, " + strconv.FormatFloat(c.c.worst, 'f', 2, 64) + " at worst"
-	if c.Spare() == 0 {
-		text += ", which proves nothing: they are just enough"
+	if c.Spare() == 0 && len(c.c.ids) > 0 {
+		text += ", which says little: they are just enough"
 	}
 	return text
 }

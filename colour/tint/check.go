@@ -181,20 +181,20 @@ func (c *checker) loads(loads []Load, path string) {
 }
 
 func (c *checker) reading(s *Swatch, path string) {
+	if c.noBands {
+		return
+	}
 	switch s.way() {
 	case asLab:
 		c.lab(s, path+".lab")
 	case asSRGB:
 		for i, v := range s.SRGB.linear() {
 			if c.s.surface().internal(v) <= 0 {
-				c.fault(path+".srgb", s.SRGB.String(), "has no light in its "+[3]string{"red", "green", "blue"}[i], "measure reflectance, or photograph it in more light", fault.ErrRange)
+				c.fault(path+".srgb", s.SRGB.String(), "has no light in its "+[3]string{"red", "green", "blue"}[i]+c.beyondSurface(), "measure reflectance, or photograph it in more light", fault.ErrRange)
 				break
 			}
 		}
 	default:
-		if c.noBands {
-			return
-		}
 		if !s.layered() {
 			c.spectrum(s.Reflectance, path+".reflectance", true)
 			return
@@ -214,7 +214,7 @@ func (c *checker) lab(s *Swatch, path string) {
 		name := [3]string{"red", "green", "blue"}[i]
 		switch {
 		case c.s.surface().internal(v) <= 0:
-			c.fault(path, text, "has no light in its "+name+", which three bands cannot hold", "measure reflectance", fault.ErrRange)
+			c.fault(path, text, "has no light in its "+name+c.beyondSurface()+", which three bands cannot hold", "measure reflectance", fault.ErrRange)
 		case v > 1+1e-6:
 			c.fault(path, text, "is brighter than white in its "+name, "measure reflectance, or set the reading against white again", fault.ErrRange)
 		default:
@@ -222,6 +222,15 @@ func (c *checker) lab(s *Swatch, path string) {
 		}
 		break
 	}
+}
+
+// beyondSurface says that light is counted without what the surface alone reflects, where one
+// is given.
+func (c *checker) beyondSurface() string {
+	if s := c.s.surface(); s.Outside > 0 && !s.NoGloss {
+		return " beyond what the surface alone reflects, " + figure(s.Outside)
+	}
+	return ""
 }
 
 // mostLab is how far from grey a Lab may lie: real colours lie within.

@@ -65,24 +65,34 @@ func TestWhatIsWrongWithSwatches(t *testing.T) {
 		{func(s *tint.Swatches) { s.Read = s.Read[1:] }, []string{"read: has no swatch of the base; cast and read the batter without any colourant"}},
 		{func(s *tint.Swatches) { s.Read = s.Read[:1] }, []string{`read: "titanium-dioxide" is the white, and is in no swatch`}},
 		{func(s *tint.Swatches) { s.Read = slices.Delete(s.Read, 4, 6) }, []string{
-			`read: "ultramarine-blue" is in one swatch alone, "swatch 3" (0.3 %); cast and read one with another load of it, such as 0.6 % of batter, or with this load and without white`,
+			`read[3].loads.ultramarine-blue: stands in this swatch alone, with 0.3 %; cast and read one with another load of it, such as 0.6 % of batter, or with this load and without white`,
 		}},
-		{func(s *tint.Swatches) { s.Read = append(s.Read[:2], s.Read[3:6]...); s.Read[2].Loads = s.Read[3].Loads }, []string{`"ultramarine-blue" cannot be told from the others in 5 swatches`}},
+		{func(s *tint.Swatches) { s.Read = append(s.Read[:2], s.Read[3:6]...); s.Read[2].Loads = s.Read[3].Loads }, []string{`read: are 5 swatches, too few of their kind to tell the colourants apart; cast and read "titanium-dioxide" alone in the base, with another load than those there are`}},
 		{func(s *tint.Swatches) {
 			s.Read = []tint.Swatch{s.Read[0], s.Read[1], s.Read[2], s.Read[3], s.Read[4]}
 			s.Read[4].Loads = s.Read[3].Loads
-		}, []string{`read: "ultramarine-blue" has the same load in every swatch, 0.3 %; cast and read one with another load`}},
+		}, []string{`read[3].loads.ultramarine-blue: has the same load in every swatch, 0.3 %; cast and read one with another load`}},
 		{func(s *tint.Swatches) {
 			s.Read = []tint.Swatch{s.Read[0], s.Read[1], s.Read[2]}
 			s.Read[2].Loads = s.Read[1].Loads
-		}, []string{`read: "titanium-dioxide" has the same load in every swatch, 0.3 %; cast and read one with another load of it, such as 0.6 % of batter`}},
+		}, []string{`read[1].loads.titanium-dioxide: has the same load in every swatch, 0.3 %; cast and read one with another load of it, such as 0.6 % of batter`}},
 		{func(s *tint.Swatches) { // blue and red always in one proportion
 			s.Read = s.Read[:6]
 			for i := 3; i < 6; i++ {
 				load := s.Read[i].Loads[len(s.Read[i].Loads)-1]
 				s.Read[i].Loads = append(slices.Clone(s.Read[i].Loads), tint.Load{Colourant: red, OfBatter: load.OfBatter})
 			}
-		}, []string{`"iron-oxide-red" cannot be told from the others in 6 swatches; cast and read another swatch with it alone in the base`}},
+		}, []string{`read: are 6 swatches, too few of their kind to tell the colourants apart; cast and read "ultramarine-blue" alone in the base`}},
+		{func(s *tint.Swatches) { // a white alone once, and beside the others
+			s.Read = slices.Delete(s.Read, 2, 3)
+			s.Read = slices.Delete(s.Read, 4, 5)
+			s.Read = slices.Delete(s.Read, 6, 7)
+			s.Read = slices.Delete(s.Read, 8, 9)
+		}, []string{`read: are 8 swatches, too few of their kind to tell the colourants apart; cast and read "titanium-dioxide" alone in the base`}},
+		{func(s *tint.Swatches) { // three that lack a rung, one of them misspelt
+			s.Read = append(s.Read[:3:3], s.Read[3], s.Read[6], s.Read[9], s.Read[5])
+			s.Read[6].Loads = []tint.Load{{Colourant: "ultramarine-blu", OfBatter: share(0.8)}}
+		}, []string{`read[3].loads.ultramarine-blue: stands in this swatch alone, with 0.3 %; did you mean ultramarine-blu? If not, cast`, `read[4].loads.iron-oxide-red`, `read[5].loads.iron-oxide-yellow`, `read[6].loads.ultramarine-blu`}},
 		{func(s *tint.Swatches) { s.Read[3].Reflectance[5] = 1.2 }, []string{`read[3].reflectance[5]: "1.2" is not from 0 to 1; give the share of light that is reflected, 0 to 1, not a percentage`}},
 		{func(s *tint.Swatches) { s.Read[3].Reflectance[5] = -0.1 }, []string{`read[3].reflectance[5]: "-0.1" is not from 0 to 1`}},
 		{func(s *tint.Swatches) { s.Read[3].Reflectance[0] = 640 }, []string{`read[3].reflectance[0]: "640" is not from 0 to 1; give the share of light that is reflected, 0 to 1`}},
@@ -135,6 +145,11 @@ func TestWhatIsWrongWithSwatches(t *testing.T) {
 				s.Read[i].Reflectance, s.Read[i].SRGB = nil, &tint.SRGB{R: 200, G: 100, B: uint8(10 * i)}
 			}
 		}, []string{`read[0].srgb: "#c86400" has no light in its blue; measure reflectance`}},
+		{func(s *tint.Swatches) {
+			s.Surface = &tint.Surface{Outside: 0.04, Inside: 0.6}
+			lab(s, func(i int) tint.Lab { return tint.Lab{L: 50 + float64(i)} })
+			s.Read[4].Lab = &tint.Lab{L: 20}
+		}, []string{`read[4].lab: "20, 0, 0" has no light in its red beyond what the surface alone reflects, 0.04, which three bands cannot hold`}},
 		{func(s *tint.Swatches) { layer(&s.Read[0], 0.5, 0.5) }, []string{`read[0]: "swatch 0" reads the same over black and white at 400 nm; cast a thinner layer`}},
 		{func(s *tint.Swatches) { layer(&s.Read[0], 0.4, 0.93) }, []string{`read[0]: "swatch 0" reads as no layer can at 400 nm; check the readings`}},
 		{func(s *tint.Swatches) { layer(&s.Read[0], 0.4, 0.6); s.Read[0].Thickness = units.Length{} }, []string{"read[0].thickness: is missing"}},

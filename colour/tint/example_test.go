@@ -43,8 +43,8 @@ func ExampleSwatches_Calibrate() {
 	_, err = swatches.Calibrate()
 	fmt.Println(err)
 	// Output:
-	// 3 bands, 5 swatches met within 1.22 on average, 3.50 at worst, which proves nothing: they are just enough
-	// read: "ultramarine-blue" is in one swatch alone, "blue 0.3" (0.3 %); cast and read one with another load of it, such as 0.6 % of batter, or with this load and without white
+	// 3 bands, 5 swatches met within 1.22 on average, 3.50 at worst, which says little: they are just enough
+	// read[3].loads.ultramarine-blue: stands in this swatch alone, with 0.3 %; cast and read one with another load of it, such as 0.6 % of batter, or with this load and without white
 }
 
 func ExampleCalibration_Predict() {

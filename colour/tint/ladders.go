@@ -4,8 +4,8 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
+	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/fault"
 )
@@ -38,7 +38,7 @@ func (c *checker) ladders() {
 // loads must differ; of another it is enough that one is without white.
 func (c *checker) ladder(id string) {
 	var rungs []units.Ratio
-	differ, first := false, Swatch{}
+	differ, first, path := false, Swatch{}, "read"
 	for i := range c.s.Read {
 		s := &c.s.Read[i]
 		load := s.load(id)
@@ -46,7 +46,7 @@ func (c *checker) ladder(id string) {
 			continue
 		}
 		if len(rungs) == 0 {
-			first = *s
+			first, path = *s, item("read", i)+".loads."+id
 		}
 		rungs = append(rungs, load)
 		differ = differ || !load.Equal(rungs[0]) || !s.load(c.s.White).Or(units.Whole(0)).Equal(first.load(c.s.White).Or(units.Whole(0)))
@@ -56,9 +56,9 @@ func (c *checker) ladder(id string) {
 	case len(rungs) == 0: // the white that someone named is in no swatch
 		c.fault("read", id, "is the white, and is in no swatch", "cast and read two swatches with different loads of it alone", fault.ErrMissing)
 	case len(rungs) == 1:
-		c.fault("read", id, "is in one swatch alone, "+units.Quote(first.Name)+" ("+rungs[0].PercentText(6)+" %)", c.another(id, rungs[0]), fault.ErrMissing)
+		c.fault(path, "", "stands in this swatch alone, with "+rungs[0].PercentText(6)+" %", c.another(id, rungs[0]), fault.ErrMissing)
 	default:
-		c.fault("read", id, "has the same load in every swatch, "+rungs[0].PercentText(6)+" %", c.another(id, rungs[0]), fault.ErrMissing)
+		c.fault(path, "", "has the same load in every swatch, "+rungs[0].PercentText(6)+" %", c.another(id, rungs[0]), fault.ErrMissing)
 	}
 }
 
@@ -67,6 +67,10 @@ func (c *checker) another(id string, load units.Ratio) string {
 	remedy := "cast and read one with another load of it, such as " + load.Times(units.Whole(2)).PercentText(6) + " % of batter"
 	if id != c.s.White && c.s.White != "" {
 		remedy += ", or with this load and without white"
+	}
+	others := slices.DeleteFunc(c.s.colourants(), func(other string) bool { return other == id })
+	if near := nearest.Remedy(id, others); near != "" {
+		return near + " If not, " + remedy
 	}
 	return remedy
 }
@@ -86,7 +90,27 @@ func (s *Swatch) load(id string) units.Ratio {
 // they would read with made-up constants that differ in all.
 func (c *checker) tellApart(ids []string) {
 	m := mixtures(c.s.Read, ids)
-	sys := newSystem(len(m), unknowns(len(ids)))
+	lost := c.lost(m)
+	if lost == 0 {
+		return
+	}
+	// The first colourant of which one more swatch, alone in the base, would tell more.
+	for j, id := range ids {
+		more, most := make([]float64, len(ids)), 0.0
+		for i := range m {
+			most = max(most, m[i][j])
+		}
+		if more[j] = 1.37 * most; c.lost(append(slices.Clone(m), more)) < lost {
+			c.fault("read", "", "are "+strconv.Itoa(len(m))+" swatches, too few of their kind to tell the colourants apart", "cast and read "+units.Quote(id)+" alone in the base, with another load than those there are", fault.ErrMissing)
+			return
+		}
+	}
+	c.fault("read", "", "are "+strconv.Itoa(len(m))+" swatches, which do not tell the colourants apart", "cast and read each of them alone in the base, with two loads", fault.ErrMissing)
+}
+
+// lost is how many constants do not follow from mixtures.
+func (c *checker) lost(m [][]float64) int {
+	sys := newSystem(len(m), unknowns(len(m[0])))
 	for i, loads := range m {
 		k, s := 0.3, 0.7
 		for j, load := range loads {
@@ -95,15 +119,7 @@ func (c *checker) tellApart(ids []string) {
 		}
 		c.s.fill(sys.a[i*sys.unknowns:(i+1)*sys.unknowns], loads, k/s, 1)
 	}
-	var lost []string
-	for _, j := range sys.dependent() {
-		if id := ids[max(0, (j-1)/2)]; !slices.Contains(lost, id) {
-			lost = append(lost, id)
-		}
-	}
-	if len(lost) > 0 {
-		c.fault("read", strings.Join(lost, ", "), "cannot be told from the others in "+strconv.Itoa(len(m))+" swatches", "cast and read another swatch with it alone in the base, and one with another load", fault.ErrMissing)
-	}
+	return len(sys.dependent())
 }
 
 // mixtures gives the loads of the swatches in percent, colourant by colourant.

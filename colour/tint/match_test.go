@@ -315,6 +315,26 @@ func TestWhiterMakesADifferenceOfOne(t *testing.T) {
 	}
 }
 
+// A white that dulls what it is in makes it no whiter, however much the colour changes; one
+// that first dulls and then lightens does, in the end.
+func TestWhiterIsLighter(t *testing.T) {
+	w := dusk()
+	w.base = [2]func(float64) float64{flat(0.0005), flat(0.25)}
+	w.per[white] = [2]func(float64) float64{flat(0.05), flat(1)}
+	c := calibrated(t, w.swatches(twelve, 0, 0))
+	if more, seen, err := c.Whiter(nil, share(2)); err != nil || seen || more.Given() {
+		t.Errorf("%v of a white that darkens, %t, %v", more, seen, err)
+	}
+	more, seen, err := c.Whiter(w.loads(map[string]float64{red: 0.3}), share(2))
+	if err != nil || !seen {
+		t.Fatalf("%t, %v", seen, err)
+	}
+	before, after := predicted(t, c, w.loads(map[string]float64{red: 0.3})), predicted(t, c, append(w.loads(map[string]float64{red: 0.3}), tint.Load{Colourant: white, OfBatter: more}))
+	if after.L <= before.L {
+		t.Errorf("%v, and with more white %v", before.Lab, after.Lab)
+	}
+}
+
 // In every band where the white's K/S is below the mixture's, more white never darkens;
 // elsewhere the reflectance falls towards the white's own, and never below it.
 func TestMoreWhiteNeverDarkensButTowardsItself(t *testing.T) {

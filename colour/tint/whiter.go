@@ -6,8 +6,8 @@ import (
 )
 
 // Whiter gives how much more of the white, of batter, makes the next difference of 1
-// (CIEDE2000) from a mixture as it is. seen is false where no load up to the most gives
-// one: more is then wasted.
+// (CIEDE2000) from a mixture as it is, and a lighter one. seen is false where no load up to
+// the most gives one: more is then wasted, or darkens.
 func (c Calibration) Whiter(loads []Load, most units.Ratio) (more units.Ratio, seen bool, err error) {
 	percent, err := c.percents(loads)
 	switch {
@@ -20,7 +20,11 @@ func (c Calibration) Whiter(loads []Load, most units.Ratio) (more units.Ratio, s
 	room := 100*most.Float() - is
 	apart := func(share float64) float64 {
 		percent[0] = is + share*room
-		return now.Difference(c.c.see(percent))
+		then := c.c.see(percent)
+		if then.L < now.L {
+			return 0
+		}
+		return now.Difference(then)
 	}
 	const steps = 64 // first roughly, since a white may first dull and then lighten
 	for k := 1; k <= steps && room > 0; k++ {

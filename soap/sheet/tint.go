@@ -80,7 +80,7 @@ func fitTexts(t *soap.Tint) []string {
 		of += " \"" + t.Swatches + "\""
 	}
 	text := "Predicted from " + of + ": " + fit.String() + ". Differences are CIEDE2000, of which about 1 is just seen."
-	if fit.Spare() > 0 {
+	if fit.Spare() > 0 || len(fit.Residuals()) == 1 {
 		text += " No prediction is surer than what the swatches are met within."
 	} else {
 		text += " Cast and read one more of each colourant to learn how sure a prediction is."
@@ -190,7 +190,15 @@ func differenceText(p *soap.PartTint) string {
 	} else {
 		text += " The target is out of reach: the part would have to be " + inWords(m.Missing) + "."
 		if len(m.AtMost) > 0 {
-			text += " In the nearest mixture at their most: " + strings.Join(m.AtMost, ", ") + " (what is weighed is the cheapest that looks like it)."
+			text += " In the nearest mixture at their most: " + strings.Join(m.AtMost, ", ") + "."
+			if p.Difference <= m.Best+tint.Slack {
+				text += " What is weighed is the cheapest that looks like it."
+			}
+		}
+	}
+	for _, l := range p.Loads {
+		if l.Sought && l.At != tint.AtNone && l.Weighed.Sign() == 0 {
+			text += " On this scale " + l.Name + " weighs nothing."
 		}
 	}
 	if p.Difference > m.Best+1 {
