@@ -47,9 +47,10 @@ func (c *checker) after(said Faults, meant []string) Faults {
 // checker collects faults together with the inputs each was found from, so
 // that the reader can drop those whose inputs it could not read.
 type checker struct {
-	f     *Formula
-	found []checked
-	jugs  []Oil // carriers from outside the formula, seen so far
+	f          *Formula
+	found      []checked
+	jugs       []Oil // carriers from outside the formula, seen so far
+	lostSwatch bool  // something of the formula's swatches could not be read
 	// inSwatches are the colourants that stand in the formula's swatches.
 	inSwatches []string
 	mine

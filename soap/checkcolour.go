@@ -23,13 +23,13 @@ func (c *checker) colouring() {
 	}
 	if f.Swatches != nil {
 		swatches := f.swatches(c.colours)
-		c.faultsOf(under("swatches", swatches.Check()), func(f *Fault) []string {
-			// What rests on all swatches is not known while one of them could not be read.
-			if f.Path == "swatches.read" || f.Path == "swatches.bands" || errors.Is(f.Kind, ErrMissing) && strings.Contains(f.Path, ".loads.") {
-				return []string{"swatches.read[]"}
-			}
-			return nil
-		})
+		check := swatches.Check
+		if c.lostSwatch { // whether they suffice is not known
+			check = swatches.CheckEach
+		}
+		if bands := f.Swatches.Bands; !c.lostSwatch || bands.Count > 0 || bands == (tint.Bands{}) {
+			c.faultsOf(under("swatches", check()))
+		}
 		c.inSwatches = swatchColourants(f.Swatches)
 	}
 }
@@ -54,21 +54,17 @@ func (c *checker) pigments() {
 	}
 	var err error
 	c.colours, err = colour.NewShelf(c.f.Pigments)
-	c.faultsOf(under("pigments", err), nil)
+	c.faultsOf(under("pigments", err))
 }
 
-// faultsOf takes over what another package found; inputs says what else a fault rests on.
-func (c *checker) faultsOf(err error, inputs func(*Fault) []string) {
+// faultsOf takes over what another package found; inputs are what else it rests on.
+func (c *checker) faultsOf(err error, inputs ...string) {
 	var faults Faults
 	if !errors.As(err, &faults) {
 		return
 	}
-	for i := range faults {
-		found := checked{Fault: faults[i]}
-		if inputs != nil {
-			found.inputs = inputs(&faults[i])
-		}
-		c.found = append(c.found, found)
+	for _, f := range faults {
+		c.found = append(c.found, checked{f, inputs})
 	}
 }
 
@@ -106,7 +102,7 @@ func (c *checker) target(part trail, p *Part) {
 		c.reflectanceTarget(target.at("reflectance"), p.Target.Reflectance)
 	case p.Target.Lab != nil:
 		if err := p.Target.Lab.Check(); err != nil {
-			c.faultsOf(under(target.String(), err), nil)
+			c.faultsOf(under(target.String(), err))
 		}
 	}
 	if len(p.Match) == 0 {
@@ -165,6 +161,6 @@ func (c *checker) reflectanceTarget(t trail, list []float64) {
 	}
 	if _, err := c.f.Swatches.Bands.Colour(list); err != nil {
 		path, _ := strings.CutSuffix(t.String(), ".reflectance")
-		c.faultsOf(under(path, err), func(*Fault) []string { return []string{"swatches"} })
+		c.faultsOf(under(path, err), "swatches")
 	}
 }

@@ -54,7 +54,7 @@ func ParseFormulaBeside(known Beside, text []byte) (Formula, Places, error) {
 	if f.Swatches == nil && root.Get("swatches") == nil {
 		f.Swatches = known.Swatches
 	}
-	c := checker{f: &f}
+	c := checker{f: &f, lostSwatch: r.lostSwatch}
 	c.check()
 	if faults := c.after(r.faults, r.meant); len(faults) > 0 {
 		return Formula{}, places, places.Place(faults)
@@ -117,6 +117,8 @@ type reader struct {
 	meant  []string // paths of what a mistyped key probably meant
 	ids    []string // the ids of the formula's oil lines, read or not
 	lost   bool     // the id of some oil line could not be read
+
+	lostSwatch bool // something of the swatches could not be read
 }
 
 func (r *reader) fault(s *spot, text, reason, remedy string, kind error) {

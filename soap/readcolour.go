@@ -103,6 +103,8 @@ func ParseSwatches(text []byte) (*tint.Swatches, Places, error) {
 }
 
 func (r *reader) swatches(s *spot) *tint.Swatches {
+	before := len(r.faults)
+	defer func() { r.lostSwatch = len(r.faults) > before }()
 	if s == nil || !r.object(s, "name", "bands", "surface", "read") {
 		return nil
 	}

@@ -206,6 +206,28 @@ func TestFaultsStandInTheOrderOfTheirPlaces(t *testing.T) {
 	}
 }
 
+// Where something of the swatches cannot be read, only that is said: not that others are
+// too few, nor that there are no bands. Rungs that are missing are all said together.
+func TestWhatIsSaidOfSwatches(t *testing.T) {
+	load := `"loads": {"titanium-dioxide": "0.3 % of batter"}, `
+	for swatches, want := range map[string][]string{
+		`{"read": [{"swatch": "plain", "srgb": "#e8dcc0"}, {"swatch": "a", "loads": {"mica": "0.3 %"}, "srgb": "#e8dcc0"}]}`:                                                         {"swatches.read[1].loads.mica"},
+		`{"bands": {"from": "400 nm", "step": "10 nm"}, "read": [{"swatch": "plain", "reflectance": "0.4"}, {"swatch": "a", ` + load + `"reflectance": 0.5}]}`:                       {"swatches.read[0].reflectance", "swatches.read[1].reflectance"},
+		`{"read": [{"swatch": "plain", "srgb": "#e8dcc0"}, {"swatch": "a", ` + load + `"srgb": "#e8dcc8"}, {"swatch": "b", "loads": {"mica": "1 % of batter"}, "srgb": "#e8dcc4"}]}`: {"swatches.read[1].loads.titanium-dioxide", "swatches.read[2].loads.mica"},
+		`{"read": [{"swatch": "plain", "srgb": "#e8dcc0", "colour": "x"}]}`:                                                                                                          {"swatches.read[0].colour"},
+		`[]`:                          {"swatches"},
+		`{"read": {}}`:                {"swatches.read"},
+		`{"read": [{"srgb": "#e8"}]}`: {"swatches.read[0].srgb", "swatches.read[0].swatch"},
+	} {
+		_, faults := read(t, plainFormula().with("swatches", swatches).text())
+		got := paths(faults)
+		slices.Sort(got)
+		if !slices.Equal(got, want) {
+			t.Errorf("%s: %v, want %v", swatches, faults, want)
+		}
+	}
+}
+
 func TestAMistypedNameIsOfferedTheNearest(t *testing.T) {
 	for text, want := range map[string]string{
 		plainFormula().with("oils", `{"oil": "suflower", "share": "100 %"}`).text():                               "did you mean sunflower",

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strconv"
 
-	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/fault"
 )
@@ -67,10 +66,6 @@ func (c *checker) another(id string, load units.Ratio) string {
 	remedy := "cast and read one with another load of it, such as " + load.Times(units.Whole(2)).PercentText(6) + " % of batter"
 	if id != c.s.White && c.s.White != "" {
 		remedy += ", or with this load and without white"
-	}
-	others := slices.DeleteFunc(c.s.colourants(), func(other string) bool { return other == id })
-	if near := nearest.Remedy(id, others); near != "" {
-		return near + " If not, " + remedy
 	}
 	return remedy
 }
