@@ -1,6 +1,7 @@
 package colour
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -59,12 +60,7 @@ func (c Colourant) CI() []string {
 // Is reports whether a Colour Index number is one of the colourant's.
 func (c Colourant) Is(ci string) bool {
 	if c.own != nil && len(c.own.CI) > 0 {
-		for _, own := range c.own.CI {
-			if own == ci {
-				return true
-			}
-		}
-		return false
+		return slices.Contains(c.own.CI, ci)
 	}
 	line := c.line("ci")
 	for field := 1; ; field++ {

@@ -50,15 +50,6 @@ func (s Shelf) Find(id string) (c Colourant, found bool) {
 	return c, found
 }
 
-// IDs lists the ids of the maker's own, in order.
-func (s Shelf) IDs() []string {
-	list := make([]string, len(s.own))
-	for i := range s.own {
-		list[i] = s.own[i].ID
-	}
-	return list
-}
-
 func check(list []Supplied, i int, faults *fault.Faults) {
 	s, path := &list[i], "["+strconv.Itoa(i)+"]"
 	if s.ID == "" {

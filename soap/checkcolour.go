@@ -30,7 +30,7 @@ func (c *checker) colouring() {
 		if bands := f.Swatches.Bands; !c.lostSwatch || bands.Count > 0 || bands == (tint.Bands{}) {
 			c.faultsOf(under("swatches", check()))
 		}
-		c.inSwatches = swatchColourants(f.Swatches)
+		c.inSwatches = swatches.Colourants()
 	}
 }
 
@@ -66,19 +66,6 @@ func (c *checker) faultsOf(err error, inputs ...string) {
 	for _, f := range faults {
 		c.found = append(c.found, checked{f, inputs})
 	}
-}
-
-// swatchColourants lists what stands in the swatches.
-func swatchColourants(s *tint.Swatches) []string {
-	var ids []string
-	for i := range s.Read {
-		for _, load := range s.Read[i].Loads {
-			if !slices.Contains(ids, load.Colourant) {
-				ids = append(ids, load.Colourant)
-			}
-		}
-	}
-	return ids
 }
 
 // ownColourant reports whether a name is that of one of the maker's own colourants.

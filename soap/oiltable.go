@@ -20,8 +20,8 @@ var oilTable string
 var sourceTable string
 
 // DataEdition is the date of the built-in tables, the newest of those that a batch rests
-// on: oils, fragrances, colourants, the observer. A number that the library gives may change only with
-// it.
+// on: oils, fragrances, colourants, the observer. A number that the library gives may
+// change only with it.
 func DataEdition() string {
 	return max(refdata.Edition(oilTable), fragrance.DataEdition(), colour.DataEdition(), tint.DataEdition())
 }

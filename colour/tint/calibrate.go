@@ -102,7 +102,7 @@ func (s *Swatches) Calibrate() (Calibration, error) {
 	if err != nil {
 		return Calibration{}, err
 	}
-	ids := s.colourants()
+	ids := s.Colourants()
 	c := &calibration{
 		bands: s.Bands, surface: s.surface(), eye: s.Bands.eye(), ids: ids, white: s.White,
 		base: mixture{make([]float64, s.Bands.count()), make([]float64, s.Bands.count())}, absolute: r.scattering != nil,

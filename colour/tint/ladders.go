@@ -12,7 +12,7 @@ import (
 // ladders checks that the swatches suffice: the base, two loads of the white, and two of
 // each colourant, of which one may be without white.
 func (c *checker) ladders() {
-	ids := c.s.colourants()
+	ids := c.s.Colourants()
 	if len(ids) > MostColourants {
 		c.fault("read", "", "hold "+strconv.Itoa(len(ids))+" colourants", "calibrate at most "+strconv.Itoa(MostColourants)+" together", fault.ErrRange)
 		return

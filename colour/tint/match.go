@@ -61,8 +61,8 @@ func (a At) String() string { return [...]string{"free", "most", "none"}[min(a, 
 // least squares in Lab with the difference's own weights, from a fixed grid of starts;
 // then, among mixtures no more than [Slack] farther, the cheapest: three loads are free in
 // turn, and the others at none or at their most, since of what comes to a given colour one
-// of these is always as cheap as any. The same question always gets the same answer. The
-// error is [fault.Faults].
+// of these is as cheap as any but for the little that the colour bends. The same question
+// always gets the same answer. The error is [fault.Faults].
 //
 // Sources: Allen, J. Opt. Soc. Am. 64 (1974) 991 (recalled) for the linear steps in two
 // constants.

@@ -97,9 +97,9 @@ func (s *Swatches) surface() Surface {
 	}
 }
 
-// colourants lists what the swatches hold, the white first, the others in order of their
+// Colourants lists what the swatches hold, the white first, the others in order of their
 // first swatch.
-func (s *Swatches) colourants() []string {
+func (s *Swatches) Colourants() []string {
 	var ids []string
 	seen := map[string]bool{}
 	if s.White != "" {
