@@ -32,7 +32,7 @@ func (s *system) nonNegative() []float64 {
 	for j := range s.x {
 		s.active[j], s.x[j] = true, 0
 	}
-	if s.least(); s.nonePositive() < 0 {
+	if s.least(); s.negative() < 0 {
 		copy(s.x, s.try)
 		return s.x
 	}
@@ -48,7 +48,7 @@ func (s *system) nonNegative() []float64 {
 		}
 		s.active[next] = true
 		for s.least(); ; s.least() {
-			worst := s.nonePositive()
+			worst := s.negative()
 			if worst < 0 {
 				break
 			}
@@ -59,8 +59,8 @@ func (s *system) nonNegative() []float64 {
 	return s.x
 }
 
-// nonePositive gives an active unknown that the trial makes negative, or -1.
-func (s *system) nonePositive() int {
+// negative gives an active unknown that the trial makes negative, or -1.
+func (s *system) negative() int {
 	for j, v := range s.try {
 		if s.active[j] && v < 0 {
 			return j
