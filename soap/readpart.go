@@ -1,6 +1,7 @@
 package soap
 
 import (
+	"errors"
 	"slices"
 	"strings"
 
@@ -77,7 +78,13 @@ func (r *reader) load(s *spot) Load {
 			percentage, _, _ := strings.Cut(text, "%")
 			r.fault(s, text, "does not say of what it is a percentage", `write "`+percentage+`% of oils" or "`+percentage+`% of batter"`, units.ErrUnit)
 		default:
-			return Load{Mass: r.massOf(s, text)}
+			before, mass := len(r.faults), r.massOf(s, text)
+			for i := range r.faults[before:] {
+				if f := &r.faults[before+i]; errors.Is(f.Kind, units.ErrUnit) {
+					f.Remedy += `, or a percentage, such as "3 % of oils"`
+				}
+			}
+			return Load{Mass: mass}
 		}
 		return Load{}
 	}
