@@ -34,7 +34,7 @@ func LookUp(id string) (Colourant, error) {
 }
 
 func builtIn(id string) (c Colourant, found bool) {
-	stanza, found := refdata.Stanza(table, "colourant", id)
+	stanza, found := index().Find(id)
 	return Colourant{stanza: stanza}, found
 }
 
@@ -78,11 +78,16 @@ var byCI = sync.OnceValue(func() map[string]Colourant {
 	return list
 })
 
-var ids = sync.OnceValue(func() []string { return refdata.IDs(table) })
+var (
+	index       = sync.OnceValue(func() refdata.Index { return refdata.IndexStanzas(table, "colourant") })
+	sourceIndex = sync.OnceValue(func() refdata.Index { return refdata.IndexLines(sourcesTable) })
+)
+
+func ids() []string { return index().IDs() }
 
 // sourceOf finds a publication.
 func sourceOf(key, place string, how string) cite.Source {
-	line, found := refdata.Line(sourcesTable, key)
+	line, found := sourceIndex().Find(key)
 	if !found {
 		return cite.Source{}
 	}

@@ -29,10 +29,9 @@ func LookUp(id string) (Material, error) {
 	return Material{}, fault.Fault{Path: "fragrance", Text: id, Reason: "is not a built-in fragrance", Remedy: remedy, Kind: fault.ErrUnknown}
 }
 
-// Known reports whether an id is that of a built-in material. It reads no table but
-// the one line.
+// Known reports whether an id is that of a built-in material, which it does not read.
 func Known(id string) bool {
-	_, found := refdata.Stanza(materialsTable, "material", id)
+	_, found := index().Find(id)
 	return found
 }
 
@@ -51,11 +50,16 @@ func Suggest(name string) string {
 	return nearest.Begun(name, ids())
 }
 
+var (
+	index       = sync.OnceValue(func() refdata.Index { return refdata.IndexStanzas(materialsTable, "material") })
+	sourceIndex = sync.OnceValue(func() refdata.Index { return refdata.IndexLines(sourcesTable) })
+)
+
 // ids are those of the built-in materials, in order.
-var ids = sync.OnceValue(func() []string { return refdata.IDs(materialsTable) })
+func ids() []string { return index().IDs() }
 
 func builtIn(rs *rules, id string) (*material, bool) {
-	stanza, found := refdata.Stanza(materialsTable, "material", id)
+	stanza, found := index().Find(id)
 	if !found {
 		return nil, false
 	}
@@ -106,6 +110,6 @@ func read(rs *rules, stanza string) *material {
 
 // sourceOf finds a publication.
 func sourceOf(key string) cite.Source {
-	line, _ := refdata.Line(sourcesTable, key)
+	line, _ := sourceIndex().Find(key)
 	return cite.Source{Title: refdata.Field(line, 1), Edition: refdata.Field(line, 2), Place: refdata.Field(line, 3), How: cite.ParseHow(refdata.Field(line, 4))}
 }

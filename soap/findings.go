@@ -17,7 +17,7 @@ func freeAlkaliLimit() (units.Ratio, cite.Source) {
 
 // findings judges a batch: most severe first, then in input order.
 func findings(s *solved, b *Batch) []Finding {
-	j := judge{s: s, b: b, found: make([]Finding, 0, 16)}
+	j := judge{s: s, b: b, found: make([]Finding, 0, 32)} // room for more than most batches have
 	j.oils()
 	j.alkalis()
 	j.superfat()
@@ -29,8 +29,21 @@ func findings(s *solved, b *Batch) []Finding {
 	for i := range b.Parts {
 		j.part(i)
 	}
-	slices.SortStableFunc(j.found, func(a, b Finding) int { return int(b.Severity) - int(a.Severity) })
-	return j.found
+	return bySeverity(j.found)
+}
+
+// bySeverity puts the most severe first and keeps the order of those alike. A finding
+// is large: each is copied once, where sorting would move it again and again.
+func bySeverity(found []Finding) []Finding {
+	sorted := make([]Finding, 0, len(found))
+	for severity := int(Danger); severity >= int(Note); severity-- {
+		for i := range found {
+			if int(found[i].Severity) == severity {
+				sorted = append(sorted, found[i])
+			}
+		}
+	}
+	return sorted
 }
 
 type judge struct {

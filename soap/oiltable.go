@@ -3,6 +3,7 @@ package soap
 import (
 	_ "embed"
 	"strings"
+	"sync"
 
 	"example.com/lyewright/colour"
 	"example.com/lyewright/colour/tint"
@@ -29,8 +30,9 @@ func DataEdition() string {
 // Oils lists the built-in oils in order of id.
 func Oils() []Oil {
 	var oils []Oil
-	for stanza := range refdata.Stanzas(oilTable) {
-		oils = append(oils, readOil(stanza))
+	for _, id := range oilIDs() {
+		oil, _ := builtIn(id)
+		oils = append(oils, oil)
 	}
 	return oils
 }
@@ -45,12 +47,29 @@ func LookUpOil(id string) (Oil, error) {
 	return oil, nil
 }
 
+// oilRows holds the built-in oils, each read when it is first asked for, and once: a
+// row does not change, and is copied before a maker's own figures go into it.
+var oilRows = sync.OnceValue(func() map[string]func() Oil {
+	rows := map[string]func() Oil{}
+	index := oilIndex()
+	for _, id := range index.IDs() {
+		stanza, _ := index.Find(id)
+		rows[id] = sync.OnceValue(func() Oil { return readOil(stanza) })
+	}
+	return rows
+})
+
+var (
+	oilIndex    = sync.OnceValue(func() refdata.Index { return refdata.IndexStanzas(oilTable, "oil") })
+	sourceIndex = sync.OnceValue(func() refdata.Index { return refdata.IndexLines(sourceTable) })
+)
+
 func builtIn(id string) (oil Oil, found bool) {
-	stanza, found := refdata.Stanza(oilTable, "oil", id)
+	row, found := oilRows()[id]
 	if !found {
 		return Oil{}, false
 	}
-	return readOil(stanza), true
+	return row(), true
 }
 
 func unknownOil(id string) Fault {
@@ -61,7 +80,7 @@ func unknownOil(id string) Fault {
 	return Fault{Path: "oil", Text: id, Reason: "is not a built-in oil", Remedy: remedy, Kind: ErrUnknown}
 }
 
-func oilIDs() []string { return refdata.IDs(oilTable) }
+func oilIDs() []string { return oilIndex().IDs() }
 
 // readOil reads a stanza of the table. The table is part of the program and
 // its tests read every row, so a fault in it is a fault of the program.
@@ -212,7 +231,7 @@ func readNotes(stanza string) []string {
 }
 
 func sourceOf(key, place string, how cite.How) cite.Source {
-	line, _ := refdata.Line(sourceTable, key)
+	line, _ := sourceIndex().Find(key)
 	return cite.Source{
 		Title:   refdata.Field(line, 1),
 		Edition: refdata.Field(line, 2),

@@ -1,6 +1,8 @@
 package soap
 
 import (
+	"slices"
+
 	"example.com/lyewright/internal/strictjson"
 	"example.com/lyewright/units"
 )
@@ -14,11 +16,13 @@ func (r *reader) formula(s *spot) Formula {
 	if oils := s.at("oils"); oils != nil && !r.list(oils, mostOils, "oils") {
 		r.lost = true
 	} else if oils != nil {
+		f.Oils = slices.Grow(f.Oils, len(oils.node.Items))
 		for i := range oils.node.Items {
 			f.Oils = append(f.Oils, r.oilLine(oils.item(i)))
 		}
 	}
 	if alkali := s.at("alkali"); alkali != nil && r.list(alkali, 2, "alkalis") {
+		f.Alkalis = slices.Grow(f.Alkalis, len(alkali.node.Items))
 		for i := range alkali.node.Items {
 			f.Alkalis = append(f.Alkalis, r.alkaliLine(alkali.item(i)))
 		}
@@ -33,6 +37,7 @@ func (r *reader) formula(s *spot) Formula {
 	f.Markets, f.Materials = r.markets(s.at("markets")), r.materials(s.at("materials"))
 	f.Gel, f.Pigments, f.Swatches = r.gel(s.at("gel")), r.pigments(s.at("pigments")), r.swatches(s.at("swatches"))
 	if parts := s.at("parts"); parts != nil && r.list(parts, mostParts, "parts") {
+		f.Parts = slices.Grow(f.Parts, len(parts.node.Items))
 		for i := range parts.node.Items {
 			f.Parts = append(f.Parts, r.part(parts.item(i), &f))
 		}

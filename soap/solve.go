@@ -321,7 +321,7 @@ func (s *solved) potOf(all units.Mass) units.Mass {
 	if perPot.Sign() == 0 {
 		return left.Mass(units.Nearest)
 	}
-	return left.Times(units.Whole(1).Over(units.Whole(1).Add(perPot))).Mass(units.Nearest)
+	return left.Scale(units.Whole(1), units.Whole(1).Add(perPot), units.Nearest)
 }
 
 // weighLoads gives every addition and carrier its mass, and adds up what is

@@ -132,6 +132,49 @@ func TestSumBeyond128BitsComesBackExactly(t *testing.T) {
 	}
 }
 
+// Halves are drawn often: a sum over an even number, and twice over it.
+func TestASumIsScaledExactlyAndRoundedOnce(t *testing.T) {
+	s := newSource(13)
+	halves, cut := 0, 0
+	for range 40_000 {
+		var sum units.Sum
+		exact := new(big.Rat)
+		for range 1 + s.IntN(3) {
+			m, x := s.mass(t)
+			r, y := s.ratio(t)
+			sum = sum.Plus(m, r)
+			exact.Add(exact, times(x, y))
+		}
+		by, x := s.ratio(t)
+		over, y := s.ratio(t)
+		if s.IntN(3) == 0 {
+			even := int64(2 * (1 + s.IntN(500)))
+			over, y = units.Whole(even), big.NewRat(even, 1)
+			n := s.nanograms()
+			sum, exact = units.Sum{}.Plus(nanograms(t, n), units.Whole(1)), big.NewRat(n, 1_000_000_000)
+			by, x = units.Whole(even/2), big.NewRat(even/2, 1)
+		}
+		if y.Sign() == 0 {
+			continue
+		}
+		want := times(exact, x, new(big.Rat).Inv(y), power10(9))
+		if isHalf(want) {
+			halves++
+		} else if !want.IsInt() {
+			cut++
+		}
+		for _, how := range modes {
+			ng := new(big.Rat).SetInt(rounded(want, how))
+			if got := sum.Scale(by, over, how); !agrees(got, ng.Quo(ng, power10(9))) {
+				t.Fatalf("%s g × %s / %s, %v, is %v", exact.FloatString(25), x.FloatString(15), y.FloatString(15), how, got)
+			}
+		}
+	}
+	if halves < 1000 || cut < 1000 {
+		t.Errorf("%d halves, %d with a rest: too few to tell the roundings apart", halves, cut)
+	}
+}
+
 func TestTimesWholeIsTimesForEveryNumber(t *testing.T) {
 	s := newSource(3)
 	numbers := []int64{0, 1, -1, 7, -7, 1_000_000_000, math.MaxInt64, math.MinInt64}

@@ -40,6 +40,63 @@ func quotient128(hi, lo, divisor uint64, negative bool, how Rounding) (whole int
 	return int64(q), true
 }
 
+// scaled gives the magnitude hi·2^64 + lo, in units of 10^-21 g, times a quotient of
+// two whole numbers, in nanograms; ok is false where that passes 2^63 − 1, or where
+// the divisor is too small or the product too great for three machine words.
+func scaled(hi, lo, times, over uint64, negative bool, how Rounding) (ng int64, ok bool) {
+	// The product as three words, the divisor (over × 10^12) as two, both moved left
+	// until the divisor's first bit is set.
+	carry, n0 := bits.Mul64(lo, times)
+	n2, n1 := bits.Mul64(hi, times)
+	n1, carry = bits.Add64(n1, carry, 0)
+	n2 += carry
+	d1, d0 := bits.Mul64(over, picosPerOne)
+	shift := bits.LeadingZeros64(d1)
+	if d1 == 0 || n2>>(63-shift)>>1 != 0 {
+		return 0, false
+	}
+	up := func(high, low uint64) uint64 { return high<<shift | low>>1>>(63-shift) }
+	n2, n1, n0 = up(n2, n1), up(n1, n0), n0<<shift
+	d1, d0 = up(d1, d0), d0<<shift
+	if n2 >= d1 { // a quotient of a word at most
+		return 0, false
+	}
+	// The quotient of the first two words by the first is at most two too great.
+	q, r := bits.Div64(n2, n1, d1)
+	high, low := bits.Mul64(q, d0)
+	low, borrow := bits.Sub64(n0, low, 0)
+	high, borrow = bits.Sub64(r, high, borrow)
+	for borrow != 0 {
+		q--
+		low, carry = bits.Add64(low, d0, 0)
+		high, carry = bits.Add64(high, d1, carry)
+		borrow -= carry
+	}
+	if high|low != 0 {
+		doubled := 1
+		if high>>63 == 0 { // else twice the rest is above 2^128, and so above the divisor
+			twiceLow, borrow := bits.Sub64(low<<1, d0, 0)
+			twiceHigh, borrow := bits.Sub64(high<<1|low>>63, d1, borrow)
+			switch {
+			case borrow != 0:
+				doubled = -1
+			case twiceHigh|twiceLow == 0:
+				doubled = 0
+			}
+		}
+		if how.stepsUp(negative, doubled) && q < 1<<63 {
+			q++
+		}
+	}
+	if q > 1<<63-1 {
+		return 0, false
+	}
+	if negative {
+		return -int64(q), true
+	}
+	return int64(q), true
+}
+
 // The decimal library keeps settings in package variables that any program
 // may change, so the three operations that read them (its quotient, its text
 // and its zero) are not used; these stand in for them.

@@ -146,6 +146,13 @@ func (s Sum) Scale(times, over Ratio, how Rounding) Mass {
 	if over.Sign() == 0 {
 		return saturated(1<<62, 4*int64(s.Sign()*times.Sign()))
 	}
+	if s.wide == nil && times.wide == nil && over.wide == nil {
+		negative := (s.hi < 0) != (times.pico < 0) != (over.pico < 0)
+		hi, lo := magnitude128(s.hi, s.lo)
+		if ng, ok := scaled(hi, lo, magnitude(times.pico), magnitude(over.pico), negative, how); ok {
+			return Mass{ng}
+		}
+	}
 	a, b := s.decimal().Mul(times.decimal()), over.decimal()
 	places := -int(min(a.Exponent()+9, b.Exponent(), 0))
 	n := divide(roundedAt(a, places+9, Nearest), roundedAt(b, places, Nearest), how)

@@ -14,7 +14,7 @@ type Writer struct {
 }
 
 // New gives a writer with room for a usual batch.
-func New() *Writer { return &Writer{buffer: make([]byte, 0, 8<<10)} }
+func New() *Writer { return &Writer{buffer: make([]byte, 0, 12<<10)} }
 
 // Bytes gives what was written.
 func (w *Writer) Bytes() []byte { return w.buffer }

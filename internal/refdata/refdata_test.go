@@ -21,8 +21,8 @@ func read(t *testing.T, name string) string {
 	return string(text)
 }
 
-// records reads a table from its beginning to its end: the reference for
-// finding by bisection.
+// records reads a table from its beginning to its end, by its own means: the
+// reference of the index.
 func records(t *testing.T, body, separator, prefix string) map[string]string {
 	t.Helper()
 	found, last := map[string]string{}, ""
@@ -60,7 +60,7 @@ func TestEveryOilIsFoundAndNothingElse(t *testing.T) {
 	if len(want) < 50 {
 		t.Fatalf("only %d oils", len(want))
 	}
-	checkAll(t, want, func(id string) (string, bool) { return refdata.Stanza(table, "oil", id) })
+	checkAll(t, want, refdata.IndexStanzas(table, "oil").Find)
 
 	var got []string
 	for stanza := range refdata.Stanzas(table) {
@@ -84,14 +84,13 @@ func TestEverySourceIsFoundAndNothingElse(t *testing.T) {
 	if len(want) < 40 {
 		t.Fatalf("only %d sources", len(want))
 	}
-	checkAll(t, want, func(id string) (string, bool) { return refdata.Line(table, id) })
+	checkAll(t, want, refdata.IndexLines(table).Find)
 	if diff := cmp.Diff(lines, slices.Collect(refdata.Lines(table))); diff != "" {
 		t.Errorf("lines (-want +got):\n%s", diff)
 	}
 }
 
-// Tables of every small size and of uneven records: the middle of the text
-// falls into short records, long ones, and the gaps between them.
+// Tables of every small size and of uneven records.
 func TestRecordIsFoundInTablesOfEverySize(t *testing.T) {
 	source := rand.New(rand.NewPCG(40, 2026))
 	for range 2_000 {
@@ -124,9 +123,9 @@ func TestRecordIsFoundInTablesOfEverySize(t *testing.T) {
 		}
 		for _, end := range []string{"", "\n"} {
 			table := "# comment\n#\n" + strings.Join(lines, "\n") + end
-			checkAll(t, lineOf, func(id string) (string, bool) { return refdata.Line(table, id) })
+			checkAll(t, lineOf, refdata.IndexLines(table).Find)
 			table = "# comment\n# a\tb\n\n" + strings.Join(stanzas, "\n\n") + end
-			checkAll(t, stanzaOf, func(id string) (string, bool) { return refdata.Stanza(table, "oil", id) })
+			checkAll(t, stanzaOf, refdata.IndexStanzas(table, "oil").Find)
 			if t.Failed() {
 				t.Fatalf("the lines were %q, the stanzas %q", lines, stanzas)
 			}
@@ -136,10 +135,13 @@ func TestRecordIsFoundInTablesOfEverySize(t *testing.T) {
 
 func TestTableWithoutRecordsHasNone(t *testing.T) {
 	for _, table := range []string{"", "# only a header\n", "# edition\t2026-01-01"} {
-		if got, found := refdata.Stanza(table, "oil", "olive"); found {
+		if got, found := refdata.IndexStanzas(table, "oil").Find("olive"); found {
 			t.Errorf("%q has the stanza %q", table, got)
 		}
-		if got, found := refdata.Line(table, "olive"); found {
+		if got, found := refdata.IndexLines(table).Find(""); found {
+			t.Errorf("%q has the line %q", table, got)
+		}
+		if got, found := refdata.IndexLines(table).Find("olive"); found {
 			t.Errorf("%q has the line %q", table, got)
 		}
 	}
@@ -172,13 +174,13 @@ func TestEditionIsTheOneInTheHeader(t *testing.T) {
 
 // A look-up reads a record, not the table.
 func TestLookUpDoesNotAllocate(t *testing.T) {
-	oils, sources := read(t, "oils.txt"), read(t, "sources.txt")
+	oils, sources := refdata.IndexStanzas(read(t, "oils.txt"), "oil"), refdata.IndexLines(read(t, "sources.txt"))
 	for _, id := range []string{"almond", "olive", "wheat-germ", "absent"} {
 		allocs := testing.AllocsPerRun(100, func() {
-			refdata.Stanza(oils, "oil", id)
-			refdata.Line(sources, id)
+			oils.Find(id)
+			sources.Find(id)
 		})
-		if allocs > 2 {
+		if allocs > 0 {
 			t.Errorf("looking %s up allocates %v times", id, allocs)
 		}
 	}

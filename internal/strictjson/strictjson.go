@@ -6,6 +6,7 @@ package strictjson
 
 import (
 	"encoding/json"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf16"
@@ -46,10 +47,12 @@ type Member struct {
 }
 
 // Get finds the value of a key; nil where there is none.
-func (n *Node) Get(key string) *Node {
-	for i := range n.Members {
-		if n.Members[i].Key == key {
-			return &n.Members[i].Value
+func (n *Node) Get(key string) *Node { return valueOf(n.Members, key) }
+
+func valueOf(members []Member, key string) *Node {
+	for i := range members {
+		if members[i].Key == key {
+			return &members[i].Value
 		}
 	}
 	return nil
@@ -118,6 +121,10 @@ type parser struct {
 	text  string
 	at    int
 	depth int
+	// What is being read of the lists and objects that are still open, each behind
+	// those around it; on closing one its own are copied out, in just the room they need.
+	items   []Node
+	members []Member
 }
 
 // space skips white space.
@@ -200,16 +207,20 @@ func (p *parser) array(node *Node, depth int) *Error {
 	if p.space(); p.byte(']') {
 		return nil
 	}
+	first := len(p.items)
 	for {
 		item, err := p.value(depth)
+		n := len(p.items) - first
 		if err != nil {
-			return err.inside("[" + strconv.Itoa(len(node.Items)) + "]")
+			return err.inside("[" + strconv.Itoa(n) + "]")
 		}
-		if len(node.Items) == mostItems {
+		if n == mostItems {
 			return &Error{Offset: item.Offset, Reason: "has more than " + strconv.Itoa(mostItems) + " items", Remedy: "leave out what is not part of a formula"}
 		}
-		node.Items = append(node.Items, item)
+		p.items = append(p.items, item)
 		if p.space(); p.byte(']') {
+			node.Items = slices.Clone(p.items[first:])
+			p.items = p.items[:first]
 			return nil
 		}
 		if !p.byte(',') {
@@ -222,7 +233,7 @@ func (p *parser) object(node *Node, depth int) *Error {
 	if p.space(); p.byte('}') {
 		return nil
 	}
-	node.Members = make([]Member, 0, 4)
+	first := len(p.members)
 	for {
 		p.space()
 		member := Member{Offset: p.at}
@@ -236,10 +247,10 @@ func (p *parser) object(node *Node, depth int) *Error {
 		if len(member.Key) > mostKey {
 			return &Error{Offset: member.Offset, Reason: "has a key of " + strconv.Itoa(len(member.Key)) + " bytes", Remedy: "leave out what is not part of a formula"}
 		}
-		if node.Get(member.Key) != nil {
+		if valueOf(p.members[first:], member.Key) != nil {
 			return &Error{Path: member.Key, Offset: member.Offset, Reason: "stands twice", Remedy: "leave one of them out"}
 		}
-		if len(node.Members) == mostKeys {
+		if len(p.members)-first == mostKeys {
 			return &Error{Offset: member.Offset, Reason: "has more than " + strconv.Itoa(mostKeys) + " keys", Remedy: "leave out what is not part of a formula"}
 		}
 		if p.space(); !p.byte(':') {
@@ -248,8 +259,10 @@ func (p *parser) object(node *Node, depth int) *Error {
 		if member.Value, err = p.value(depth); err != nil {
 			return err.inside(member.Key)
 		}
-		node.Members = append(node.Members, member)
+		p.members = append(p.members, member)
 		if p.space(); p.byte('}') {
+			node.Members = slices.Clone(p.members[first:])
+			p.members = p.members[:first]
 			return nil
 		}
 		if !p.byte(',') {
