@@ -21,6 +21,7 @@ func (c Colourant) write(w *jsonwrite.Writer) {
 		}
 	}
 	w.Text("colourant", c.ID())
+	w.Text("data_edition", DataEdition())
 	w.Text("name", c.Name())
 	text("chemistry", c.Chemistry())
 	w.Texts("ci", c.CI())

@@ -17,6 +17,7 @@ func (m Material) write(w *jsonwrite.Writer) {
 		}
 	}
 	w.Text("fragrance", m.ID())
+	w.Text("data_edition", DataEdition())
 	w.Text("name", m.Name())
 	text("latin", m.Latin())
 	w.Text("category", Category())

@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"runtime"
 	"slices"
@@ -621,64 +620,6 @@ func TestHostileFormulasAreRefusedCheaply(t *testing.T) {
 		}
 		if len(err.Error()) > 4000 {
 			t.Errorf("%s: a message of %d bytes", name, len(err.Error()))
-		}
-	}
-}
-
-// The quantities and the citations stand alone; what others inherit is two
-// packages; nothing prints past its caller.
-func TestTheLibraryStandsOnTwoPackages(t *testing.T) {
-	out, err := exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{.ImportPath}}{{end}}", "../units/...", "../soap/...", "../internal/...").Output()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var others []string
-	for _, path := range strings.Fields(string(out)) {
-		if !strings.HasPrefix(path, module+"/") {
-			others = append(others, path)
-		}
-	}
-	slices.Sort(others)
-	if want := []string{"github.com/shopspring/decimal", "golang.org/x/exp/constraints"}; !slices.Equal(others, want) {
-		t.Errorf("packages from elsewhere: %v, want %v", others, want)
-	}
-	for _, p := range goList(t, module+"/units", module+"/units/cite", module+"/internal/...", module+"/soap/...") {
-		for _, imported := range p.Imports {
-			room, ours := strings.CutPrefix(imported, module)
-			alone := strings.HasPrefix(p.ImportPath, module+"/units")
-			inside := strings.HasPrefix(p.ImportPath, module+"/internal/")
-			if ours && (alone || inside && !strings.HasPrefix(room, "/internal/")) {
-				t.Errorf("%s imports %s", p.ImportPath, imported)
-			}
-			top, _, _ := strings.Cut(imported, "/") // "time" is for spans; TestTheLibraryReadsNoClock
-			if slices.Contains([]string{"os", "log", "net", "flag", "fmt", "syscall", "unsafe", "plugin"}, top) || strings.HasPrefix(imported, "math/rand") {
-				t.Errorf("%s imports %s", p.ImportPath, imported)
-			}
-		}
-	}
-	sources, err := filepath.Glob("*.go")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, pattern := range []string{"sheet/*.go", "../units/*.go", "../units/cite/*.go", "../internal/*/*.go"} {
-		more, err := filepath.Glob(pattern)
-		if err != nil || len(more) == 0 {
-			t.Fatal(pattern, err)
-		}
-		sources = append(sources, more...)
-	}
-	for _, source := range sources {
-		if strings.HasSuffix(source, "_test.go") {
-			continue
-		}
-		text, err := os.ReadFile(source)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, printing := range []string{"fmt.Print", "println(", "os.Stdout", "os.Stderr"} {
-			if bytes.Contains(text, []byte(printing)) {
-				t.Errorf("%s: %s", source, printing)
-			}
 		}
 	}
 }

@@ -22,6 +22,7 @@ func (w jsonWriter) text(key, text string) {
 
 func (w jsonWriter) oil(o Oil) {
 	w.Text("oil", o.ID())
+	w.Text("data_edition", DataEdition())
 	w.Text("name", o.Name())
 	w.text("latin", o.Latin())
 	w.text("inci", o.INCI())

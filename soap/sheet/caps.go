@@ -306,6 +306,7 @@ func WriteFragrance(w io.Writer, m fragrance.Material) error {
 	}
 	p.notices()
 	p.foot()
+	p.edition(fragrance.DataEdition())
 	p.line("")
 	return p.writeTo(w)
 }

@@ -101,6 +101,7 @@ func WriteColourant(w io.Writer, c colour.Colourant) error {
 		p.wrap("", "Note: "+note+".")
 	}
 	p.foot()
+	p.edition(colour.DataEdition())
 	p.line("")
 	return p.writeTo(w)
 }

@@ -43,6 +43,7 @@ func WriteTitration(w io.Writer, alkali soap.Alkali, t lye.Titrated) error {
 	}
 	p.cautions()
 	p.foot()
+	p.edition(soap.DataEdition())
 	return p.writeTo(w)
 }
 
@@ -72,6 +73,7 @@ func WriteHeat(w io.Writer, m lye.Mixing, h lye.Heat) error {
 	}
 	p.cautions()
 	p.foot()
+	p.edition(soap.DataEdition())
 	return p.writeTo(w)
 }
 
@@ -110,6 +112,7 @@ func WriteSolution(w io.Writer, s lye.Solution, mass units.Mass, upper bool) err
 	}
 	p.cautions()
 	p.foot()
+	p.edition(soap.DataEdition())
 	return p.writeTo(w)
 }
 
@@ -121,5 +124,6 @@ func WriteStock(w io.Writer, heading, first string, weigh, water units.Mass) err
 	p.figure(first, weigh.Text(units.Gram, 3)+" g")
 	p.figure("Water", water.Text(units.Gram, 3)+" g")
 	p.cautions()
+	p.edition(soap.DataEdition())
 	return p.writeTo(w)
 }

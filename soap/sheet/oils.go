@@ -94,6 +94,7 @@ func WriteOil(w io.Writer, oil soap.Oil) error {
 		}
 	}
 	p.foot()
+	p.edition(soap.DataEdition())
 	p.line("")
 	return p.writeTo(w)
 }

@@ -93,6 +93,12 @@ func (p *page) foot() {
 	}
 }
 
+// edition says at the end of a page which edition of the data its figures are of.
+func (p *page) edition(edition string) {
+	p.line("")
+	p.line("Data edition " + edition)
+}
+
 func (p *page) writeTo(w io.Writer) error {
 	_, err := io.WriteString(w, p.String())
 	return err
