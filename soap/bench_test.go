@@ -130,3 +130,42 @@ func BenchmarkScented(b *testing.B) {
 		}
 	})
 }
+
+// Cups at dusk: a part whose loads are looked for, and the colours of all parts.
+func BenchmarkTint(b *testing.B) {
+	text, err := os.ReadFile("../testdata/formulas/lantern-dusk.json")
+	if err != nil {
+		b.Fatal(err)
+	}
+	f, _, err := soap.ParseFormula(text)
+	if err != nil {
+		b.Fatal(err)
+	}
+	batch, err := f.Batch()
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.Run("batch", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			if _, err := f.Batch(); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+	b.Run("tint", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			batch.Tint()
+		}
+	})
+}
+
+func BenchmarkLookUpOil(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := soap.LookUpOil("shea-butter"); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
