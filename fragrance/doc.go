@@ -8,11 +8,11 @@
 //
 //   - A [Material] is one that scents: [LookUp] finds a built-in one, [Materials] lists them.
 //     Its [Figure] list is what is published of it, each with its [CAS] number.
-//   - A maker's own are described as [Supplied], by each [Certificate] and [Constituent] or
-//     as a blend of [Share]s, and put on a [Shelf].
+//   - A maker's own are described as [Supplied], by each [Certificate] and [Constituent], or
+//     as a blend with the [Share] of each of its parts, and put on a [Shelf].
 //   - [Material.Caps] gives each [Cap] of a material alone in the bar, the smallest first:
 //     what binds.
-//   - [Judge] takes what goes into a part of a batch as [Dose]s, under a [Law], and gives a
+//   - [Judge] takes each [Dose] that goes into a part of a batch, under a [Law], and gives a
 //     [Verdict]: each [Use] of a limit, what is [Reckoned] of each material, and every
 //     [Allergen] above its threshold.
 //   - [Material.Unjudged] says what is left open, and [Why]; [Material.Colours] what may

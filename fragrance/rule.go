@@ -108,7 +108,7 @@ type List uint8
 const (
 	NotListed List = iota // on none of them
 	OldList               // named on labels since before 2023
-	NewList               // named since Regulation (EU) 2023/1545: see [Lists]
+	NewList               // named since Regulation (EU) 2023/1545: see Lists
 )
 
 // String gives "old" or "new"; empty for NotListed.

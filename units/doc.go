@@ -21,15 +21,15 @@
 //
 //	oils, err := units.ParseMass("28.2 oz")
 //	if err != nil {
-//		return err // says what would be right
+//		return units.Mass{}, err // says what would be right
 //	}
 //	share, err := units.ParsePercent("45 %")
 //	if err != nil {
-//		return err
+//		return units.Mass{}, err
 //	}
 //	olive := oils.Times(share, units.Nearest) // 359.755448456 g
 //	scale := units.Milligrams(100)
-//	fmt.Println(olive.Round(scale, units.Nearest)) // 359.8 g
+//	return olive.Round(scale, units.Nearest), nil // 359.8 g
 //
 // # What is exact, and what is not
 //

@@ -24,7 +24,7 @@ type ParseError struct {
 	Text   string // the offending text, as it stood
 	Reason string // what is wrong with this text: lower case, no full stop
 	Remedy string // what would be right: lower case, no full stop
-	Kind   error  // [ErrSyntax], [ErrUnit] or [ErrSize]
+	Kind   error  // ErrSyntax, ErrUnit or ErrSize
 }
 
 // Error gives text, reason and remedy in one line. It quotes at most the

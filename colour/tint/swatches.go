@@ -10,7 +10,7 @@ import (
 type Swatches struct {
 	Name  string // what the maker calls them; may be empty
 	Bands Bands  // of spectra; the zero value where swatches are read as Lab or sRGB
-	// Surface is what was read through; nil: [UsualSurface] for spectra, none for Lab
+	// Surface is what was read through; nil: UsualSurface for spectra, none for Lab
 	// and sRGB.
 	Surface *Surface
 	Read    []Swatch // at most 100

@@ -80,7 +80,7 @@ type Mixing struct {
 
 // Neutralised is an acid that the lye neutralises.
 type Neutralised struct {
-	Acid Acid       // of [Acids], or one of one's own with its protons and molar mass
+	Acid Acid       // of Acids, or one of one's own with its protons and molar mass
 	Pure units.Mass // without the water it is bought in; 0 g or more
 }
 
@@ -95,7 +95,7 @@ type Heat struct {
 	Strength units.Ratio                 // of the lye: hydroxide over alkali, water and ice, by mass
 	Final    units.Temperature           // the hottest it can be
 	Rise     units.TemperatureDifference // above the water, or above ice alone, at 0 °C
-	Boils    units.Temperature           // see [Solution.Boils]; not given of KOH, of two alkalis, above 50 %
+	Boils    units.Temperature           // see Solution.Boils; not given of KOH, of two alkalis, above 50 %
 
 	// Extrapolated: the lye holds NaOH and is above 42.5 %, stronger than the heats
 	// of solution that were measured.

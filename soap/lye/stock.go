@@ -9,7 +9,7 @@ import (
 // alkali. The zero value lacks everything.
 type Stock struct {
 	Alkali   Alkali      // that it is made of
-	Strength units.Ratio // mass fraction of hydroxide: over 0 %, up to [Alkali.Saturation]
+	Strength units.Ratio // mass fraction of hydroxide: over 0 %, up to Alkali.Saturation
 }
 
 // Make gives what to weigh for so much of the stock, over 0 g: alkali of a purity (the

@@ -28,7 +28,7 @@ type Titration struct {
 
 	// CarbonateMax is the most carbonate that the bottle may hold, a mass fraction of
 	// what is weighed. With one end point it gives the hydroxide a low end, as in a
-	// [Certificate]. It does not go with two end points, which measure it.
+	// Certificate. It does not go with two end points, which measure it.
 	CarbonateMax units.Ratio
 }
 

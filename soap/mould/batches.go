@@ -3,8 +3,8 @@ package mould
 // Shelf are the cavities of one kind: how many are wanted, and how many moulds
 // there are for them. The zero value wants none.
 type Shelf struct {
-	Count  int // wanted: 0 to [Most]
-	Moulds int // that can be filled at a time, to [Most]; 0: enough
+	Count  int // wanted: 0 to Most
+	Moulds int // that can be filled at a time, to Most; 0: enough
 }
 
 // Batches tells how many batches the moulds ask for, since a batter cannot wait,

@@ -10,7 +10,7 @@ import (
 // package hold over a nanolitre and up to 1000 L, and refuse to be less or more.
 type Shape interface {
 	// Volume gives what it holds when it is filled as asked. The error is
-	// [fault.Faults] with the keys of a formula file as paths.
+	// fault.Faults with the keys of a formula file as paths.
 	Volume() (units.Volume, error)
 	// Spread is how far off that may be either way, as a share of it: 0 % where
 	// a shape is what it is measured to be.

@@ -11,7 +11,7 @@
 //		Title: "NIST Handbook 44", Edition: "2014 edition",
 //		Place: "Appendix C, p. C-12", How: cite.Read,
 //	}
-//	fmt.Println(pound) // NIST Handbook 44, 2014 edition, Appendix C, p. C-12
+//	return pound.String() // NIST Handbook 44, 2014 edition, Appendix C, p. C-12
 //
 // What was not read is never printed as if it had been: a recalled figure says so in
 // every line that names it. An edition may be "edition not stated", where the text that
