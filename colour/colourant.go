@@ -42,7 +42,7 @@ func (c Colourant) Name() string {
 	}
 }
 
-// Chemistry says what it is made of; empty of a maker's own.
+// Chemistry says what it is made of; empty of a maker's own that is not built-in.
 func (c Colourant) Chemistry() string { return c.field("chemistry", 1) }
 
 // CI are its Colour Index numbers, such as "77491", those that its maker gives in place of

@@ -32,8 +32,9 @@ const (
 	heatOfNeutralising = 55.8
 )
 
-// HeatSource is the source of the heats of solution and of all else that [Mixing.Bound]
-// reckons with; it says which of it is recalled.
+// HeatSource is the source of the heats of solution and of neutralisation, of the heat
+// capacities of water and of dry alkali, and of the heat of fusion of ice; it says which of
+// them are recalled.
 func HeatSource() cite.Source {
 	return cite.Source{
 		Title: "NBS Circular 500, heats of solution of NaOH", Edition: "1952, as tabulated in Koretsky, Engineering and Chemical Thermodynamics, read in a data file of it",

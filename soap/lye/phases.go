@@ -102,7 +102,8 @@ func (s Solution) CrystallisesNote() string {
 // pressure equation of the same paper as the enthalpy.
 var boiling = [...]point{{0, 100}, {25, 112}, {100.0 / 3, 121}, {40, 130}, {50, 146}}
 
-// BoilsSource is the source of the boiling temperatures.
+// BoilsSource is the source of the boiling temperatures: the vapour pressure equation of the
+// same paper as [OlssonSource], worked out.
 func BoilsSource() cite.Source {
 	s := OlssonSource()
 	s.Place = "vapour pressure equation at 101.325 kPa, four rows, linear between them"
