@@ -17,11 +17,13 @@ var table string
 //go:embed data/sources.txt
 var sourcesTable string
 
-// DataEdition is the date of the built-in table.
+// DataEdition is the date of the built-in table, as year-month-day. A figure of it changes
+// only with this date.
 func DataEdition() string { return refdata.Edition(table) }
 
-// LookUp finds a built-in colourant by its id, such as "titanium-dioxide". The error of an
-// unknown one is a [fault.Fault] that offers the nearest ids.
+// LookUp finds a built-in colourant by its id, such as "titanium-dioxide", letter for
+// letter. The error of an unknown one is a [fault.Fault] of kind [fault.ErrUnknown] that
+// offers the nearest ids.
 func LookUp(id string) (Colourant, error) {
 	if c, found := builtIn(id); found {
 		return c, nil
@@ -39,7 +41,8 @@ func builtIn(id string) (c Colourant, found bool) {
 }
 
 // Suggest gives a sentence that offers the built-in ids nearest to a name that begins as
-// they do, letter for letter up to the third; empty where none is near.
+// they do, letter for letter up to the third; empty where none is near. It is for a plain
+// name that may have been meant as a built-in one.
 func Suggest(name string) string { return nearest.Begun(name, ids()) }
 
 // Colourants lists the built-in colourants in order of id.
@@ -52,8 +55,9 @@ func Colourants() []Colourant {
 }
 
 // OfCI gives the built-in colourant of a Colour Index number: of several that which has
-// the fewest other numbers, and the first of these. Of a number with a suffix that is not
-// held, such as "15850:1", it is that of the dye, 15850: its lakes are made of it.
+// the fewest other numbers, and the first of these in order of id. Of a number with a
+// suffix that is not held, such as "15850:1", it is that of the dye, 15850: its lakes are
+// made of it. found is false of a number of which nothing is held.
 func OfCI(ci string) (c Colourant, found bool) {
 	if c, found = byCI()[ci]; !found {
 		dye, _, variety := strings.Cut(ci, ":")

@@ -42,10 +42,11 @@ func (c Colourant) Name() string {
 	}
 }
 
-// Chemistry says what it is made of; empty of a maker's own.
+// Chemistry says what it is made of; empty of a maker's own that is not built-in.
 func (c Colourant) Chemistry() string { return c.field("chemistry", 1) }
 
-// CI are its Colour Index numbers, such as "77491"; none where none is known.
+// CI are its Colour Index numbers, such as "77491", those that its maker gives in place of
+// built-in ones; none where none is known.
 func (c Colourant) CI() []string {
 	if c.own != nil && len(c.own.CI) > 0 {
 		return append([]string(nil), c.own.CI...)
@@ -73,7 +74,8 @@ func (c Colourant) Is(ci string) bool {
 	}
 }
 
-// Pearl is the Colour Index number of mica.
+// Pearl is the Colour Index number of mica, CI 77019: what has it is a pearl, whose colour
+// depends on the angle.
 const Pearl = "77019"
 
 // IsWhite reports whether the colourant is titanium dioxide for whitening: Colour Index
@@ -87,8 +89,9 @@ func (c Colourant) IsWhite() bool {
 	return refdata.Field(line, 1) == titaniumDioxide && refdata.Field(line, 2) == "" && !c.Nano()
 }
 
-// Density is that of the solid, in g/mL at room temperature: what it may be, and what
-// is reckoned with; none is given where it is not known.
+// Density is that of the solid, in g/mL at room temperature: the lowest and highest of
+// what it may be, and what is reckoned with; what its maker gives stands for all three.
+// None is given where it is not known. [Colourant.DensitySource] says where it stands.
 func (c Colourant) Density() (low, planned, high units.Density) {
 	if c.own != nil && c.own.Density.Given() {
 		return c.own.Density, c.own.Density, c.own.Density

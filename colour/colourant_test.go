@@ -1,7 +1,6 @@
 package colour_test
 
 import (
-	"fmt"
 	"strings"
 	"testing"
 
@@ -109,18 +108,6 @@ func TestNoSuchColourant(t *testing.T) {
 	if low.Given() || planned.Given() || high.Given() || (colour.Colourant{}).DensitySource() != (cite.Source{}) {
 		t.Error("the zero value has figures")
 	}
-}
-
-func ExampleLookUp() {
-	white, _ := colour.LookUp("titanium-dioxide")
-	_, density, _ := white.Density()
-	fmt.Println(white.Name()+":", density)
-	fmt.Println(white.DensitySource())
-	fmt.Println(white.Remark())
-	// Output:
-	// Titanium dioxide, crystal form not stated: 4.17 g/mL
-	// Table of inorganic constants, CRC type, edition not stated, density, as an open data set holds it
-	// anatase 3.90, rutile 4.17; planned as rutile, which most pigment grades are (recalled)
 }
 
 // Copied by hand from the tables that this one was made from: Colour Index numbers, entry

@@ -7,7 +7,9 @@ import (
 	"example.com/lyewright/units/cite"
 )
 
-// MarshalJSON writes what is known of a colourant. A missing figure is a missing key.
+// MarshalJSON writes what is known of a colourant: its standing under both laws, its
+// stability, what it disperses in, usual loads in percent of their base, each with its
+// source. A missing figure is a missing key.
 func (c Colourant) MarshalJSON() ([]byte, error) {
 	w := jsonwrite.New()
 	w.Object("", func() { c.write(w) })

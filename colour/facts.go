@@ -8,7 +8,8 @@ import (
 	"example.com/lyewright/units/cite"
 )
 
-// DensitySource is where the density stands, or that it was recalled, or given.
+// DensitySource is where the density stands, or that it was recalled, or given; the zero
+// value where there is none.
 func (c Colourant) DensitySource() cite.Source {
 	if c.own != nil && c.own.Density.Given() {
 		return cite.Source{How: cite.Given}
@@ -17,12 +18,13 @@ func (c Colourant) DensitySource() cite.Source {
 	return sourceOf(refdata.Field(line, 5), "", refdata.Field(line, 4))
 }
 
-// Law is one that says which colourants a cosmetic may have.
+// Law is one that says which colourants a cosmetic may have. The zero value is [EU].
 type Law uint8
 
+// The laws that are held.
 const (
-	EU Law = iota // Annex IV to Regulation (EC) No 1223/2009
-	US            // 21 CFR 73 and 74
+	EU Law = iota // Annex IV to Regulation (EC) No 1223/2009, of any cosmetic
+	US            // 21 CFR 73 and 74, of soap that is sold as a cosmetic: true soap is none
 )
 
 // String gives "EU" or "US".
@@ -33,9 +35,11 @@ func (l Law) String() string {
 	return "EU"
 }
 
-// Standing is what a law makes of a colourant in a soap that is a cosmetic.
+// Standing is what a law makes of a colourant in a soap that is a cosmetic. The zero value
+// is [Unknown], which permits nothing.
 type Standing uint8
 
+// The standings of a colourant.
 const (
 	Unknown      Standing = iota // nothing is held of it
 	Permitted                    // on the list, with the conditions that the remark names
@@ -48,12 +52,12 @@ func (s Standing) String() string {
 	return [...]string{"not known", "permitted", "not permitted", "no entry of its own"}[min(s, NoEntry)]
 }
 
-// Status is a colourant's standing with the law's clause, and a remark: conditions,
-// purity, what is unclear.
+// Status is a colourant's standing under a law, with the clause that says so. The zero
+// value says that nothing is known.
 type Status struct {
-	Standing Standing
-	Clause   string // "entry 135", "21 CFR 73.2250"; may be empty
-	Remark   string
+	Standing Standing // what the law makes of it
+	Clause   string   // "entry 135", "21 CFR 73.2250"; may be empty
+	Remark   string   // conditions, purity, what is unclear; may be empty
 
 	key, how string // of its source
 }
@@ -64,7 +68,8 @@ func (s Status) Source() cite.Source {
 }
 
 // Under gives the colourant's status under a law: of a maker's own that is not built-in
-// nothing is known, but of its Colour Index numbers [OfCI] knows.
+// nothing is known, but of what its Colour Index numbers stand for: ask each of
+// [Colourant.Parts].
 func (c Colourant) Under(l Law) Status {
 	line := c.line([...]string{"eu", "us"}[min(l, US)])
 	s := Status{Clause: refdata.Field(line, 2), Remark: refdata.Field(line, 5), key: refdata.Field(line, 4), how: refdata.Field(line, 3)}
@@ -79,16 +84,18 @@ func (c Colourant) Under(l Law) Status {
 	return s
 }
 
-// Stability is what alkali makes of a colourant.
+// Stability is what caustic batter and soap make of a colourant. The zero value is
+// [StabilityUnknown].
 type Stability uint8
 
+// What alkali makes of a colourant.
 const (
-	StabilityUnknown Stability = iota
-	Stable
-	Usable   // in soap, with the conditions that the text names
-	Doubtful // may change
-	Unstable // changes its colour or loses it
-	Gassing  // dissolves, and gives off hydrogen
+	StabilityUnknown Stability = iota // nothing is held of it
+	Stable                            // keeps its colour
+	Usable                            // in soap, with the conditions that the text names
+	Doubtful                          // may change
+	Unstable                          // changes its colour or loses it
+	Gassing                           // dissolves, and gives off hydrogen, which burns
 )
 
 // String gives "not known", "stable", "usable", "doubtful", "unstable" or "gives off
@@ -97,10 +104,11 @@ func (s Stability) String() string {
 	return [...]string{"not known", "stable", "usable", "doubtful", "unstable", "gives off hydrogen"}[min(s, Gassing)]
 }
 
-// Fastness is a colourant's stability in alkali, and what happens to it.
+// Fastness is a colourant's stability in alkali, and what happens to it. The zero value
+// says that nothing is known.
 type Fastness struct {
-	Stability Stability
-	Text      string // a clause, lower case, no full stop
+	Stability Stability // what alkali makes of it
+	Text      string    // what happens: a clause, lower case, no full stop; may be empty
 
 	key, how string // of its source
 }
@@ -108,7 +116,8 @@ type Fastness struct {
 // Source is where that stands, or that it was recalled; the zero value where nothing is held.
 func (f Fastness) Source() cite.Source { return sourceOf(f.key, "", f.how) }
 
-// InAlkali gives the colourant's stability in alkali.
+// InAlkali gives the colourant's stability in alkali; of a maker's own that is not built-in
+// nothing is known, but of its [Colourant.Parts].
 func (c Colourant) InAlkali() Fastness {
 	line := c.line("alkali")
 	f := Fastness{Text: refdata.Field(line, 4), key: refdata.Field(line, 3), how: refdata.Field(line, 2)}
@@ -127,16 +136,18 @@ func (c Colourant) InAlkali() Fastness {
 	return f
 }
 
-// Medium is what a colourant is dispersed in.
+// Medium is what a colourant is dispersed in, or several of these put together with |. The
+// zero value is none.
 type Medium uint8
 
+// The media, each a bit.
 const (
-	Water Medium = 1 << iota
-	Oil
-	Glycerin
+	Water    Medium = 1 << iota // "water"
+	Oil                         // "oil": any oil
+	Glycerin                    // "glycerin"
 )
 
-// Media lists the words of media, as a formula file writes them, in order.
+// Media lists the words of media, as a formula file writes them, in order of their bits.
 func Media() []string { return []string{"water", "oil", "glycerin"} }
 
 // String gives the words, such as "water, oil"; empty of none.
@@ -150,12 +161,13 @@ func (m Medium) String() string {
 	return strings.Join(words, ", ")
 }
 
-// Dispersion is what a colourant disperses in.
+// Dispersion is what a colourant disperses in. The zero value says nothing, and speaks
+// against no medium.
 type Dispersion struct {
-	In     Medium // all of them together
-	Only   bool   // in nothing else, as far as the source is definite
-	Text   string
-	Source cite.Source
+	In     Medium      // all media that are named, together
+	Only   bool        // in nothing else, as far as the source is definite
+	Text   string      // the same in words, with the grade it depends on
+	Source cite.Source // how it is known
 
 	given bool // by the maker
 }
@@ -166,7 +178,8 @@ func (d Dispersion) Takes(m Medium) bool {
 	return !d.Only || d.In&m != 0 || m == Glycerin && !d.given
 }
 
-// Disperses gives what the colourant disperses in.
+// Disperses gives what the colourant disperses in; its maker's word stands in place of
+// what is built in.
 func (c Colourant) Disperses() Dispersion {
 	if c.own != nil && c.own.DispersesIn != 0 {
 		return Dispersion{In: c.own.DispersesIn, Only: true, Text: c.own.DispersesIn.String(), Source: cite.Source{How: cite.Given}, given: true}
@@ -186,15 +199,15 @@ func (c Colourant) Disperses() Dispersion {
 	return d
 }
 
-// Usual is a range of loads.
+// Usual is a range of loads: a habit, no limit. The zero value is not given.
 type Usual struct {
-	Low, High Load // of one base
-	Source    cite.Source
+	Low, High Load        // both of one base
+	Source    cite.Source // common practice, or given by its maker
 }
 
 // Usual gives the loads that are usual of the colourant: a habit of the trade, no limit.
-// White is asked of two ways: alone, or beside another colourant, which it lightens. given
-// is false where nothing is known.
+// White is asked of two ways: alone, or beside another colourant, which it lightens
+// (beside). Built-in ones are of the oils. given is false where nothing is known.
 func (c Colourant) Usual(beside bool) (u Usual, given bool) {
 	if c.own != nil && c.own.Usual.Low.Share.Given() {
 		u = c.own.Usual

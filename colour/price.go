@@ -7,15 +7,16 @@ import (
 )
 
 // Price is an amount of money, in a currency of the maker's, for a mass. The zero value
-// is not given.
+// is not given. Which currency it is, the library does not ask.
 type Price struct {
-	Amount units.Ratio // 0 or more, to a million
+	Amount units.Ratio // of money: 0 or more, to a million
 	Per    units.Mass  // over 0 g
 }
 
 const mostMoney = 1_000_000
 
-// ParsePrice reads a price such as "12.40 per 100 g". The error is a [*units.ParseError].
+// ParsePrice reads a price such as "12.40 per 100 g", exactly: a plain number, " per " and
+// a mass over 0 g. More than a million is refused. The error is a [*units.ParseError].
 func ParsePrice(text string) (Price, error) {
 	const remedy = `write an amount and a mass, such as "12.40 per 100 g"`
 	amount, per, found := strings.Cut(text, " per ")
@@ -42,7 +43,8 @@ func ParsePrice(text string) (Price, error) {
 // Given reports whether there is a price.
 func (p Price) Given() bool { return p.Amount.Given() }
 
-// Of gives what a mass costs; not given where the price is not.
+// Of gives what a mass costs, as a plain number of the price's currency, to twelve
+// decimals; not given where the price is not.
 func (p Price) Of(m units.Mass) units.Ratio {
 	if !p.Given() {
 		return units.Ratio{}

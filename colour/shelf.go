@@ -10,16 +10,19 @@ import (
 
 // The bounds of a shelf. More is refused before it costs anything.
 const (
-	MostOwn = 100
-	MostCI  = 20
+	MostOwn = 100 // colourants of the maker's own
+	MostCI  = 20  // Colour Index numbers of one
 )
 
 // Shelf holds a maker's own colourants, beside the built-in ones. It is immutable; the
 // zero value holds none of the maker's.
 type Shelf struct{ own []Supplied }
 
-// NewShelf puts colourants on a shelf. The error is [fault.Faults], with paths such as
-// "[0].ci[1]".
+// NewShelf puts colourants on a shelf. Refused are one without an ID, an ID or a number
+// that stands twice, what is no Colour Index number (five digits, a lake's or a variety's
+// with a colon and one or two more), loads that are out of order or of two bases, and a
+// price that is none. The error is [fault.Faults], all that is wrong together, with paths
+// such as "[0].ci[1]".
 func NewShelf(supplied []Supplied) (Shelf, error) {
 	var faults fault.Faults
 	if len(supplied) > MostOwn {
@@ -38,7 +41,9 @@ func NewShelf(supplied []Supplied) (Shelf, error) {
 	return shelf, nil
 }
 
-// Find gives the colourant of an id: of the shelf, or built-in.
+// Find gives the colourant of an id: of the shelf, or built-in. Under the id of a built-in
+// one that is on the shelf, what its maker says stands in place of what is built in. found
+// is false of an id that is neither.
 func (s Shelf) Find(id string) (c Colourant, found bool) {
 	c, found = builtIn(id)
 	for i := range s.own {

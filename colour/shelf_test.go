@@ -2,7 +2,6 @@ package colour_test
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -145,22 +144,6 @@ func TestLoadsConvert(t *testing.T) {
 	}
 }
 
-func ExampleShelf_Find() {
-	shelf, err := colour.NewShelf([]colour.Supplied{{ID: "dusk-mica", CI: []string{"77019", "77510"}}})
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	mica, _ := shelf.Find("dusk-mica")
-	parts, _ := mica.Parts()
-	for _, part := range parts {
-		fmt.Println(part.Name()+":", part.InAlkali().Stability)
-	}
-	// Output:
-	// Mica: stable
-	// Iron blue: unstable
-}
-
 func FuzzParsePrice(f *testing.F) {
 	for _, seed := range []string{"12.40 per 100 g", "0 per 1 g", " per ", "1 per 1 kg per 1 g"} {
 		f.Add(seed)
@@ -171,12 +154,4 @@ func FuzzParsePrice(f *testing.F) {
 			t.Errorf("%q: %v", text, p)
 		}
 	})
-}
-
-// 0.8 % of the oils of a part of 500 g of oils and 720 g of batter.
-func ExampleAmounts_Convert() {
-	part := colour.Amounts{Oils: units.Grams(500), Batter: units.Grams(720)}
-	load := colour.Load{Of: colour.OfOils, Share: units.MustRatio("0.8 %")}
-	fmt.Println(part.Mass(load), "is", part.Convert(load, colour.OfBatter).Text(4))
-	// Output: 4 g is 0.5556 % of batter
 }

@@ -7,18 +7,20 @@ import (
 	"example.com/lyewright/units"
 )
 
-// Allergen is a fragrance allergen that a label may have to name.
+// Allergen is a fragrance allergen that a label may have to name. It comes from
+// [Verdict.Allergens].
 type Allergen struct {
 	Rule  Rule        // the entry: name, list and source
-	OfDry units.Ratio // of the dry mass, at the unlucky end
+	OfDry units.Ratio // of the dry mass, at the unlucky end, to 10^-8
 	// Bound: some material is said to hold it and not how much, so that OfDry counts all
 	// of that material.
 	Bound bool
 }
 
-// Allergens lists the allergens above the threshold of a rinse-off product, in the
-// order of the entries. complete is false where the allergens of some material are not
-// listed: the list is then what is known, and never says that there are no others.
+// Allergens lists the allergens above the threshold of a rinse-off product, 0.01 % of the
+// dry mass ([Lists.Threshold]), in the order of the entries; what reaches it exactly does
+// not exceed it. complete is false where the allergens of some material are not listed: the
+// list is then what is known, and never says that there are no others.
 func (v Verdict) Allergens() (list []Allergen, complete bool) {
 	complete = true
 	type amount struct {

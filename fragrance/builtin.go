@@ -16,8 +16,9 @@ var materialsTable string
 //go:embed data/sources.txt
 var sourcesTable string
 
-// LookUp finds a built-in material by its id, such as "clove-bud". The error of an
-// unknown one is a [fault.Fault] that offers the nearest ids.
+// LookUp finds a built-in material by its id, such as "clove-bud", letter for letter. The
+// error of an unknown one is a [fault.Fault] of kind [fault.ErrUnknown] that offers the
+// nearest ids.
 func LookUp(id string) (Material, error) {
 	if m, found := builtIn(current(), id); found {
 		return Material{m}, nil
@@ -45,7 +46,8 @@ func Materials() []Material {
 }
 
 // Suggest gives a sentence that offers the built-in ids nearest to a name that begins as
-// they do, letter for letter up to the third; empty where none is near.
+// they do, letter for letter up to the third; empty where none is near. It is for a plain
+// name that may have been meant as a built-in one.
 func Suggest(name string) string {
 	return nearest.Begun(name, ids())
 }

@@ -9,22 +9,24 @@ import (
 	"example.com/lyewright/units/cite"
 )
 
-// Cap is the most of a material that one limit leaves room for, alone in the bar.
+// Cap is the most of a material that one limit leaves room for, alone in the bar. It comes
+// from [Material.Caps], or as one of [Reckoned.Caps].
 type Cap struct {
-	Rule   Rule        // not given: its certificate, or those of its parts
-	Limit  units.Ratio // of the rule, or of the certificates
+	Rule   Rule        // that binds; not given: its certificate, or those of its parts
+	Limit  units.Ratio // of the rule, or of the certificates: a share of the finished product
 	Brings units.Ratio // what the material brings to the rule, as a share of it; not given of a certificate
 	// Most is of the material in the dry bar: Limit over Brings, rounded down to 10^-8; in
 	// a blend less what the certificates of its parts stand for.
 	Most   units.Ratio
-	Used   units.Ratio // of the limit, by all that is in the part: 100 % is all of it
-	Source cite.Source // of what it brings
+	Used   units.Ratio // of the limit, by all that is in the part: 100 % is all of it; not given of a material alone
+	Source cite.Source // of what it brings, or of the certificate
 }
 
-// Reckoned is what the rules leave room for of one material in a part.
+// Reckoned is what the rules leave room for of one material in a part. It comes from
+// [Verdict.Of] or [Verdict.All].
 type Reckoned struct {
-	Dose
-	OfDry units.Ratio // of the part's dry mass
+	Dose              // as it was judged
+	OfDry units.Ratio // the dose as a share of the part's dry mass, to 10^-8
 
 	// Caps are those of the material alone, the smallest first: what binds, and the next
 	// three. A cap above 100 % does not bind and is left out.
@@ -32,7 +34,8 @@ type Reckoned struct {
 
 	// Most is how much of it goes into the part, with all else as it stands, rounded down
 	// to a nanogram: nothing where the others pass some limit whatever there is of it.
-	// Limited is false where nothing binds.
+	// The bar grows heavier by what goes in. Limited is false where nothing binds; Most is
+	// then 0 g and means nothing.
 	Most    units.Mass
 	Limited bool
 }
@@ -43,7 +46,7 @@ const mostCaps = 4
 // Of reckons one of the doses, counted from 0; it panics where there is none.
 func (v Verdict) Of(i int) Reckoned { return (&reckoner{Verdict: v}).of(i) }
 
-// All reckons all of the doses.
+// All reckons all of the doses, in their order.
 func (v Verdict) All() []Reckoned {
 	r := reckoner{Verdict: v}
 	all := make([]Reckoned, len(v.doses))
@@ -235,8 +238,9 @@ func (v *reckoner) exactMost(i, row int) *big.Rat {
 	return room.Quo(room, use.Sub(use, with))
 }
 
-// Caps lists the caps of a material alone under a law, the smallest first: what binds,
-// and the next three. Used is not given.
+// Caps lists the caps of a material alone in the dry bar under a law, the smallest first:
+// what binds, and the next three. A cap above 100 % is left out: without any, no limit that
+// is known binds, and [Material.Unjudged] says what is not known. Used is not given.
 func (m Material) Caps(law Law) []Cap {
 	v := reckoner{Verdict: Judge(law, units.Grams(1), []Dose{{Material: m}})}
 	caps := v.caps(0)

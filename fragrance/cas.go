@@ -16,7 +16,9 @@ func (c CAS) String() string { return c.text }
 
 // ParseCAS reads a registry number: two to seven digits, two, and a check digit, with
 // hyphens. The check digit is the sum of the others, each times its place from the
-// right, modulo 10. The error is a [fault.Fault].
+// right, modulo 10. The error is a [fault.Fault], of kind [fault.ErrFormat], or
+// [fault.ErrRange] where the check digit alone is wrong. That a number is in order does not
+// say that there is such a substance.
 func ParseCAS(text string) (CAS, error) {
 	bad := func(reason, remedy string, kind error) (CAS, error) {
 		return CAS{}, fault.Fault{Text: text, Reason: reason, Remedy: remedy, Kind: kind}

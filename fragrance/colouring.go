@@ -6,10 +6,10 @@ import (
 )
 
 // Colouring is something in a fragrance that may colour the soap. No share is
-// published at which it begins.
+// published at which it begins. It comes from [Material.Colours].
 type Colouring struct {
 	Substance string      // "vanillin"; empty of a material that is coloured itself, or said to brown
-	Does      string      // in words
+	Does      string      // what it does to the soap, in words
 	How       cite.How    // how that is known
 	Share     units.Ratio // of the material; not given where it is not known
 }

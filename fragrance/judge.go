@@ -8,10 +8,10 @@ import (
 	"example.com/lyewright/units"
 )
 
-// Dose is so much of a material in a part of a batch.
+// Dose is so much of a material in a part of a batch. The zero value is none.
 type Dose struct {
-	Material Material
-	Mass     units.Mass
+	Material Material   // what goes in
+	Mass     units.Mass // of the material, without what is beside it: above 0 g
 	// Beside is the dry mass that comes and goes with the fragrance, per mass of it, such
 	// as a carrier of oil; not given means none.
 	Beside units.Ratio
@@ -34,7 +34,8 @@ func (d *Dose) with() units.Ratio { return units.Whole(1).Add(d.Beside.Or(units.
 //     certificate, it is unknown: see [Material.Unjudged].
 //
 // The certificates stand for every rule that no list names: they are a limit of their
-// own. The base is the dry mass with all fragrances in it.
+// own. The base is the dry mass with all fragrances in it. It comes from [Judge]; the zero
+// value has judged nothing.
 type Verdict struct {
 	law   Law
 	dry   units.Mass
@@ -47,7 +48,9 @@ type Verdict struct {
 
 // Judge holds what is in a part against the rules. dry is the part's dry mass, with
 // the fragrances and what comes and goes with them: above 0 g, as every dose is; less than
-// a nanogram counts as one. That no limit is passed clears nothing that is not judged.
+// a nanogram counts as one. The doses are kept as they are, and are not to be changed
+// afterwards. That no limit is passed clears nothing that is not judged: see
+// [Material.Unjudged].
 func Judge(law Law, dry units.Mass, doses []Dose) Verdict {
 	if dry.Sign() <= 0 { // less than a nanogram
 		dry = toMass(big.NewRat(1, 1_000_000_000))
@@ -112,7 +115,8 @@ func (v *Verdict) use(j int) {
 // it: the decision is then exact.
 const near = 1e-9
 
-// Passed counts the limits that are passed.
+// Passed counts the limits that are passed: those of rules, and the certificates together
+// as one. 0 says that none of the limits that are known is passed.
 func (v Verdict) Passed() (n int) {
 	for i := range v.used {
 		if v.passed(i) {
@@ -129,9 +133,9 @@ func (v *Verdict) passed(row int) bool {
 
 // Use is how much of a limit a part or a piece uses.
 type Use struct {
-	Rule Rule        // not given: the limit of the certificates
-	Used units.Ratio // of the limit: 100 % is all of it
-	By   int         // the dose that uses most of it
+	Rule Rule        // whose limit it is; not given: the limit of the certificates
+	Used units.Ratio // of the limit, to 10^-8: 100 % is all of it
+	By   int         // the dose that uses most of it, counted from 0
 }
 
 // Most gives the limit that is used most; ok is false where none is used.
@@ -167,7 +171,8 @@ func (v Verdict) Over() []Use {
 	return uses
 }
 
-// Ceilings lists the natural ceilings that are used and kept.
+// Ceilings lists the natural ceilings ([Ceiling]) that are used and kept, in the order of
+// the rules.
 func (v Verdict) Ceilings() []Use {
 	var uses []Use
 	for i, r := range v.rows {
@@ -193,7 +198,7 @@ func (v *Verdict) of(row int) Use {
 	return u
 }
 
-// Fragrance gives the share of all fragrances together, of the dry mass.
+// Fragrance gives the share of all fragrances together, of the dry mass, to 10^-8.
 func (v Verdict) Fragrance() units.Ratio {
 	var all units.Mass
 	for i := range v.doses {

@@ -63,11 +63,11 @@ type certificate struct {
 // Figure is a published, or a supplied, share of a constituent in a material, as it
 // was printed. An end that is not given was not printed.
 type Figure struct {
-	CAS       CAS
-	Name      string // as printed; empty where only the number is given
-	Low, High units.Ratio
-	LabelOnly bool // it counts for the label and for no limit
-	Source    cite.Source
+	CAS       CAS         // which substance it is
+	Name      string      // as printed; empty where only the number is given
+	Low, High units.Ratio // of the material, by mass; for limits and label High counts
+	LabelOnly bool        // it counts for the label and for no limit
+	Source    cite.Source // where it stands, or whose list it is
 }
 
 func (m Material) get() *material {
@@ -80,7 +80,7 @@ func (m Material) get() *material {
 // Given reports whether it is a material.
 func (m Material) Given() bool { return m.m != nil }
 
-// ID is the name that a formula calls it by.
+// ID is the name that a formula calls it by; of a built-in one lower case, hyphenated.
 func (m Material) ID() string { return m.get().id }
 
 // Name is its common name; the ID of a maker's own.
@@ -104,9 +104,9 @@ func (m Material) Complete() bool {
 	return m.Given()
 }
 
-// Certified is a certified material.
+// Certified is a certified material. It comes from [Material.Certificates].
 type Certified struct {
-	Of        Material
+	Of        Material    // what is certified: of a blend one of its parts
 	Limit     units.Ratio // of the finished product: the strictest of its certificates
 	Amendment int         // the newest of these
 }
@@ -126,14 +126,15 @@ func (m Material) Certificates() []Certified {
 // ylang extracts. They count beside those of its constituents.
 func (m Material) Own() []Rule { return rulesOf(m.get().own) }
 
-// Figures lists what is published, or supplied, of its composition.
+// Figures lists what is published, or supplied, of its composition, source by source; none
+// of a blend, whose parts have them.
 func (m Material) Figures() []Figure { return append([]Figure(nil), m.get().figures...) }
 
 // Notes lists what else is to be known of its figures.
 func (m Material) Notes() []string { return append([]string(nil), m.get().notes...) }
 
 // Free lists the constituents that neither a Standard nor an entry of the editions
-// held here names.
+// held here names, each once, those of a blend's parts one part after the other.
 func (m Material) Free() []Figure {
 	var free []Figure
 	for _, p := range m.get().parts {
@@ -156,7 +157,8 @@ func (m Material) AllergensListed() bool {
 	return m.Given()
 }
 
-// Unknown is a fragrance of which nothing is known but its name.
+// Unknown is a fragrance of which nothing is known but its name: it may be weighed, and
+// [Material.Unjudged] says that it is not judged.
 func Unknown(name string) Material {
 	m := &material{id: name, name: name, nameOnly: true}
 	m.alone()
@@ -178,9 +180,11 @@ func rulesOf(rs []*rule) []Rule {
 }
 
 // Behaviour is what a fragrance does in soap: what its supplier says, or what the
-// maker saw. It is not predicted here. The zero value says nothing.
+// maker saw, several put together with |. It is not predicted here. The zero value says
+// nothing.
 type Behaviour uint8
 
+// What a fragrance may do in soap, each a bit.
 const (
 	Accelerates Behaviour = 1 << iota // the batter thickens fast
 	Rices                             // small hard grains
@@ -188,10 +192,11 @@ const (
 	Browns                            // it colours the soap brown
 )
 
-// Behaviours are the words for them, in order.
+// Behaviours are the words for them, as a formula file writes them, in order of their bits.
 func Behaviours() []string { return []string{"accelerates", "rices", "seizes", "browns"} }
 
-// Words gives the words for what is said.
+// Words gives the words for what is said, in the order of [Behaviours]; none where nothing
+// is.
 func (b Behaviour) Words() []string {
 	var words []string
 	for i, word := range Behaviours() {

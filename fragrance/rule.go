@@ -5,12 +5,13 @@ import (
 	"example.com/lyewright/units/cite"
 )
 
-// Law says whose limits count: the smaller wins. The zero value is both.
+// Law says whose limits count: the smaller wins. The zero value is both, [IFRAAndEU].
 type Law uint8
 
+// Whose limits may count.
 const (
-	IFRAAndEU Law = iota
-	IFRAAlone
+	IFRAAndEU Law = iota // the IFRA Standards and European law
+	IFRAAlone            // the IFRA Standards alone, where European law does not hold
 )
 
 // String gives "ifra+eu" or "ifra".
@@ -23,9 +24,10 @@ func (l Law) String() string {
 
 func (l Law) counts(r *rule) bool { return l != IFRAAlone || r.body == IFRA }
 
-// Body is who makes a rule.
+// Body is who makes a rule. The zero value is [IFRA].
 type Body uint8
 
+// Who makes rules.
 const (
 	IFRA Body = iota // the International Fragrance Association: the trade's own Standards
 	EU               // Regulation (EC) 1223/2009
@@ -39,9 +41,10 @@ func (b Body) String() string {
 	return "ifra"
 }
 
-// Standing is what a rule asks of a bar of soap.
+// Standing is what a rule asks of a bar of soap. The zero value is [Limited].
 type Standing uint8
 
+// What a rule may ask.
 const (
 	Limited      Standing = iota // at most so much of the finished product
 	Unrestricted                 // no restriction in this category
@@ -53,7 +56,7 @@ const (
 	Unheld                       // there is a maximum, which is not held here
 )
 
-// String gives the standing in words.
+// String gives the standing in a few words, such as "limited" or "prohibited".
 func (s Standing) String() string {
 	switch s {
 	case Limited:
@@ -97,13 +100,15 @@ func standingOf(word string) Standing {
 	}
 }
 
-// List is which of the lists of fragrance allergens names a substance.
+// List is which of the lists of fragrance allergens of European law names a substance. The
+// zero value is [NotListed].
 type List uint8
 
+// The lists of fragrance allergens.
 const (
-	NotListed List = iota
-	OldList        // named on labels since before 2023
-	NewList        // named since Regulation (EU) 2023/1545: see [Lists]
+	NotListed List = iota // on none of them
+	OldList               // named on labels since before 2023
+	NewList               // named since Regulation (EU) 2023/1545: see Lists
 )
 
 // String gives "old" or "new"; empty for NotListed.
@@ -119,7 +124,8 @@ func (l List) String() string {
 }
 
 // Rule is an IFRA Standard, or an entry of Annex II or III of Regulation (EC)
-// 1223/2009. The zero value is none.
+// 1223/2009. The zero value is none. It comes from [Material.Own], from a [Cap], a [Use], an
+// [Allergen] or what is [Unjudged]; two are equal with == where they are the same rule.
 type Rule struct{ r *rule }
 
 type rule struct {
@@ -162,8 +168,8 @@ func (r Rule) Name() string { return r.get().name }
 // Standing is what it asks.
 func (r Rule) Standing() Standing { return r.get().standing }
 
-// Limit is the most that the finished product may hold; given where Standing is
-// Limited or Ceiling.
+// Limit is the most that the finished product may hold, as a share of it by mass; given
+// where Standing is [Limited] or [Ceiling].
 func (r Rule) Limit() units.Ratio { return r.get().limit }
 
 // List is the list of allergens that names it.

@@ -43,22 +43,22 @@ type schiffBase struct {
 	share    units.Ratio
 }
 
-// Lists are the dates of the lists of allergens, as year-month-day: what does not name
-// the new list may be placed on the market of the European Union until Placed, and made
-// available until Available. Source is where they stand.
+// Lists are the threshold and the dates of the lists of allergens of European law. It comes
+// from [AllergenLists].
 type Lists struct {
-	Threshold         units.Ratio // of a rinse-off product: above it a label names an allergen
-	Placed, Available string
-	Source            cite.Source
+	Threshold units.Ratio // of a rinse-off product: above it a label names an allergen
+	Placed    string      // until then what does not name the new list may be placed on the market: year-month-day
+	Available string      // until then it may be made available there: year-month-day
+	Source    cite.Source // where they stand
 }
 
-// AllergenLists gives the dates of the lists of allergens.
+// AllergenLists gives the threshold and the dates of the lists of allergens.
 func AllergenLists() Lists { return current().lists }
 
 // current are the rules that the library holds.
 var current = sync.OnceValue(func() *rules { return readRules(standardsTable, entriesTable, schiffTable) })
 
-// Edition names the publications whose limits count under a law.
+// Edition names the publications whose limits count under a law, with their edition.
 func Edition(law Law) string { return current().edition(law) }
 
 func (rs *rules) edition(law Law) string {
@@ -71,10 +71,12 @@ func (rs *rules) edition(law Law) string {
 // Category is the category of the IFRA Standards whose limits are held, "9": bar soap.
 func Category() string { return refdata.Header(standardsTable, "category") }
 
-// Amendment is the amendment of the IFRA Standards whose limits are held.
+// Amendment is the amendment of the IFRA Standards whose limits are held, such as 51. A
+// certificate to an older one may allow more than it.
 func Amendment() int { return number(refdata.Header(standardsTable, "amendment")) }
 
-// DataEdition is the date of the built-in tables.
+// DataEdition is the date of the built-in tables, as year-month-day. A figure of them
+// changes only with this date.
 func DataEdition() string { return refdata.Edition(standardsTable) }
 
 func number(text string) int {

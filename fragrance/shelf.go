@@ -12,7 +12,7 @@ import (
 
 // The bounds of a shelf. More is refused before it costs anything.
 const (
-	MostMaterials    = 100
+	MostMaterials    = 100 // of the maker's own
 	MostCertificates = 20  // of a material
 	MostConstituents = 300 // of a material; as many allergens
 	MostBlended      = 50  // materials of a blend
@@ -25,8 +25,13 @@ type Shelf struct {
 	rs  *rules
 }
 
-// NewShelf puts materials on a shelf, under a law: what that prohibits is refused. The
-// error is [fault.Faults], with paths such as "[0].constituents[1].cas".
+// NewShelf puts materials on a shelf, under a law: what that prohibits is refused. Refused
+// are also an ID that is missing, stands twice or is a built-in one; a certificate of
+// another category, or without its limit or amendment; a constituent without a number or a
+// share, or twice; low ends above 100 % together; an allergen that the lists do not name; a
+// blend that does not add up to 100 %, leads back to itself, or has papers of its own. The
+// error is [fault.Faults], all that is wrong together, with paths such as
+// "[0].constituents[1].cas".
 func NewShelf(supplied []Supplied, law Law) (Shelf, error) {
 	return newShelf(current(), supplied, law)
 }
@@ -48,7 +53,8 @@ func newShelf(rs *rules, supplied []Supplied, law Law) (Shelf, error) {
 	return b.Shelf, nil
 }
 
-// Find gives the material of an id: of the shelf, or built-in.
+// Find gives the material of an id: of the shelf, or built-in. found is false of an id that
+// is neither.
 func (s Shelf) Find(id string) (m Material, found bool) {
 	for _, own := range s.own {
 		if own.id == id {

@@ -1,8 +1,9 @@
 package fragrance
 
-// Why says why something about a material is not judged.
+// Why says why something about a material is not judged. The zero value is [Unlisted].
 type Why uint8
 
+// Why something may not be judged.
 const (
 	Unlisted      Why = iota // its list is not complete, and there is no certificate
 	UnlistedForEU            // its list is not complete, and a certificate does not speak of European law
@@ -12,7 +13,7 @@ const (
 	Specification            // its supplier must give its word for a specification
 )
 
-// String gives the reason in a word or two.
+// String gives the reason in a few words, such as "not listed" or "maximum not held".
 func (w Why) String() string {
 	switch w {
 	case UnlistedForEU:
@@ -30,14 +31,15 @@ func (w Why) String() string {
 	}
 }
 
-// Unjudged is something that the rules leave open.
+// Unjudged is something about a material that the rules, or what is known of it, leave open.
+// It comes from [Material.Unjudged].
 type Unjudged struct {
-	Why   Why
-	Rules []Rule // empty for lists that are not complete
+	Why   Why    // what is lacking
+	Rules []Rule // that ask for it; empty for lists that are not complete
 }
 
-// Unjudged lists what is not judged of a material under a law. Of one of which nothing
-// is known, it is Unlisted.
+// Unjudged lists what is not judged of a material under a law; nothing where nothing is left
+// open. Of one of which nothing is known, it is [Unlisted].
 func (m Material) Unjudged(law Law) []Unjudged {
 	var list []Unjudged
 	lacks, lacksForEU := !m.Given(), false
@@ -80,7 +82,7 @@ func (m Material) Unjudged(law Law) []Unjudged {
 	return list
 }
 
-// Names are those of its rules.
+// Names are those of its rules, in their order.
 func (u Unjudged) Names() []string {
 	var names []string
 	for _, r := range u.Rules {

@@ -2,8 +2,8 @@ package units
 
 import "golang.org/x/exp/constraints"
 
-// An Area is held as a whole number of square micrometres, a millionth of a square
-// millimetre. The zero value is 0 mm².
+// An Area is a surface, held as a whole number of square micrometres, a millionth of a
+// square millimetre, so that values can be compared with ==. The zero value is 0 mm².
 type Area struct{ um2 int64 }
 
 const squareMicrometres = 1_000_000 // in a square millimetre
@@ -11,13 +11,14 @@ const squareMicrometres = 1_000_000 // in a square millimetre
 // mostSquareMetres is the largest area that is read from a text.
 const mostSquareMetres = 100
 
-// SquareMillimetres gives a whole number of square millimetres.
+// SquareMillimetres gives a whole number of square millimetres. Beyond ±2^40 mm² it
+// stops at that end.
 func SquareMillimetres[N constraints.Integer](n N) Area { return Area{Millilitres(n).nl} }
 
 // ParseArea reads an area with its unit: "120 cm²" or "120 cm2", and likewise mm²,
 // m², in² (645.16 mm² exactly); the space may be left out. It is rounded to the
-// nearest square micrometre. More than 100 m² is refused. The error is a
-// [*ParseError].
+// nearest square micrometre. 0 mm² is read; a negative area and more than 100 m² are
+// refused. The error is a [*ParseError].
 func ParseArea(text string) (Area, error) {
 	n, symbol, fault := split(text)
 	if fault != nil {
@@ -48,11 +49,11 @@ func (a Area) Sign() int { return Mass{a.um2}.Sign() }
 // Compare gives -1, 0 or 1 as a is below, equal to or above b.
 func (a Area) Compare(b Area) int { return Mass{a.um2}.Compare(Mass{b.um2}) }
 
-// SquareMillimetres gives the area as a float64, for models.
+// SquareMillimetres gives the area in mm² as a float64, for models.
 func (a Area) SquareMillimetres() float64 { return float64(a.um2) / squareMicrometres }
 
 // Text gives the area in square millimetres without the unit, with at most the given
-// number of decimals (0 to 6): nearest, no trailing zeros.
+// number of decimals (0 to 6): nearest, halves away from zero, no trailing zeros.
 func (a Area) Text(most int) string { return Mass{a.um2}.Text(Milligram, most) }
 
 // String gives the area exactly, in square millimetres: "120 mm²".

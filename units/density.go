@@ -3,16 +3,18 @@ package units
 import "math/bits"
 
 // Density is a mass per volume, held as a whole number of nanograms per
-// millilitre. The zero value means "not given".
+// millilitre, so that values can be compared with ==. The zero value means "not
+// given"; what is given is above 0 and at most 30 g/mL. At what temperature it
+// holds is the reader's to know.
 type Density struct{ ngPerML int64 }
 
-// mostDensity is the largest density that is read or made, in g/mL: the densest
-// element has 22.6.
+// mostDensity is the largest density that is read or made, in g/mL: a bound against
+// slips, beyond the densest element, which has 22.6 (recalled, not read).
 const mostDensity = 30
 
 // GramsPerMillilitre gives a density from a ratio in g/mL, rounded to the
-// nearest 10^-9 g/mL. It is not given where the ratio is not above 0 or is above
-// 30.
+// nearest 10^-9 g/mL. It is not given where the ratio is not given, is not above 0
+// once it is rounded, or is above 30.
 func GramsPerMillilitre(r Ratio) Density {
 	if r.Sign() <= 0 || r.Compare(Whole(mostDensity)) > 0 {
 		return Density{}
@@ -20,8 +22,9 @@ func GramsPerMillilitre(r Ratio) Density {
 	return Density{Grams(1).Times(r, Nearest).ng}
 }
 
-// DensityOfFloat takes the figure of a model, in g/mL, rounded to 10^-9. It
-// refuses NaN and what is not above 0 or is above 30; ok is then false.
+// DensityOfFloat takes the figure of a model, in g/mL, rounded to the nearest 10^-9.
+// It refuses NaN, infinities, and what is not above 0 once it is rounded or is above
+// 30; ok is then false.
 func DensityOfFloat(gramsPerMillilitre float64) (d Density, ok bool) {
 	r, ok := RatioOfFloat(gramsPerMillilitre)
 	d = GramsPerMillilitre(r)
@@ -29,7 +32,8 @@ func DensityOfFloat(gramsPerMillilitre float64) (d Density, ok bool) {
 }
 
 // ParseDensity reads a density in g/mL, such as "1.33 g/mL"; the space may be
-// left out. The error is a [*ParseError].
+// left out. It is rounded to the nearest 10^-9 g/mL. What is not above 0 then, and
+// more than 30 g/mL, is refused. The error is a [*ParseError].
 func ParseDensity(text string) (Density, error) {
 	n, symbol, fault := split(text)
 	if fault != nil {
@@ -49,7 +53,7 @@ func ParseDensity(text string) (Density, error) {
 // Given reports whether the density was given at all.
 func (d Density) Given() bool { return d.ngPerML != 0 }
 
-// Ratio gives the density as a ratio in g/mL; not given for the zero value.
+// Ratio gives the density exactly, as a ratio in g/mL; not given for the zero value.
 func (d Density) Ratio() Ratio {
 	if !d.Given() {
 		return Ratio{}
@@ -61,11 +65,13 @@ func (d Density) Ratio() Ratio {
 // Float gives the density in g/mL as a float64, for models; 0 when not given.
 func (d Density) Float() float64 { return float64(d.ngPerML) / nanogramsPerGram }
 
-// Compare gives -1, 0 or 1 as d is below, equal to or above e.
+// Compare gives -1, 0 or 1 as d is below, equal to or above e. One that is not given
+// is below every other.
 func (d Density) Compare(e Density) int { return Mass{d.ngPerML}.Compare(Mass{e.ngPerML}) }
 
 // Text gives the density in g/mL without the unit, with at most the given number
-// of decimals (0 to 9); the empty text where it is not given.
+// of decimals (0 to 9): nearest, halves away from zero, no trailing zeros. It is the
+// empty text where the density is not given.
 func (d Density) Text(most int) string {
 	if !d.Given() {
 		return ""
@@ -73,7 +79,8 @@ func (d Density) Text(most int) string {
 	return Mass{d.ngPerML}.Text(Gram, most)
 }
 
-// String gives the density in g/mL, "not given" for the zero value.
+// String gives the density exactly, in g/mL: "1.33 g/mL"; "not given" for the zero
+// value.
 func (d Density) String() string {
 	if !d.Given() {
 		return "not given"
@@ -81,7 +88,9 @@ func (d Density) String() string {
 	return d.Text(9) + " g/mL"
 }
 
-// Of gives the mass of a volume at this density, rounded once, to a nanogram.
+// Of gives the mass of a volume at this density, rounded once, to the nearest
+// nanogram: 0 g where the density is not given. Beyond what a [Mass] holds it stops at
+// that end.
 func (d Density) Of(v Volume) Mass {
 	hi, lo := bits.Mul64(magnitude(v.nl), magnitude(d.ngPerML))
 	ng, ok := quotient128(hi, lo, nanolitresPerMillilitre, v.nl < 0, Nearest)
@@ -91,8 +100,9 @@ func (d Density) Of(v Volume) Mass {
 	return Mass{ng}
 }
 
-// Volume gives the volume of a mass at this density, rounded once, to a
-// nanolitre; ok is false where the density is not given.
+// Volume gives the volume of a mass at this density, rounded once, to the nearest
+// nanolitre; ok is false where the density is not given, or the volume is beyond what
+// a [Volume] holds.
 func (d Density) Volume(m Mass) (v Volume, ok bool) {
 	if !d.Given() {
 		return Volume{}, false

@@ -1,10 +1,31 @@
 package units_test
 
 import (
+	"errors"
 	"fmt"
+	"strings"
 
 	"example.com/lyewright/units"
 )
+
+// How much olive oil are 45 % of 28.2 oz of oils, on a scale that shows 0.1 g? By hand:
+// 28.2 × 28.349523125 × 0.45 = 359.75544845625 g.
+func Example() {
+	oils, err := units.ParseMass("28.2 oz")
+	if err != nil {
+		fmt.Println(err) // says what would be right
+		return
+	}
+	share, err := units.ParsePercent("45 %")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	olive := oils.Times(share, units.Nearest)
+	scale := units.Milligrams(100)
+	fmt.Println(olive, "is weighed as", olive.Round(scale, units.Nearest))
+	// Output: 359.755448456 g is weighed as 359.8 g
+}
 
 // An ounce is 28.349523125 g exactly (NIST Handbook 44, 2014 edition, Appendix
 // C, p. C-14; read): 28.2 oz are 799.456552125 g.
@@ -22,29 +43,79 @@ func ExampleParseMass() {
 	// "800 mL" is a volume where a mass is needed; weigh it, and write g, kg, mg, oz or lb
 }
 
+// Masses are plain values: they add up exactly, and == tells whether two are the same.
+func ExampleMass() {
+	var poured units.Mass // 0 g
+	for range 3 {
+		poured = poured.Add(units.Milligrams(45_100))
+	}
+	fmt.Println(poured, poured == units.Milligrams(135_300))
+	// Output: 135.3 g true
+}
+
 // 45 % of 799.456552125 g are 359.75544845625 g, born once as nanograms.
 func ExampleMass_Times() {
 	oils, _ := units.ParseMass("28.2 oz")
 	share, _ := units.ParsePercent("45 %")
-	olive := oils.Times(share, units.Nearest)
-	fmt.Println(olive, "weighed as", olive.Round(units.Milligrams(100), units.Nearest))
-	// Output: 359.755448456 g weighed as 359.8 g
+	fmt.Println(oils.Times(share, units.Nearest))
+	// Output: 359.755448456 g
 }
 
-// Not given is not zero.
-func ExampleRatio() {
-	var superfat units.Ratio
-	fmt.Println(superfat, superfat.Given(), units.Percent(0), units.Percent(0).Given())
-	fmt.Println(superfat.Or(units.Percent(5)).PercentText(1), "%")
+// A column of the batch sheet, aligned on the point.
+func ExampleMass_Fixed() {
+	for _, m := range []units.Mass{units.Grams(360), units.Milligrams(5_250)} {
+		fmt.Printf("%8s g\n", m.Fixed(units.Gram, 1))
+	}
 	// Output:
-	// not given false 0 true
-	// 5 %
+	//    360.0 g
+	//      5.3 g
 }
 
-func ExampleRange() {
-	olive := units.Between(units.MilligramsPerGram(185), units.MilligramsPerGram(196))
-	fmt.Println(olive.Plan().MilligramsPerGramText(1)) // (185 + 196)/2
-	// Output: 190.5
+// What is left of a kilogram of batter when eleven cups have taken 84 g each.
+func ExampleGrams() {
+	fmt.Println(units.Grams(1000).Sub(units.Grams(11 * 84)))
+	// Output: 76 g
+}
+
+// 31.416 g of a pigment, on a scale whose division is 0.1 g.
+func ExampleMilligrams() {
+	fmt.Println(units.Milligrams(31_416).Round(units.Milligrams(100), units.Nearest))
+	// Output: 31.4 g
+}
+
+// 111.46 g on a scale of 0.1 g: an oil goes to the nearest, alkali down, the least of
+// something up.
+func ExampleRounding() {
+	for _, how := range []units.Rounding{units.Nearest, units.Down, units.Up} {
+		fmt.Println(how, units.Milligrams(111_460).Round(units.Milligrams(100), how))
+	}
+	// Output:
+	// nearest 111.5 g
+	// down 111.4 g
+	// up 111.5 g
+}
+
+// The same mass in every unit: 800/28.349523125 and 800/453.59237.
+func ExampleUnit() {
+	for _, u := range []units.Unit{units.Gram, units.Kilogram, units.Ounce, units.Pound} {
+		fmt.Println(units.Grams(800).Text(u, 3), u)
+	}
+	// Output:
+	// 800 g
+	// 0.8 kg
+	// 28.219 oz
+	// 1.764 lb
+}
+
+// The symbol alone is known, not the word.
+func ExampleParseUnit() {
+	u, ok := units.ParseUnit("oz")
+	fmt.Println(u, ok)
+	_, ok = units.ParseUnit("ounces")
+	fmt.Println(ok)
+	// Output:
+	// oz true
+	// false
 }
 
 // 360 g at 190.5 and 200 g at 254.354214 mg/g: 68.58 + 50.8708428 g of KOH.
@@ -68,40 +139,27 @@ func ExampleApportion() {
 	// 33.333333333 g
 }
 
-// A burette's reading, and what went out of it between two.
-func ExampleParseVolume() {
-	first, err := units.ParseVolume("17.5 mL")
-	if err != nil {
-		fmt.Println(err)
-		return
+// What is wrong with a text comes with what would be right, and errors.Is tells the kinds
+// apart (see also ParseMass).
+func ExampleParseError() {
+	_, err := units.ParseMass("1,000 g")
+	var wrong *units.ParseError
+	if errors.As(err, &wrong) {
+		fmt.Println(wrong.Text, wrong.Reason)
+		fmt.Println(wrong.Remedy)
 	}
-	total, _ := units.ParseVolume("0.019 L")
-	fmt.Println(total.Sub(first))
-	_, err = units.ParseVolume("17.5 g")
-	fmt.Println(err)
+	fmt.Println(errors.Is(err, units.ErrSyntax), errors.Is(err, units.ErrUnit))
 	// Output:
-	// 1.5 mL
-	// "17.5 g" has the wrong unit for a volume, "g"; write mL or L, such as "17.5 mL"
+	// 1,000 g has a comma in its number
+	// write a decimal point, and no digit grouping
+	// true false
 }
 
-// 250 mL of 1.33 g/mL are 332.5 g.
-func ExampleParseDensity() {
-	lye, err := units.ParseDensity("1.33 g/mL")
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println(lye.Of(units.Millilitres(250)))
-	// Output: 332.5 g
-}
-
-// (104 − 32) × 5/9.
-func ExampleParseTemperature() {
-	oils, err := units.ParseTemperature("104 °F")
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println(oils, "is", oils.Sub(units.Celsius(25)), "above 25 °C")
-	// Output: 40 °C is 15 K above 25 °C
+// A name that would upset a terminal, and one that would flood a log.
+func ExampleQuote() {
+	fmt.Println(units.Quote("lantern\a"))
+	fmt.Println(units.Quote(strings.Repeat("lantern ", 1000)))
+	// Output:
+	// "lantern\a"
+	// "lantern lantern lantern lantern lantern "…
 }

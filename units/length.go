@@ -2,8 +2,8 @@ package units
 
 import "golang.org/x/exp/constraints"
 
-// A Length is held as a whole number of nanometres: sums are exact, and values can
-// be compared with ==. The zero value is 0 mm.
+// A Length is held as a whole number of nanometres, so that values can be compared
+// with ==. The zero value is 0 mm.
 type Length struct{ nm int64 }
 
 const nanometresPerMillimetre = 1_000_000
@@ -11,12 +11,15 @@ const nanometresPerMillimetre = 1_000_000
 // mostMetres is the largest length that is read from a text.
 const mostMetres = 10
 
-// Millimetres gives a whole number of millimetres.
+// Millimetres gives a whole number of millimetres. Beyond ±2^40 mm it stops at that
+// end.
 func Millimetres[N constraints.Integer](n N) Length { return Length{Millilitres(n).nl} }
 
 // ParseLength reads a length with its unit: "45 mm", "4.5 cm", "0.3 m", "1.75 in"
-// (an inch is 25.4 mm exactly); the space may be left out. It is rounded to the
-// nearest nanometre. More than 10 m is refused. The error is a [*ParseError].
+// (an inch is 25.4 mm exactly: the international yard and pound agreement of 1959;
+// recalled, not read); the space may be left out. It is rounded to the nearest
+// nanometre. 0 mm is read; a negative length and more than 10 m are refused. The error
+// is a [*ParseError].
 func ParseLength(text string) (Length, error) {
 	n, symbol, fault := split(text)
 	if fault != nil {
@@ -47,11 +50,11 @@ func (l Length) Sign() int { return Mass{l.nm}.Sign() }
 // Compare gives -1, 0 or 1 as l is below, equal to or above k.
 func (l Length) Compare(k Length) int { return Mass{l.nm}.Compare(Mass{k.nm}) }
 
-// Millimetres gives the length as a float64, for models.
+// Millimetres gives the length in mm as a float64, for models.
 func (l Length) Millimetres() float64 { return float64(l.nm) / nanometresPerMillimetre }
 
 // Text gives the length in millimetres without the unit, with at most the given
-// number of decimals (0 to 6): nearest, no trailing zeros.
+// number of decimals (0 to 6): nearest, halves away from zero, no trailing zeros.
 func (l Length) Text(most int) string { return Mass{l.nm}.Text(Milligram, most) }
 
 // String gives the length exactly, in millimetres: "45 mm".

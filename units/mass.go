@@ -10,20 +10,23 @@ import (
 // nanogramsPerGram is the resolution of a Mass.
 const nanogramsPerGram = 1_000_000_000
 
-// Tonne is the largest mass that is read from a text, in grams.
+// Tonne is the largest mass that is read from a text, in grams: 1000 kg. It is a plain
+// number, for [Grams].
 const Tonne = 1_000_000
 
 // Mass is a mass, held as a whole number of nanograms: sums and differences
 // are exact, and values can be compared with == and used as map keys.
 // The zero value is 0 g. It may be negative, as the difference of two masses.
-// Sums beyond ±9 223 372 036 g stop at that end instead of wrapping round;
-// every reader refuses far smaller masses.
+// Beyond ±9 223 372 036.854 775 807 g it stops at that end instead of wrapping
+// round; every reader refuses far smaller masses (see [Tonne]).
 type Mass struct{ ng int64 }
 
-// Grams gives a whole number of grams.
+// Grams gives a whole number of grams. Beyond what a [Mass] holds it stops at that
+// end.
 func Grams[N constraints.Integer](grams N) Mass { return massOf(grams, nanogramsPerGram) }
 
-// Milligrams gives a whole number of milligrams.
+// Milligrams gives a whole number of milligrams: 100 of them are a division of a
+// kitchen scale that shows 0.1 g. Beyond what a [Mass] holds it stops at that end.
 func Milligrams[N constraints.Integer](milligrams N) Mass {
 	return massOf(milligrams, nanogramsPerGram/1000)
 }
@@ -39,7 +42,7 @@ func massOf[N constraints.Integer](n N, factor int64) Mass {
 	return Mass{int64(n) * factor}
 }
 
-// Add gives m + n.
+// Add gives m + n, exactly.
 func (m Mass) Add(n Mass) Mass {
 	sum := m.ng + n.ng
 	switch {
@@ -51,7 +54,7 @@ func (m Mass) Add(n Mass) Mass {
 	return Mass{sum}
 }
 
-// Sub gives m − n.
+// Sub gives m − n, exactly.
 func (m Mass) Sub(n Mass) Mass { return m.Add(Mass{-n.ng}) }
 
 // Compare gives -1, 0 or 1 as m is below, equal to or above n.
@@ -69,7 +72,8 @@ func (m Mass) Compare(n Mass) int {
 func (m Mass) Sign() int { return m.Compare(Mass{}) }
 
 // Times gives m × r, rounded once, to a nanogram. A ratio that is not given
-// counts as zero.
+// counts as zero. Where several such products are added up, a [Sum] rounds none of
+// them.
 func (m Mass) Times(r Ratio, how Rounding) Mass {
 	return Sum{}.Plus(m, r).Mass(how)
 }
@@ -94,8 +98,8 @@ func (m Mass) Per(n Mass) (r Ratio, ok bool) {
 	return Sum{}.Plus(m, one).Per(Sum{}.Plus(n, one))
 }
 
-// Round gives the nearest multiple of a division, such as that of a scale;
-// how says which way. A division of 0 g or less leaves m as it is.
+// Round gives a multiple of a division, such as that of a scale; how says which: the
+// nearest, or the next one down or up. A division of 0 g or less leaves m as it is.
 func (m Mass) Round(division Mass, how Rounding) Mass {
 	if division.ng <= 0 {
 		return m

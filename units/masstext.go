@@ -7,9 +7,10 @@ import (
 )
 
 // ParseMass reads a mass with its unit, such as "800 g", "1.2 kg", "500 mg",
-// "28.2 oz" or "1.1 lb"; the space may be left out. It is rounded to the
-// nearest nanogram. Negative masses, exponents and digit grouping are refused,
-// and so is more than a tonne. The error is a [*ParseError].
+// "28.2 oz" or "1.1 lb" (see [Unit]); the space may be left out. It is rounded to
+// the nearest nanogram. 0 g is read. Negative masses, exponents and digit grouping
+// are refused, and so are a volume and more than a tonne. The error is a
+// [*ParseError].
 func ParseMass(text string) (Mass, error) {
 	n, symbol, fault := split(text)
 	if fault != nil {
@@ -50,8 +51,8 @@ func (m Mass) String() string {
 }
 
 // Text gives the mass in a unit without its symbol, with at most the given
-// number of decimals (0 to 9, of milligrams 0 to 6): nearest, halves away from zero, no trailing
-// zeros.
+// number of decimals (0 to 9, of milligrams 0 to 6): nearest, halves away from
+// zero, no trailing zeros.
 func (m Mass) Text(unit Unit, most int) string {
 	var buffer [32]byte
 	return string(m.append(buffer[:0], unit, most, true, Nearest))

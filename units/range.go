@@ -1,11 +1,17 @@
 package units
 
 // Range is a figure that is known only to lie between two ends, as published
-// values of natural goods are, with the value to plan at. Typical may be left
-// out (the zero Ratio): the middle is meant then. The zero Range is not given.
-type Range struct{ Low, Typical, High Ratio }
+// values of natural goods are, with the value to plan at. What it is a figure of,
+// and of what a percentage is one, is said where it stands. The zero value is not
+// given. It is plain data: [Range.Ordered] says whether its ends are in order.
+type Range struct {
+	Low     Ratio // the lower end
+	Typical Ratio // the value to plan at; not given: the middle of the ends
+	High    Ratio // the upper end
+}
 
-// Between gives the range between two ends, planned at its middle.
+// Between gives the range between two ends, planned at its middle. It does not put
+// them in order.
 func Between(low, high Ratio) Range { return Range{Low: low, High: high} }
 
 // Exactly gives a range of no width: a single value, taken as exact.
@@ -14,10 +20,10 @@ func Exactly(value Ratio) Range { return Range{Low: value, Typical: value, High:
 // Given reports whether both ends are given.
 func (r Range) Given() bool { return r.Low.Given() && r.High.Given() }
 
-// Single reports whether the range has no width.
+// Single reports whether the range is given and has no width.
 func (r Range) Single() bool { return r.Given() && r.Low.Equal(r.High) }
 
-// Middle gives the mean of the two ends.
+// Middle gives the mean of the two ends, exactly; not given where one of them is not.
 func (r Range) Middle() Ratio { return r.Low.Add(r.High).Times(Percent(50)) }
 
 // Plan gives the value to plan at: Typical, or the middle where that is not

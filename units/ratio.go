@@ -16,8 +16,9 @@ const picosPerOne = 1_000_000_000_000
 // percentage, a purity, a saponification value (mg KOH per g is a ratio of
 // masses), parts of one thing to one of another. The zero value means "not
 // given", which is distinct from 0 %; arithmetic with a ratio that is not
-// given yields one that is not given. Ratios are compared with Compare or
-// Equal; == does not compile.
+// given yields one that is not given. It may be negative and above 100 %: what is
+// in bounds is the reader's to know. Ratios are compared with [Ratio.Compare] or
+// [Ratio.Equal]; == does not compile.
 type Ratio struct {
 	_     [0]func()        // keeps == from compiling, at no cost in size
 	pico  int64            // in units of 10^-12, unless wide is set
@@ -25,13 +26,15 @@ type Ratio struct {
 	given bool
 }
 
-// Percent gives n/100.
+// Percent gives n/100, exactly: 6 is 6 %, of whatever it is a share of.
 func Percent[N constraints.Integer](n N) Ratio { return ratioOfInteger(n, -2) }
 
-// MilligramsPerGram gives n/1000, such as a saponification value in mg KOH/g.
+// MilligramsPerGram gives n/1000, exactly, such as a saponification value in mg of
+// KOH per g of oil.
 func MilligramsPerGram[N constraints.Integer](n N) Ratio { return ratioOfInteger(n, -3) }
 
-// Whole gives n itself, such as three parts of water to one of pigment.
+// Whole gives n itself, such as three parts of water to one of pigment; 1 is the whole
+// of something, 100 %.
 func Whole[N constraints.Integer](n N) Ratio { return ratioOfInteger(n, 0) }
 
 func ratioOfInteger[N constraints.Integer](n N, exponent int32) Ratio {
@@ -44,9 +47,10 @@ func ratioOfInteger[N constraints.Integer](n N, exponent int32) Ratio {
 	return ratioOf(decimalOf(int64(n), exponent))
 }
 
-// RatioOfFloat takes an estimate into exact arithmetic, rounded to 10^-12,
-// halves away from zero. It refuses NaN, infinities and what lies beyond
-// ±9 million; ok is then false. It is the only way from a float64 to a Ratio.
+// RatioOfFloat takes an estimate into exact arithmetic, as a plain number (0.06 is
+// 6 %), rounded to the nearest 10^-12, halves away from zero. It refuses NaN,
+// infinities and what lies beyond ±9 million; ok is then false. It is the only way
+// from a float64 to a Ratio.
 func RatioOfFloat(f float64) (r Ratio, ok bool) {
 	scaled := math.Round(f * picosPerOne)
 	if !(math.Abs(scaled) < 9e18) { // false for NaN as well
@@ -169,8 +173,9 @@ func signed(picos uint64, negative bool) Ratio {
 	return Ratio{pico: pico, given: true}
 }
 
-// Fraction gives r as a fraction of whole numbers in its lowest terms; ok is
-// false where the ratio is not given, or has more than twelve decimals.
+// Fraction gives r as a fraction of whole numbers in its lowest terms, the
+// denominator above zero; ok is false where the ratio is not given, has more than
+// twelve decimals, or is larger than about 9.2 million either way.
 func (r Ratio) Fraction() (numerator, denominator int64, ok bool) {
 	if !r.given || r.wide != nil {
 		return 0, 0, false
@@ -182,11 +187,12 @@ func (r Ratio) Fraction() (numerator, denominator int64, ok bool) {
 	return r.pico / int64(a), picosPerOne / int64(a), true
 }
 
-// Rest gives 1 − r: what is left of a whole.
+// Rest gives 1 − r, exactly: what is left of a whole; not given where r is not.
 func (r Ratio) Rest() Ratio { return Whole(1).Sub(r) }
 
 // Round gives r at the given number of decimals (0 to 34); of a percentage
-// that is two fewer, so that places 8 leaves six decimals of a percent.
+// that is two fewer, so that places 8 leaves six decimals of a percent. One that is
+// not given stays so.
 func (r Ratio) Round(places int, how Rounding) Ratio {
 	if !r.given {
 		return r

@@ -9,8 +9,9 @@ import (
 )
 
 // ParsePercent reads a percentage with its sign, such as "6.5 %" or "6.5%",
-// exactly. What it is a percentage of is the reader's to know. The error is a
-// [*ParseError].
+// exactly. What it is a percentage of, and whether more than 100 % may be right, is
+// the reader's to know. A bare fraction such as "0.45" is refused, and so is a
+// negative percentage. The error is a [*ParseError].
 func ParsePercent(text string) (Ratio, error) {
 	n, symbol, fault := split(text)
 	if fault != nil {
@@ -22,8 +23,8 @@ func ParsePercent(text string) (Ratio, error) {
 	return n.ratio(-2), nil
 }
 
-// ParseNumber reads a plain number, such as "3" or "2.125", exactly. The error
-// is a [*ParseError].
+// ParseNumber reads a plain number without a unit, such as "3" or "2.125", exactly. A
+// negative one is refused. The error is a [*ParseError].
 func ParseNumber(text string) (Ratio, error) {
 	n, symbol, fault := split(text)
 	if fault != nil {
@@ -35,9 +36,9 @@ func ParseNumber(text string) (Ratio, error) {
 	return n.ratio(0), nil
 }
 
-// ParseMilligramsPerGram reads milligrams per gram, exactly, with the unit or
-// without: "196.5 mg/g", "196.5". Both give the ratio 0.1965. The error is a
-// [*ParseError].
+// ParseMilligramsPerGram reads milligrams per gram, as saponification values are
+// printed, exactly, with the unit or without: "196.5 mg/g", "196.5". Both give the
+// ratio 0.1965. A negative one is refused. The error is a [*ParseError].
 func ParseMilligramsPerGram(text string) (Ratio, error) {
 	n, symbol, fault := split(text)
 	if fault != nil {
@@ -50,7 +51,8 @@ func ParseMilligramsPerGram(text string) (Ratio, error) {
 }
 
 // ParseRatio reads any spelling of a ratio, exactly: "6.5 %" (0.065),
-// "196.5 mg/g" (0.1965), "3" (3). The error is a [*ParseError].
+// "196.5 mg/g" (0.1965), "3" (3). Where one spelling alone is right, use the reader
+// of that one. A negative ratio is refused. The error is a [*ParseError].
 func ParseRatio(text string) (Ratio, error) {
 	n, symbol, fault := split(text)
 	if fault != nil {
@@ -118,8 +120,8 @@ func ratioUnitFault(text, symbol, want, meaning string) *ParseError {
 	return fault
 }
 
-// String gives the plain number to at most twelve decimals, "not given" for
-// the zero value.
+// String gives the plain number to at most twelve decimals (6 % is "0.06"), "not
+// given" for the zero value.
 func (r Ratio) String() string {
 	if !r.given {
 		return "not given"
@@ -127,18 +129,20 @@ func (r Ratio) String() string {
 	return r.Text(12)
 }
 
-// Text gives the plain number with at most the given number of decimals:
+// Text gives the plain number with at most the given number of decimals (0 to 34):
 // nearest, halves away from zero, no trailing zeros. A ratio that is not given
 // is the empty text.
 func (r Ratio) Text(most int) string { return r.scaledText(0, most, true) }
 
-// Fixed gives the plain number with exactly the given number of decimals.
+// Fixed gives the plain number with exactly the given number of decimals (0 to 34):
+// nearest, halves away from zero. A ratio that is not given is the empty text.
 func (r Ratio) Fixed(decimals int) string { return r.scaledText(0, decimals, false) }
 
 // PercentText gives r × 100 as Text does, without the sign: 0.065 is "6.5".
 func (r Ratio) PercentText(most int) string { return r.scaledText(2, most, true) }
 
-// PercentFixed gives r × 100 with exactly the given number of decimals.
+// PercentFixed gives r × 100 as Fixed does, without the sign: 0.065 with two decimals
+// is "6.50".
 func (r Ratio) PercentFixed(decimals int) string { return r.scaledText(2, decimals, false) }
 
 // MilligramsPerGramText gives r × 1000 as Text does: 0.1965 is "196.5".

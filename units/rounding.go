@@ -8,9 +8,11 @@ const (
 	// Nearest goes to the nearest step; a figure half-way between two steps
 	// goes away from zero. It is the rounding of a scale.
 	Nearest Rounding = iota
-	// Down goes to the step below: the rounding of a cap, and of alkali.
+	// Down goes to the step below, of a negative figure away from zero: the rounding
+	// of a cap, and of alkali.
 	Down
-	// Up goes to the step above: the rounding of a minimum.
+	// Up goes to the step above, of a negative figure towards zero: the rounding of a
+	// minimum.
 	Up
 )
 
@@ -28,7 +30,7 @@ func (how Rounding) stepsUp(negative bool, doubled int) bool {
 	}
 }
 
-// String names the rounding in English.
+// String names the rounding in English: "nearest", "down", "up".
 func (how Rounding) String() string {
 	switch how {
 	case Down:

@@ -10,7 +10,7 @@ import (
 // Sum is an exact sum of masses times ratios: the alkali that oils demand, the
 // pure hydroxide in what is weighed, the dry part of a mixture. Nothing in it
 // is rounded; it becomes a Mass by one rounding at its end. The zero value is
-// 0 g.
+// 0 g. It may be negative. Sums are compared with [Sum.Compare]; == does not compile.
 type Sum struct {
 	_ [0]func() // as in Ratio: sums are compared with Compare
 	// Two's complement in units of 10^-21 g (a nanogram times 10^-12); wide,
@@ -20,7 +20,7 @@ type Sum struct {
 	wide *decimal.Decimal
 }
 
-// Plus gives s + m × r. A ratio that is not given counts as zero.
+// Plus gives s + m × r, exactly. A ratio that is not given counts as zero.
 func (s Sum) Plus(m Mass, r Ratio) Sum {
 	if s.wide != nil || r.wide != nil {
 		d := s.decimal().Add(decimalOf(m.ng, -9).Mul(r.decimal()))
@@ -33,7 +33,7 @@ func (s Sum) Plus(m Mass, r Ratio) Sum {
 	return s.Add(Sum{hi: int64(hi), lo: lo})
 }
 
-// Add gives s + t.
+// Add gives s + t, exactly.
 func (s Sum) Add(t Sum) Sum {
 	if s.wide == nil && t.wide == nil {
 		lo, carry := bits.Add64(s.lo, t.lo, 0)
@@ -46,7 +46,7 @@ func (s Sum) Add(t Sum) Sum {
 	return Sum{wide: &d}
 }
 
-// Sub gives s − t.
+// Sub gives s − t, exactly.
 func (s Sum) Sub(t Sum) Sum {
 	if t.wide == nil && t.hi != -1<<63 {
 		hi, lo := negative128(uint64(t.hi), t.lo)
@@ -56,13 +56,13 @@ func (s Sum) Sub(t Sum) Sum {
 	return Sum{wide: &d}
 }
 
-// Times gives s × r. A ratio that is not given counts as zero.
+// Times gives s × r, exactly. A ratio that is not given counts as zero.
 func (s Sum) Times(r Ratio) Sum {
 	d := s.decimal().Mul(r.decimal())
 	return Sum{wide: &d}
 }
 
-// TimesWhole gives s × n for a whole number n.
+// TimesWhole gives s × n for a whole number n, exactly.
 func (s Sum) TimesWhole(n int64) Sum {
 	if s.wide == nil && n >= 0 {
 		negative := s.hi < 0
@@ -162,7 +162,8 @@ func (s Sum) Scale(times, over Ratio, how Rounding) Mass {
 	return Mass{n.Int64()}
 }
 
-// Mass gives the sum as a mass, rounded once, to a nanogram.
+// Mass gives the sum as a mass, rounded once, to a nanogram. Beyond what a [Mass]
+// holds it stops at that end.
 func (s Sum) Mass(how Rounding) Mass {
 	if s.wide == nil {
 		negative := s.hi < 0
@@ -194,7 +195,8 @@ func (s Sum) Sign() int {
 // Compare gives -1, 0 or 1 as s is below, equal to or above t.
 func (s Sum) Compare(t Sum) int { return s.Sub(t).Sign() }
 
-// Grams gives the sum in grams as a float64, for estimates.
+// Grams gives the sum in grams as a float64, for estimates; nothing that is weighed may
+// come from it.
 func (s Sum) Grams() float64 {
 	f, _ := s.decimal().Float64()
 	return f

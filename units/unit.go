@@ -1,6 +1,7 @@
 package units
 
-// Unit is a unit of mass. The zero value is Gram.
+// Unit is a unit of mass, for reading and printing: a [Mass] itself has none. The zero
+// value is [Gram], and an unknown value counts as it.
 type Unit uint8
 
 // The units of mass that are read and printed. The ounce and the pound are
@@ -8,11 +9,11 @@ type Unit uint8
 // (NIST Handbook 44, 2014 edition, Appendix C, table "Units of Mass", p. C-14,
 // and pp. C-12 and C-20; read).
 const (
-	Gram Unit = iota
-	Kilogram
-	Milligram
-	Ounce
-	Pound
+	Gram      Unit = iota // g
+	Kilogram              // kg, 1000 g
+	Milligram             // mg, 0.001 g
+	Ounce                 // oz, 28.349 523 125 g: avoirdupois, not fluid
+	Pound                 // lb, 453.592 37 g, sixteen ounces
 )
 
 // nanograms is how many nanograms one of the unit has, exactly.
@@ -47,7 +48,8 @@ func (u Unit) String() string {
 	}
 }
 
-// ParseUnit reads a unit's symbol; ok is false for anything else.
+// ParseUnit reads a unit's symbol as String gives it, letter for letter: g, kg, mg, oz,
+// lb; ok is false for anything else.
 func ParseUnit(symbol string) (u Unit, ok bool) {
 	for u := range Pound + 1 {
 		if u.String() == symbol {

@@ -4,7 +4,8 @@ import "golang.org/x/exp/constraints"
 
 // A Volume is held as a whole number of nanolitres, a millionth of a millilitre:
 // sums and differences are exact, and values can be compared with ==. The zero
-// value is 0 mL. It may be negative, as the difference of two volumes.
+// value is 0 mL. It may be negative, as the difference of two volumes. A millilitre is
+// a cubic centimetre. At what temperature it holds is the reader's to know.
 type Volume struct{ nl int64 }
 
 const nanolitresPerMillilitre = 1_000_000
@@ -12,7 +13,8 @@ const nanolitresPerMillilitre = 1_000_000
 // mostLitres is the largest volume that is read from a text.
 const mostLitres = 1000
 
-// Millilitres gives a whole number of millilitres.
+// Millilitres gives a whole number of millilitres. Beyond ±2^40 mL it stops at that
+// end.
 func Millilitres[N constraints.Integer](n N) Volume {
 	if n > 0 && uint64(n) > 1<<40 {
 		return Volume{1 << 40 * nanolitresPerMillilitre}
@@ -21,8 +23,8 @@ func Millilitres[N constraints.Integer](n N) Volume {
 }
 
 // ParseVolume reads a volume with its unit, such as "17.5 mL" or "1.2 L"; the
-// space may be left out. It is rounded to the nearest nanolitre. More than 1000 L
-// is refused. The error is a [*ParseError].
+// space may be left out. It is rounded to the nearest nanolitre. 0 mL is read; a
+// negative volume and more than 1000 L are refused. The error is a [*ParseError].
 func ParseVolume(text string) (Volume, error) {
 	n, symbol, fault := split(text)
 	if fault != nil {
@@ -63,10 +65,10 @@ func VolumeOfFloat(millilitres float64) (v Volume, ok bool) {
 	return Volume{Milligrams(1).Times(r, Nearest).ng}, true
 }
 
-// Add gives v + w.
+// Add gives v + w, exactly.
 func (v Volume) Add(w Volume) Volume { return Volume{Mass{v.nl}.Add(Mass{w.nl}).ng} }
 
-// Sub gives v − w.
+// Sub gives v − w, exactly.
 func (v Volume) Sub(w Volume) Volume { return v.Add(Volume{-w.nl}) }
 
 // Sign gives -1, 0 or 1 as v is below, at or above 0 mL.
@@ -79,11 +81,11 @@ func (v Volume) Compare(w Volume) int { return Mass{v.nl}.Compare(Mass{w.nl}) }
 // false when w is 0 mL.
 func (v Volume) Per(w Volume) (r Ratio, ok bool) { return Mass{v.nl}.Per(Mass{w.nl}) }
 
-// Millilitres gives the volume as a float64, for models.
+// Millilitres gives the volume in mL as a float64, for models.
 func (v Volume) Millilitres() float64 { return float64(v.nl) / nanolitresPerMillilitre }
 
 // Text gives the volume in millilitres without the unit, with at most the given
-// number of decimals (0 to 6): nearest, no trailing zeros.
+// number of decimals (0 to 6): nearest, halves away from zero, no trailing zeros.
 func (v Volume) Text(most int) string {
 	return Mass{v.nl}.Text(Milligram, most)
 }

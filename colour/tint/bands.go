@@ -11,7 +11,7 @@ import (
 //go:embed data/observer.txt
 var observerTable string
 
-// DataEdition is the date of the observer's table.
+// DataEdition is the date of the table of the observer and the light, as year-month-day.
 func DataEdition() string { return refdata.Edition(observerTable) }
 
 // Bands are the wavelengths that a spectrum was read at. The zero value is no spectrum:
@@ -102,9 +102,9 @@ var observer = sync.OnceValue(func() [][3]float64 {
 	return table
 })
 
-// Colour gives the colour of a spectrum read at these bands, or of linear light in red,
-// green and blue for the zero value: a perfect white is 100, 0, 0. The error is
-// [fault.Faults].
+// Colour gives the colour of a spectrum read at these bands, one reflectance from 0 to 1
+// for each, or of linear light in red, green and blue for the zero value: a perfect white
+// is 100, 0, 0. The error is [fault.Faults], with the paths "bands" and "reflectance".
 func (b Bands) Colour(reflectance []float64) (Lab, error) {
 	c := checker{s: &Swatches{Bands: b, Surface: &Surface{}}}
 	if b != (Bands{}) {

@@ -93,7 +93,9 @@ const passes = 3
 
 // Calibrate works out how much the base and each colourant absorb and scatter, band by
 // band, by non-negative least squares on K0 + Σck − Q(S0 + Σcs) = 0, each row weighted
-// with the reading's error and its own scattering. The error is that of [Swatches.Check].
+// with the reading's error and its own scattering. Where a base was read over black and
+// white the constants are per millimetre, and thin layers can be predicted. The error is
+// that of [Swatches.Check].
 //
 // Sources: Walowit, McCarthy, Berns, Color Research and Application 12 (1987) 340
 // (recalled) for the linear form.

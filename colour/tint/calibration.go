@@ -33,13 +33,14 @@ type mixture struct{ k, s []float64 }
 
 // Residual is how far a swatch is from what the calibration makes of it.
 type Residual struct {
-	Swatch     string
-	Difference float64 // CIEDE2000
+	Swatch     string  // its name
+	Difference float64 // CIEDE2000, 0 or more
 }
 
-// Colour is what a mixture will look like.
+// Colour is what a mixture will look like, as far as the calibration is met (see
+// [Calibration.Floor]). The zero value is black, and no prediction.
 type Colour struct {
-	Lab
+	Lab                   // as the eye sees it under D65
 	Reflectance []float64 // as it would be read, band by band; of Lab and sRGB swatches linear light
 }
 
@@ -78,8 +79,9 @@ func (c Calibration) White() string {
 // Thin reports whether thin layers can be predicted: a base was read over black and white.
 func (c Calibration) Thin() bool { return c.c != nil && c.c.absolute }
 
-// Spare is how many swatches there are beyond those that the constants take: with none most
-// are met, whatever their errors, and Floor says little.
+// Spare is how many swatches there are beyond those that the constants take, which is one,
+// and two for each colourant: with none most are met, whatever their errors, and Floor says
+// little.
 func (c Calibration) Spare() int {
 	if c.c == nil {
 		return 0
@@ -104,7 +106,8 @@ func (c Calibration) Residuals() []Residual {
 	return slices.Clone(c.c.residuals)
 }
 
-// Floor is the mean of the residuals, as CIEDE2000: no prediction is surer.
+// Floor is the mean of the residuals, as CIEDE2000: no prediction is surer. It is 0 of the
+// zero value.
 func (c Calibration) Floor() float64 {
 	if c.c == nil {
 		return 0
@@ -112,7 +115,7 @@ func (c Calibration) Floor() float64 {
 	return c.c.mean
 }
 
-// Worst is the largest of the residuals, as CIEDE2000.
+// Worst is the largest of the residuals, as CIEDE2000; 0 of the zero value.
 func (c Calibration) Worst() float64 {
 	if c.c == nil {
 		return 0
@@ -120,8 +123,10 @@ func (c Calibration) Worst() float64 {
 	return c.c.worst
 }
 
-// Predict gives the colour of an opaque piece of the base with loads in it. The error is
-// [fault.Faults] where a colourant stood in no swatch, or a load is not from 0 % to 100 %.
+// Predict gives the colour of an opaque piece of the base with loads in it; without loads
+// that of the base. The error is [fault.Faults] where a colourant stood in no swatch
+// ([fault.ErrUnknown]), a load is not from 0 % to 100 % ([fault.ErrRange]), or there is no
+// calibration ([fault.ErrMissing]).
 func (c Calibration) Predict(loads []Load) (Colour, error) {
 	percent, err := c.percents(loads)
 	if err != nil {
@@ -135,9 +140,10 @@ func (c Calibration) Predict(loads []Load) (Colour, error) {
 	return colour, nil
 }
 
-// Layer gives the colour of a layer with loads in it, on an opaque piece with others. The
-// error is [fault.Faults] as of [Calibration.Predict], or where thin layers cannot be
-// predicted: [Calibration.Thin] is false.
+// Layer gives the colour of a layer with loads in it, above 0 mm thick, on an opaque piece
+// with others, which it touches without air between. The error is [fault.Faults] as of
+// [Calibration.Predict], or where thin layers cannot be predicted: [Calibration.Thin] is
+// false.
 func (c Calibration) Layer(loads []Load, thickness units.Length, under []Load) (Colour, error) {
 	if c.Given() && !c.Thin() {
 		return Colour{}, fault.Faults{{Reason: "thin layers cannot be predicted", Remedy: "read a layer of the base over black and over white, with its thickness", Kind: fault.ErrMissing}}

@@ -8,16 +8,18 @@ import (
 )
 
 // Check says what is wrong with the swatches: everything missing, out of its bounds, or
-// too little to tell colourants apart, all together. The error is [fault.Faults], with
-// paths such as "read[2].reflectance[5]", and says which swatch to make or what to
-// measure.
+// too little to tell colourants apart, all together: needed are the base, two swatches of
+// each colourant that differ, and as many as there are constants. The error is
+// [fault.Faults], with paths such as "read[2].reflectance[5]", and says which swatch to
+// make or what to measure.
 func (s *Swatches) Check() error {
 	_, err := s.checked()
 	return err
 }
 
 // CheckEach says what is wrong with each swatch by itself, and not whether they suffice: that
-// depends on which colourant is the white.
+// depends on which colourant is the white. The error is [fault.Faults], as of
+// [Swatches.Check].
 func (s *Swatches) CheckEach() error {
 	c := checker{s: s}
 	c.each()

@@ -2,9 +2,9 @@ package tint
 
 import "math"
 
-// Difference is CIEDE2000, with all three weights 1: about 1 is the smallest difference
-// that people see side by side (common practice). It does not depend on the order.
-// Source: Sharma, Wu, Dalal, Color Research and Application 30 (2005) 21 to 30.
+// Difference is CIEDE2000, with all three weights 1, 0 or more: about 1 is the smallest
+// difference that people see side by side (common practice). It does not depend on the
+// order. Source: Sharma, Wu, Dalal, Color Research and Application 30 (2005) 21 to 30.
 func (c Lab) Difference(d Lab) float64 {
 	r := c.apart(d)
 	return math.Sqrt(r[0]*r[0] + r[1]*r[1] + r[2]*r[2])

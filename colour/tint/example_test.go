@@ -7,6 +7,38 @@ import (
 	"example.com/lyewright/units"
 )
 
+// What will 0.6 % of white make of a base that was read with none, with 0.3 % and with 1 %?
+// The readings are invented. The answer was worked out outside the library as well.
+func Example() {
+	read := func(lab tint.Lab, white string) tint.Swatch {
+		s := tint.Swatch{Name: "white " + white, Lab: &lab}
+		if share := units.MustRatio(white); share.Sign() > 0 {
+			s.Loads = []tint.Load{{Colourant: "titanium-dioxide", OfBatter: share}}
+		}
+		return s
+	}
+	swatches := tint.Swatches{White: "titanium-dioxide", Read: []tint.Swatch{
+		read(tint.Lab{L: 88, A: 1, B: 15}, "0 %"),
+		read(tint.Lab{L: 91.5, A: 0.5, B: 10}, "0.3 %"),
+		read(tint.Lab{L: 94.5, A: 0.2, B: 6}, "1 %"),
+	}}
+	calibration, err := swatches.Calibrate()
+	if err != nil {
+		fmt.Println(err) // which swatch to make, or what to measure
+		return
+	}
+	colour, err := calibration.Predict([]tint.Load{
+		{Colourant: "titanium-dioxide", OfBatter: units.MustRatio("0.6 %")},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	picture, _ := colour.SRGB()
+	fmt.Printf("L* %.1f, %s\n", colour.L, picture)
+	// Output: L* 93.2, #f3ebdd
+}
+
 // Swatches photographed beside a colour card, invented: the base, two loads of white, and
 // two of a blue.
 func photographed() tint.Swatches {
@@ -30,6 +62,7 @@ func photographed() tint.Swatches {
 	}}
 }
 
+// How well are the swatches met, and what is lacking where one of them is left out?
 func ExampleSwatches_Calibrate() {
 	swatches := photographed()
 	calibration, err := swatches.Calibrate()
@@ -47,6 +80,7 @@ func ExampleSwatches_Calibrate() {
 	// read[3].loads.ultramarine-blue: stands in this swatch alone, with 0.3 %; cast and read one with another load of it, such as 0.6 % of batter, or with this load and without white
 }
 
+// What colour will 0.4 % of white and 0.6 % of blue make?
 func ExampleCalibration_Predict() {
 	swatches := photographed()
 	calibration, err := swatches.Calibrate()
@@ -67,36 +101,74 @@ func ExampleCalibration_Predict() {
 	// Output: L* 68.2, a* 3.4, b* -21.1; #97a6cc, in gamut: true
 }
 
-func ExampleCalibration_Match() {
+// Is more white worth its while? In this mixture 0.03 % of the batter make a difference that
+// can just be seen.
+func ExampleCalibration_Whiter() {
 	swatches := photographed()
 	calibration, err := swatches.Calibrate()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	found, err := calibration.Match(tint.Wanted{
-		Target: tint.Lab{L: 70, A: 0, B: -15},
-		Free: []tint.Free{
-			{Colourant: "titanium-dioxide", Most: units.MustRatio("1 %")},
-			{Colourant: "ultramarine-blue", Most: units.MustRatio("1 %")},
-		},
-	})
+	more, seen, err := calibration.Whiter([]tint.Load{
+		{Colourant: "titanium-dioxide", OfBatter: units.MustRatio("0.2 %")},
+		{Colourant: "ultramarine-blue", OfBatter: units.MustRatio("0.3 %")},
+	}, units.Percent(1))
+	fmt.Println(more.PercentText(2), "% more", seen, err)
+	// Output: 0.03 % more true <nil>
+}
+
+// Which swatch is met worst? Cast that one again.
+func ExampleResidual() {
+	swatches := photographed()
+	calibration, err := swatches.Calibrate()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for i, load := range found.Loads {
-		fmt.Println(load.PercentText(2)+" %", found.At[i])
+	for _, r := range calibration.Residuals() {
+		if r.Difference == calibration.Worst() {
+			fmt.Printf("%s, %.1f off\n", r.Swatch, r.Difference)
+		}
 	}
-	fmt.Printf("nearest within reach: %.1f\n", found.Best)
-	// Output:
-	// 0.19 % free
-	// 0.26 % free
-	// nearest within reach: 1.1
+	// Output: blue 1, 3.5 off
 }
 
-func ExampleLab_Difference() {
-	dusk, night := tint.Lab{L: 62, A: -8, B: -24}, tint.Lab{L: 61, A: -7, B: -25}
-	fmt.Printf("%.2f\n", dusk.Difference(night))
-	// Output: 1.23
+// How much lighter is it with 0.5 % of white than with 0.4 %?
+func ExampleColour() {
+	swatches := photographed()
+	calibration, err := swatches.Calibrate()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, white := range []string{"0.4 %", "0.5 %"} {
+		var colour tint.Colour
+		colour, err = calibration.Predict([]tint.Load{
+			{Colourant: "titanium-dioxide", OfBatter: units.MustRatio(white)},
+			{Colourant: "ultramarine-blue", OfBatter: units.MustRatio("0.6 %")},
+		})
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("L* %.1f\n", colour.L)
+	}
+	// Output:
+	// L* 68.2
+	// L* 70.5
+}
+
+// Is a load within what was cast, so that a prediction has something to go by?
+func ExampleLoad() {
+	swatches := photographed()
+	calibration, err := swatches.Calibrate()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	load := tint.Load{Colourant: "ultramarine-blue", OfBatter: units.MustRatio("1.5 %")}
+	most := calibration.Most(load.Colourant)
+	fmt.Println("up to", most.PercentText(2), "%; within:", load.OfBatter.Compare(most) <= 0)
+	// Output: up to 1 %; within: false
 }

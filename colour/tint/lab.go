@@ -6,10 +6,13 @@ import (
 	"example.com/lyewright/units/fault"
 )
 
-// Lab is a colour in CIELAB (CIE 15) for the 1931 observer and the light D65: L from 0,
-// black, to 100, white; A from green to red, B from blue to yellow. The zero value is
-// black.
-type Lab struct{ L, A, B float64 }
+// Lab is a colour in CIELAB (CIE 15) for the 1931 observer and the light D65. The zero
+// value is black.
+type Lab struct {
+	L float64 // lightness, from 0, black, to 100, white
+	A float64 // from green, below 0, to red; 0 is neither
+	B float64 // from blue, below 0, to yellow; 0 is neither
+}
 
 // The constants of CIE 15, exact.
 const (
@@ -66,5 +69,5 @@ func (c Lab) Check() error {
 	return nil
 }
 
-// String gives "62, -8, -24".
+// String gives the three figures as they are, such as "62, -8, -24".
 func (c Lab) String() string { return figure(c.L) + ", " + figure(c.A) + ", " + figure(c.B) }

@@ -10,48 +10,50 @@ import (
 
 // Wanted is a colour, and what may be used to come near it.
 type Wanted struct {
-	Target Lab
-	Fixed  []Load // what is in the mixture besides
-	Free   []Free // at most 6, in order of preference where two mixtures cost the same
+	Target Lab    // the colour that is meant
+	Fixed  []Load // what is in the mixture besides; none of it is also free
+	Free   []Free // 1 to 6, in order of preference where two mixtures cost the same
 }
 
 // Free is a colourant whose load is looked for.
 type Free struct {
-	Colourant string
-	Most      units.Ratio // of batter, over 0 % to 100 %
+	Colourant string      // as the swatches name it
+	Most      units.Ratio // the largest load, of batter: over 0 % to 100 %
 	// Price is that of a load of 100 % of the batter, in any unit, the same for all: not
 	// below 0. Where all are 0 the least colourant is looked for.
 	Price float64
 }
 
-// MostFree is how many loads may be looked for at once.
+// MostFree is how many loads may be looked for at once; more is refused.
 const MostFree = 6
 
 // Slack is how much farther than the nearest a mixture may be, as CIEDE2000, where it is
-// cheaper: far below what anyone sees.
+// cheaper: far below what anyone sees (see [Lab.Difference]).
 const Slack = 0.1
 
 // forRounding is the part of Slack that the rounding of loads may take.
 const forRounding = 0.0001
 
-// Matched is what comes nearest to a colour at the least price.
+// Matched is what comes nearest to a colour at the least price. Loads, At and Nearest are
+// in the order of [Wanted.Free].
 type Matched struct {
-	Loads []units.Ratio // of batter, as Free has them, to 10^-10; 0 % where one is not needed
-	At    []At
-	Lab   Lab     // of these loads
-	Best  float64 // the smallest difference from the target that the loads can reach
+	Loads []units.Ratio // of batter, to 10^-10; 0 % where one is not needed
+	At    []At          // where each of these loads stands
+	Lab   Lab           // the colour of these loads
+	Best  float64       // the smallest CIEDE2000 from the target that the loads can reach
 	// Nearest says where the loads of the mixture of that difference stand: it need not be
 	// the cheapest, and so not these.
 	Nearest []At
 }
 
-// At says where a load stands.
+// At says where a load that was looked for stands. The zero value is [AtFree].
 type At uint8
 
+// Where a load may stand.
 const (
 	AtFree At = iota // between none and the most
-	AtMost
-	AtNone
+	AtMost           // at its most
+	AtNone           // at none
 )
 
 // String gives "free", "most" or "none".
@@ -62,7 +64,11 @@ func (a At) String() string { return [...]string{"free", "most", "none"}[min(a, 
 // then, among mixtures no more than [Slack] farther, the cheapest: three loads are free in
 // turn, and the others at none or at their most, since of what comes to a given colour one
 // of these is as cheap as any but for the little that the colour bends. The same question
-// always gets the same answer. The error is [fault.Faults].
+// always gets the same answer. Whether the target is within reach, Best says. Far from it,
+// where hues are opposite, the difference jumps, and the nearest that is found need not be
+// the nearest there is. The error is [fault.Faults], as of [Calibration.Predict], and for
+// a target that is no colour, no or too many free loads, one that stands twice or is fixed
+// as well.
 //
 // Sources: Allen, J. Opt. Soc. Am. 64 (1974) 991 (recalled) for the linear steps in two
 // constants.

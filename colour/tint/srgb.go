@@ -9,9 +9,12 @@ import (
 
 // SRGB is a colour of a screen, by IEC 61966-2-1: three values of 8 bits. The zero value
 // is black.
-type SRGB struct{ R, G, B uint8 }
+type SRGB struct {
+	R, G, B uint8 // red, green and blue as encoded, not linear: 0 to 255
+}
 
-// ParseSRGB reads a colour such as "#c8b49a". The error is a [*units.ParseError].
+// ParseSRGB reads a colour such as "#c8b49a": # and six hexadecimal digits, of either case.
+// The error is a [*units.ParseError].
 func ParseSRGB(text string) (SRGB, error) {
 	var c SRGB
 	if len(text) == 7 && text[0] == '#' {

@@ -8,8 +8,8 @@ import "math"
 // Source: J. L. Saunderson, J. Opt. Soc. Am. 32 (1942) 727 (recalled), as restated after
 // E. Allen (1980), eq. 24 and 26 (read).
 type Surface struct {
-	Outside float64 // reflected before light enters: 0 to below 1
-	Inside  float64 // reflected back inside, of diffuse light: 0 to below 1
+	Outside float64 // share of light reflected before it enters: 0 to below 1
+	Inside  float64 // share reflected back inside, of diffuse light: 0 to below 1
 	// NoGloss: read without the gloss, so that what is reflected outside is not in it.
 	NoGloss bool
 }

@@ -4,12 +4,13 @@ import (
 	"example.com/lyewright/units"
 )
 
-// Swatches are pieces of soap of known make, and what was read of them: all read the same
-// way, under the light D65. It is plain data.
+// Swatches are pieces of soap of known make, and what was read of them: all of one base,
+// all read the same way, under the light D65. It is plain data; [Swatches.Check] says
+// whether it is in order. The zero value lacks the swatches.
 type Swatches struct {
-	Name  string
-	Bands Bands // of spectra; the zero value where swatches are read as Lab or sRGB
-	// Surface is what was read through; nil: [UsualSurface] for spectra, none for Lab
+	Name  string // what the maker calls them; may be empty
+	Bands Bands  // of spectra; the zero value where swatches are read as Lab or sRGB
+	// Surface is what was read through; nil: UsualSurface for spectra, none for Lab
 	// and sRGB.
 	Surface *Surface
 	Read    []Swatch // at most 100
@@ -22,32 +23,32 @@ type Swatches struct {
 // Swatch is one piece, and what was read of it: exactly one of Reflectance, OverBlack with
 // OverWhite, Lab and SRGB.
 type Swatch struct {
-	Name  string
-	Loads []Load // none: the base alone
+	Name  string // its own, not empty
+	Loads []Load // what is in it, at most 100 % together; none: the base alone
 
 	Reflectance []float64 // of a piece so thick that nothing shines through: 0 to 1, band by band
 
-	// A layer of known thickness over two grounds, black and white, whose reflectances as
-	// the layer meets them are Backing.
+	// A layer of known thickness over two grounds, black and white: what is read of it over
+	// each, 0 to 1, band by band.
 	OverBlack, OverWhite []float64
-	Thickness            units.Length
-	Backing              [2]float64
+	Thickness            units.Length // of the layer, over 0 mm
+	Backing              [2]float64   // what black and white reflect where the layer meets them, at least 0.1 apart
 
-	Lab  *Lab
-	SRGB *SRGB
+	Lab  *Lab  // as an instrument shows it
+	SRGB *SRGB // as a photograph beside a colour card shows it
 }
 
 // Load is how much of a colourant is in a mixture.
 type Load struct {
-	Colourant string
+	Colourant string      // any name, the same in swatches and predictions
 	OfBatter  units.Ratio // by mass, of the batter without it: over 0 % to 100 %
 }
 
 // The bounds of a set. More is refused before it costs anything.
 const (
-	MostSwatches   = 100
-	MostColourants = 20 // in all swatches of a set together
-	MostBands      = (mostNM-leastNM)/gridNM + 1
+	MostSwatches   = 100                         // in a set
+	MostColourants = 20                          // in all swatches of a set together
+	MostBands      = (mostNM-leastNM)/gridNM + 1 // of a spectrum: 71, every 5 nm from 380 to 730
 )
 
 // way is how a swatch was read.

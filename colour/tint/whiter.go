@@ -6,8 +6,10 @@ import (
 )
 
 // Whiter gives how much more of the white, of batter, makes the next difference of 1
-// (CIEDE2000) from a mixture as it is, and a lighter one. seen is false where no load up to
-// the most gives one: more is then wasted, or darkens.
+// (CIEDE2000) from a mixture as it is, and a lighter one, rounded up to 10^-8. most is the
+// largest load of the white in all, of batter. seen is false where no load up to the most
+// gives one: more is then wasted, or darkens. The error is [fault.Faults] as of
+// [Calibration.Predict], or where no white stood in the swatches.
 func (c Calibration) Whiter(loads []Load, most units.Ratio) (more units.Ratio, seen bool, err error) {
 	percent, err := c.percents(loads)
 	switch {

@@ -9,12 +9,13 @@ import (
 
 // Acid is an acid that takes up alkali before any oil does. Its dissociation
 // constants lie so far below the pH of soap that every proton counts. The zero
-// value is none.
+// value is none. Get one from [LookUpAcid] or [Acids].
 type Acid struct {
-	ID, Name string
-	Protons  int         // that it gives off, each taking up a hydroxide
-	Molar    units.Ratio // in g/mol, that of the crystals with their water
-	Crystal  units.Ratio // mass fraction of crystal water; not given where there is none
+	ID      string      // as a formula file calls it: "lactic-acid"
+	Name    string      // in English
+	Protons int         // that a molecule gives off, each taking up a hydroxide
+	Molar   units.Ratio // in g/mol, that of the crystals with their water
+	Crystal units.Ratio // mass fraction of crystal water in it; not given where there is none
 }
 
 // Acids lists the acids that are known, sorted by ID. Their molar masses follow
@@ -37,8 +38,8 @@ func Acids() []Acid {
 }
 
 // LookUpAcid gives an acid by its ID. "citric-acid" is the anhydrous one, the
-// meaning of the name in chemistry. The error is [fault.Faults] and offers the
-// nearest known IDs.
+// meaning of the name in chemistry. The error is [fault.Faults] of kind
+// [fault.ErrUnknown] and offers the nearest known IDs.
 func LookUpAcid(id string) (Acid, error) {
 	var ids []string
 	for _, a := range Acids() {
@@ -54,14 +55,16 @@ func LookUpAcid(id string) (Acid, error) {
 	return Acid{}, fault.Faults{{Path: "acid", Text: id, Reason: "is not an acid that is known", Remedy: remedy, Kind: fault.ErrUnknown}}
 }
 
-// Neutralises gives the mass of a hydroxide that a gram of the acid takes up:
-// protons × M(hydroxide) / M(acid).
+// Neutralises gives the mass of pure hydroxide that the acid takes up, per mass of the
+// pure acid with its crystal water: protons × M(hydroxide) / M(acid). It is not given of
+// the zero value.
 func (a Acid) Neutralises(alkali Alkali) units.Ratio {
 	return units.Whole(int64(a.Protons) * alkali.milligrams()).Over(units.Whole(1000).Times(a.Molar))
 }
 
-// WaterFormed gives the water that a gram of the acid leaves as it is
-// neutralised: a mole for each proton, and its crystal water.
+// WaterFormed gives the mass of water that the acid leaves as it is neutralised, per mass
+// of the pure acid with its crystal water: a mole for each proton, and the crystal water.
+// It is not given of the zero value.
 func (a Acid) WaterFormed() units.Ratio {
 	formed := units.Whole(int64(a.Protons) * molar.Water).Over(units.Whole(1000).Times(a.Molar))
 	return formed.Add(a.Crystal.Or(units.Whole(0)))

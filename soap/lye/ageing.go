@@ -7,12 +7,16 @@ import (
 )
 
 // Aged gives the hydroxide of a bottle that has gained mass since it was
-// titrated: gain is the mass taken up per mass as bought. All of it may be water,
+// titrated, as a share of what is weighed now. purity is the hydroxide as it was
+// titrated, over 0 % to 100 %; gain is the mass taken up per mass as bought, 0 % to
+// 100 %. All of it may be water,
 // which thins the hydroxide to p/(1 + gain), or carbon dioxide, of which a gram
 // uses up 1.8177 g of NaOH or 2.5497 g of KOH (2 M/M(CO2), the water formed
 // staying): (p − 1.8177 gain)/(1 + gain). The range runs from the low end of the
-// one to the high end of the other and is planned at its high end: too little
-// alkali is the safe mistake. The error is [fault.Faults].
+// one to the high end of the other, each rounded outwards to 10^-12, and is planned at
+// its high end: too little alkali is the safe mistake. Molar masses are those of
+// [AtomicWeights]. Refused is a gain that may have used up all the hydroxide. The error
+// is [fault.Faults].
 func Aged(alkali Alkali, purity units.Range, gain units.Ratio) (units.Range, error) {
 	var faults fault.Faults
 	one := units.Whole(1)

@@ -6,16 +6,18 @@ import (
 	"example.com/lyewright/units/cite"
 )
 
-// Alkali is a hydroxide. The zero value is none, which every function refuses.
+// Alkali is a hydroxide, as it is weighed dry or stands in a lye. The zero value is none:
+// whatever returns an error refuses it; what returns none counts it as sodium hydroxide.
 type Alkali uint8
 
+// The two hydroxides.
 const (
 	SodiumHydroxide    Alkali = iota + 1 // NaOH, for bars
 	PotassiumHydroxide                   // KOH, for soft soap and part of a bar
 )
 
 // String gives the name a formula file uses: "sodium-hydroxide",
-// "potassium-hydroxide".
+// "potassium-hydroxide"; empty for any other value.
 func (a Alkali) String() string {
 	switch a {
 	case SodiumHydroxide:
@@ -27,7 +29,8 @@ func (a Alkali) String() string {
 	}
 }
 
-// Name gives the name in English: "Sodium hydroxide", "Potassium hydroxide".
+// Name gives the name in English: "Sodium hydroxide", "Potassium hydroxide"; empty for
+// any other value.
 func (a Alkali) Name() string {
 	switch a {
 	case SodiumHydroxide:
@@ -39,7 +42,7 @@ func (a Alkali) Name() string {
 	}
 }
 
-// Symbol gives the chemical formula: "NaOH", "KOH".
+// Symbol gives the chemical formula: "NaOH", "KOH"; empty for any other value.
 func (a Alkali) Symbol() string {
 	switch a {
 	case SodiumHydroxide:
@@ -52,7 +55,7 @@ func (a Alkali) Symbol() string {
 }
 
 // MolarMass gives the molar mass in g/mol: NaOH 39.997, KOH 56.105, from the
-// IUPAC abridged atomic weights of 2021.
+// IUPAC abridged atomic weights of 2021 (see [AtomicWeights]).
 func (a Alkali) MolarMass() units.Ratio { return units.MilligramsPerGram(a.milligrams()) }
 
 // milligrams is the molar mass in mg/mol.
@@ -86,7 +89,8 @@ func (a Alkali) Saturation() units.Ratio {
 	return units.MilligramsPerGram(521)
 }
 
-// AtomicWeights is the source of the molar masses.
+// AtomicWeights is the source of the molar masses, which are recalled: H 1.008, C 12.011,
+// O 15.999, Na 22.990, K 39.098 g/mol.
 func AtomicWeights() cite.Source {
 	return cite.Source{Title: "IUPAC CIAAW, abridged standard atomic weights", Edition: "2021", Place: "H, C, O, Na, K", How: cite.Memory}
 }

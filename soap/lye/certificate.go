@@ -6,12 +6,12 @@ import (
 )
 
 // Certificate is what a supplier's certificate of limits says of an alkali.
-// All shares are of what is weighed.
+// All shares are of what is weighed, by mass. The zero value lacks everything.
 type Certificate struct {
-	AssayMin     units.Ratio // least total alkali, counted as hydroxide
-	AssayMax     units.Ratio // most total alkali; pharmacopoeias print up to 100.5 %
-	CarbonateMax units.Ratio // most carbonate
-	Typical      units.Ratio // the lot's own hydroxide, where it is known
+	AssayMin     units.Ratio // least total alkali, counted as hydroxide: 0 % to 100 %
+	AssayMax     units.Ratio // most total alkali, to 101 %; pharmacopoeias print up to 100.5 %
+	CarbonateMax units.Ratio // most carbonate: 0 % to 100 %
+	Typical      units.Ratio // the lot's own hydroxide, where it is known; not given otherwise
 }
 
 // Purity gives the hydroxide that the certificate allows. An assay counts

@@ -11,16 +11,18 @@ import (
 // Cooling is a lye, or a pot of oils, that stands and cools: two readings of its
 // thermometer, some time apart.
 type Cooling struct {
-	Room          units.Temperature // of the air around it, taken as exact
-	First, Second units.Temperature
-	Between       time.Duration // over zero
+	Room    units.Temperature // of the air around it, taken as exact: 0 °C to 100 °C
+	First   units.Temperature // read first, above the room's
+	Second  units.Temperature // read later: more than 2 K below the first, more than 1 K above the room's
+	Between time.Duration     // from the first reading to the second, over zero
 }
 
 // Until gives how long after the second reading a temperature is reached, as a
 // span: each reading may be off by 1 K. It cools towards the room's temperature,
-// the faster the farther it is from it (Newton's law of cooling). Refused are
-// readings out of order, or so close that the thermometer cannot tell them apart,
-// and a temperature that is not between the second reading and the room's. The
+// the faster the farther it is from it (Newton's law of cooling). soonest is 0 where
+// it may be reached already; what would take longer than about 146 years is cut there.
+// Refused are readings out of order, or so close that the thermometer cannot tell them
+// apart, and a temperature that is not between the second reading and the room's. The
 // error is [fault.Faults].
 func (c Cooling) Until(target units.Temperature) (soonest, latest time.Duration, err error) {
 	faults := checkTemperature(nil, "room", c.Room, true)

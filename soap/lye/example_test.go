@@ -2,11 +2,44 @@ package lye_test
 
 import (
 	"fmt"
-	"time"
 
 	"example.com/lyewright/soap/lye"
 	"example.com/lyewright/units"
 )
+
+// From the bottle to the jug. By hand: 2 × 36.5 − 36.8 = 36.2 mL of 1 N acid for 1.5 g are
+// 36.2 × 39.997/1500 = 96.53 % of hydroxide; four readings of 0.02 mL put 0.08 mL on either
+// side; 0.3 × 105.988/1500 = 2.12 % are carbonate.
+func Example() {
+	first, _ := units.ParseVolume("36.5 mL")
+	total, _ := units.ParseVolume("36.8 mL")
+	burette, _ := units.ParseVolume("0.02 mL")
+	found, err := lye.Titration{
+		Alkali: lye.SodiumHydroxide, Sample: units.Milligrams(1500), Normality: units.Whole(1),
+		First: first, Total: total, Burette: burette,
+	}.Result()
+	if err != nil {
+		fmt.Println(err) // everything that is wrong, together
+		return
+	}
+	purity, _ := found.Range()
+	fmt.Println(purity.Typical.PercentText(1), "% of hydroxide,", purity.Low.PercentText(1), "to", purity.High.PercentText(1))
+	fmt.Println(found.Carbonate.PercentText(2), "% of carbonate")
+
+	heat, err := lye.Mixing{
+		Water: units.Grams(200), WaterAt: units.Celsius(20), Room: units.Celsius(20),
+		Alkalis: []lye.Portion{{Alkali: lye.SodiumHydroxide, Mass: units.Grams(100), Hydroxide: purity.High}},
+	}.Bound()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("100 g of it in 200 g of water: up to", heat.Final.Text(0), "°C")
+	// Output:
+	// 96.5 % of hydroxide, 96.3 to 96.7
+	// 2.12 % of carbonate
+	// 100 g of it in 200 g of water: up to 107 °C
+}
 
 // An exercise of two end points: of 17.5 mL to phenolphthalein, carbonate took the
 // 1.5 mL that it takes again to methyl orange. 16.0 × 0.1 × 39.997/400 and 1.5 × 0.1
@@ -42,52 +75,6 @@ func ExampleTitrated_Range() {
 	// Output: 95.33 to 97.59 %, planned at 97.59 % true
 }
 
-// A third at 20 °C: 1.3604 g/mL by the equation worked out elsewhere. It begins to
-// crystallise at 8.5 °C, between 32.89 % (7.7 °C) and 34.25 % (10.1 °C).
-func ExampleSolution_Density() {
-	s := lye.Solution{Alkali: lye.SodiumHydroxide, Strength: units.Whole(1).Over(units.Whole(3)), At: units.Celsius(20)}
-	d, err := s.Density()
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	v, _ := s.Volume(units.Grams(1000))
-	crystals, _ := s.Crystallises()
-	fmt.Println(d.Text(4), "g/mL; a kilogram is", v.Text(0), "mL; crystals from", crystals.Text(1), "°C")
-	// Output: 1.3604 g/mL; a kilogram is 735 mL; crystals from 8.5 °C
-}
-
-// The handbook prints 1.4299 g/mL for 40 % at 20 °C.
-func ExampleHydrometer_Strength() {
-	reading, _ := units.ParseDensity("1.43 g/mL")
-	strength, err := lye.Hydrometer{Alkali: lye.SodiumHydroxide, Reading: reading, At: units.Celsius(20)}.Strength()
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println(strength.PercentText(0), "%")
-	// Output: 40 %
-}
-
-// For the lantern walk, 100 g of alkali go into 200 g of water: no hotter than this,
-// well over the 100 °C of water and under the 121 °C at which the lye boils.
-func ExampleMixing_Bound() {
-	heat, err := lye.Mixing{
-		Water: units.Grams(200), WaterAt: units.Celsius(20), Room: units.Celsius(20),
-		Alkalis: []lye.Portion{{Alkali: lye.SodiumHydroxide, Mass: units.Grams(100), Hydroxide: units.Whole(1)}},
-	}.Bound()
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	limit, hot := heat.Hot()
-	fmt.Println("up to", heat.Final.Text(0), "°C; boils at", heat.Boils)
-	fmt.Println("hot from", limit, hot)
-	// Output:
-	// up to 108 °C; boils at 121 °C
-	// hot from 111 °C false
-}
-
 // 98 % when it was titrated, and 2 % heavier since: 0.98/1.02 if all of it is water,
 // (0.98 − 0.02 × 1.8177)/1.02 if all is carbon dioxide.
 func ExampleAged() {
@@ -98,6 +85,49 @@ func ExampleAged() {
 	}
 	fmt.Println(purity.Low.PercentText(1), "to", purity.High.PercentText(1), "%")
 	// Output: 92.5 to 96.1 %
+}
+
+// Of potassium hydroxide a certificate of limits is not enough: it is sold with water in
+// it, and the lot's own figure is planned with. 85 − 0.8119 × 3.5 at the least.
+func ExampleCertificate() {
+	purity, err := lye.Certificate{
+		AssayMin: units.Percent(85), AssayMax: units.Percent(100),
+		CarbonateMax: units.MustRatio("3.5 %"), Typical: units.Percent(88),
+	}.Purity(lye.PotassiumHydroxide)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(purity.Low.PercentText(2), "to", purity.High.PercentText(2), "%, planned at", purity.Plan().PercentText(2), "%")
+	// Output: 82.16 to 100 %, planned at 88 %
+}
+
+// What the strictest of the grades lets through, and whether somebody saw its text.
+func ExampleGrade() {
+	grade, err := lye.LookUpGrade("acs-2017", lye.SodiumHydroxide)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("assay", grade.AssayMin.PercentText(1), "%, carbonate up to", grade.CarbonateMax.PercentText(1), "%")
+	fmt.Println(grade.Source)
+	// Output:
+	// assay 97 %, carbonate up to 1 %
+	// ACS Reagent Chemicals, 2017, monograph Sodium Hydroxide (recalled, not read)
+}
+
+// Which grades are there of sodium hydroxide?
+func ExampleGrades() {
+	for _, g := range lye.Grades() {
+		if g.Alkali == lye.SodiumHydroxide {
+			fmt.Println(g.ID)
+		}
+	}
+	// Output:
+	// acs-2017
+	// jecfa-2002
+	// ph-eur-7
+	// usp-nf-35
 }
 
 // 97.0 % of total alkali and 2.0 % of carbonate at the most: 97.0 − 0.7547 × 2.0.
@@ -120,46 +150,13 @@ func ExampleLookUpGrade() {
 	// grade: "ph-eur-7" has no limits for potassium-hydroxide that are known here; the grades are acs-2017, jecfa-2002, usp-nf-35
 }
 
-// 500 g of hydroxide from flakes of 98 %: 510.204... g, rounded down.
-func ExampleStock_Make() {
-	alkali, water, err := lye.Stock{Alkali: lye.SodiumHydroxide, Strength: units.Percent(50)}.Make(units.Grams(1000), units.Percent(98))
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println(alkali.Text(units.Gram, 1), "g of alkali,", water.Text(units.Gram, 1), "g of water")
-	// Output: 510.2 g of alkali, 489.8 g of water
+// The molar masses are added up from recalled atomic weights, and say so.
+func ExampleAtomicWeights() {
+	fmt.Println(lye.AtomicWeights())
+	// Output: IUPAC CIAAW, abridged standard atomic weights, 2021, H, C, O, Na, K (recalled, not read)
 }
 
-// At the latest the readings were 60 and 40 °C: half of what is above the room's 20
-// °C went in ten minutes, and half of the rest goes in ten more. At the soonest they
-// were 62 and 38 °C: 10 × ln(18/10)/ln(42/18) = 6.9 minutes.
-func ExampleCooling_Until() {
-	c := lye.Cooling{Room: units.Celsius(20), First: units.Celsius(61), Second: units.Celsius(39), Between: 10 * time.Minute}
-	soonest, latest, err := c.Until(units.Celsius(30))
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println(soonest.Round(time.Minute), "to", latest.Round(time.Minute))
-	// Output: 7m0s to 10m0s
-}
-
-// 1.907 to 2.705 J/(g K) of a kilogram of oils against 3.61 of 400 g of lye.
-func ExampleJoining_Temperature() {
-	oils, lyeAt := units.Celsius(40), units.Celsius(25)
-	low, high, err := lye.Joining{
-		Oils: units.Grams(1000), OilsAt: oils, Lye: units.Grams(400), LyeAt: lyeAt,
-		Alkali: lye.SodiumHydroxide, Strength: units.Percent(30),
-	}.Temperature()
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println(low.Text(1), "to", high.Text(1), "°C")
-	apart, limit, over := lye.Apart(oils, lyeAt)
-	fmt.Println(apart, "apart, over", limit.Text(1), "K:", over)
-	// Output:
-	// 33.5 to 34.8 °C
-	// 15 K apart, over 5.6 K: true
+func ExampleTitrationSource() {
+	fmt.Println(lye.TitrationSource().Title)
+	// Output: United States Pharmacopeia and National Formulary, and JECFA, monographs Sodium Hydroxide and Potassium Hydroxide
 }

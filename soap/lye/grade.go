@@ -10,17 +10,20 @@ import (
 )
 
 // Grade is a published grade of an alkali: limits that say what may be in the
-// bottle, not what is.
+// bottle, not what is. All shares are of what is weighed, by mass. The zero value is
+// none. Get one from [LookUpGrade] or [Grades].
 type Grade struct {
-	ID           string // as a formula file calls it: "ph-eur-7"
-	Alkali       Alkali
+	ID           string      // as a formula file calls it: "ph-eur-7"
+	Alkali       Alkali      // which it is of: one ID may have limits for both
 	AssayMin     units.Ratio // least total alkali, counted as hydroxide
 	AssayMax     units.Ratio // most total alkali; 100 % where the text sets no limit
 	CarbonateMax units.Ratio // most carbonate
 	Source       cite.Source // says so where it was recalled and not read
 }
 
-// Grades lists the grades that are known, sorted by ID, sodium hydroxide first.
+// Grades lists the grades that are known, sorted by ID, sodium hydroxide first: of ACS
+// reagent chemicals (2017), JECFA (2002), the European Pharmacopoeia (7.0) and USP-NF
+// (USP 35). Each carries its source; that of "acs-2017" sodium hydroxide is recalled.
 func Grades() []Grade {
 	tenths := units.MilligramsPerGram[int] // of a percent
 	monograph := func(title, edition, place string, how cite.How) cite.Source {
@@ -38,8 +41,9 @@ func Grades() []Grade {
 	}
 }
 
-// LookUpGrade gives the grade of an alkali by its ID. The error is
-// [fault.Faults] and offers the nearest known IDs.
+// LookUpGrade gives the grade of an alkali by its ID. The error is [fault.Faults] of kind
+// [fault.ErrUnknown]: it offers the nearest known IDs, or says that the grade has no limits
+// for this alkali.
 func LookUpGrade(id string, alkali Alkali) (Grade, error) {
 	var ids []string
 	other := false
@@ -66,8 +70,9 @@ func LookUpGrade(id string, alkali Alkali) (Grade, error) {
 }
 
 // Purity gives the hydroxide that the grade allows, as a [Certificate] of its
-// limits does. typical is the lot's own hydroxide, where it is known: potassium
-// hydroxide by grade alone is refused, since it is sold with 10 to 15 % of water.
+// limits does. typical is the lot's own hydroxide, where it is known, or not given:
+// potassium hydroxide by grade alone is refused, since it is sold with 10 to 15 % of
+// water. The error is that of [Certificate.Purity].
 func (g Grade) Purity(typical units.Ratio) (units.Range, error) {
 	return Certificate{AssayMin: g.AssayMin, AssayMax: g.AssayMax, CarbonateMax: g.CarbonateMax, Typical: typical}.Purity(g.Alkali)
 }

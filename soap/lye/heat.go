@@ -32,7 +32,9 @@ const (
 	heatOfNeutralising = 55.8
 )
 
-// HeatSource is the source of the heats of solution.
+// HeatSource is the source of the heats of solution and of neutralisation, of the heat
+// capacities of water and of dry alkali, and of the heat of fusion of ice; it says which of
+// them are recalled.
 func HeatSource() cite.Source {
 	return cite.Source{
 		Title: "NBS Circular 500, heats of solution of NaOH", Edition: "1952, as tabulated in Koretsky, Engineering and Chemical Thermodynamics, read in a data file of it",
@@ -41,22 +43,24 @@ func HeatSource() cite.Source {
 	}
 }
 
-// HeatOfSolution says which published heat of solution of NaOH is used. The zero
-// value is Cautious.
+// HeatOfSolution says which published heat of solution of NaOH is used. Of KOH there is
+// one alone. The zero value is [Cautious].
 type HeatOfSolution uint8
 
+// The published heats of solution of NaOH.
 const (
-	Cautious HeatOfSolution = iota // that of 1982, the larger
-	Older                          // that of 1952
+	Cautious HeatOfSolution = iota // that of 1982 (recalled), the larger by 1.64 kJ/mol
+	Older                          // that of 1952 (read)
 )
 
-// Portion is a hydroxide as it goes into a lye.
+// Portion is a hydroxide as it goes into a lye: dry, or as a stock lye. It takes the
+// temperature of the room.
 type Portion struct {
-	Alkali Alkali
-	Mass   units.Mass // as weighed, over 0 g
+	Alkali Alkali     // which hydroxide it is
+	Mass   units.Mass // as weighed, a stock with its water: over 0 g
 
-	// Hydroxide is the mass fraction of hydroxide in it: for a bound take the high
-	// end of the purity. The rest counts as water.
+	// Hydroxide is the mass fraction of hydroxide in it, over 0 % to 100 %: for a bound
+	// take the high end of the purity. The rest counts as water.
 	Hydroxide units.Ratio
 
 	// Dissolved: the portion is a stock lye, which gives off only the heat of being
@@ -64,21 +68,21 @@ type Portion struct {
 	Dissolved bool
 }
 
-// Mixing is alkali dissolved in water.
+// Mixing is alkali dissolved in water. The zero value lacks everything.
 type Mixing struct {
-	Water   units.Mass
+	Water   units.Mass        // 0 g or more; water, ice or both are needed
 	WaterAt units.Temperature // 0 °C to 100 °C; needed where there is water
-	Ice     units.Mass        // at 0 °C
+	Ice     units.Mass        // at 0 °C; 0 g or more
 	Alkalis []Portion         // one or two: two count as two lyes of one strength
 	Acids   []Neutralised     // dissolved in the water before the alkali
 	Room    units.Temperature // of the alkali, 0 °C to 100 °C; 25 °C where not given
-	Heat    HeatOfSolution
+	Heat    HeatOfSolution    // which published figure is used of NaOH
 }
 
 // Neutralised is an acid that the lye neutralises.
 type Neutralised struct {
-	Acid Acid
-	Pure units.Mass // without the water it is bought in
+	Acid Acid       // of Acids, or one of one's own with its protons and molar mass
+	Pure units.Mass // without the water it is bought in; 0 g or more
 }
 
 // moles gives the protons of the acid in mol.
@@ -87,12 +91,12 @@ func (n *Neutralised) moles() float64 {
 }
 
 // Heat is how hot a lye gets if no heat is lost: a bound for a caution, not a
-// promise. Real vessels lose heat.
+// promise. Real vessels lose heat. It comes from [Mixing.Bound].
 type Heat struct {
-	Strength units.Ratio                 // of the lye
+	Strength units.Ratio                 // of the lye: hydroxide over alkali, water and ice, by mass
 	Final    units.Temperature           // the hottest it can be
-	Rise     units.TemperatureDifference // above the water, or above ice alone
-	Boils    units.Temperature           // not given where it is not known
+	Rise     units.TemperatureDifference // above the water, or above ice alone, at 0 °C
+	Boils    units.Temperature           // see Solution.Boils; not given of KOH, of two alkalis, above 50 %
 
 	// Extrapolated: the lye holds NaOH and is above 42.5 %, stronger than the heats
 	// of solution that were measured.
@@ -101,7 +105,7 @@ type Heat struct {
 
 // Hot reports whether the bound comes within 10 K of boiling; where the boiling
 // temperature is not known, whether it is above 100 °C. limit is what it was held
-// against.
+// against. For the 10 K no source is held.
 func (h Heat) Hot() (limit units.Temperature, hot bool) {
 	if h.Boils.Given() {
 		limit = h.Boils.Add(units.Kelvins(-10))
@@ -120,8 +124,12 @@ const reference = 25
 // NaOH, below 25 °C with the heat capacity at 25 °C, and by the heat capacity of
 // Laliberté for KOH. Acids add the heat of their neutralisation; their own mass
 // would only cool. A stock thinned near 0 °C, which gives off next to nothing, stays
-// at 0 °C or above. Refused is more ice than the heat can melt, and a lye stronger
-// than dissolves at 20 °C. The error is [fault.Faults].
+// at 0 °C or above. The sources are [HeatSource], [OlssonSource] and [LaliberteSource].
+//
+// Refused are figures that are missing or outside their bounds, a stock of KOH, whose
+// heat of thinning is not held, more ice than the heat can melt, and a lye stronger than
+// dissolves at 20 °C ([Alkali.Saturation]); the last three are [fault.ErrImpossible]. The
+// error is [fault.Faults].
 func (m Mixing) Bound() (Heat, error) {
 	if faults := m.check(); len(faults) > 0 {
 		return Heat{}, faults

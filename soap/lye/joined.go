@@ -6,17 +6,18 @@ import (
 	"example.com/lyewright/units/fault"
 )
 
-// Joining is oils and lye about to be poured together.
+// Joining is oils and lye about to be poured together. The zero value lacks everything.
 type Joining struct {
 	Oils     units.Mass        // over 0 g
 	OilsAt   units.Temperature // 0 °C to 100 °C
 	Lye      units.Mass        // over 0 g
 	LyeAt    units.Temperature // 0 °C to 100 °C
-	Alkali   Alkali
-	Strength units.Ratio // the lye's strength, 0 % to 50 %
+	Alkali   Alkali            // that the lye was made of
+	Strength units.Ratio       // mass fraction of hydroxide in the lye, 0 % to 50 %
 }
 
-// OilHeatSource is the source of the heat capacities of oils.
+// OilHeatSource is the source of the heat capacities of oils that [Joining.Temperature]
+// reckons with.
 func OilHeatSource() cite.Source {
 	return cite.Source{
 		Title: "Fasina, Colley, Int. J. Food Properties 11, 738-746, heat capacities of twelve vegetable oils", Edition: "2008",
@@ -26,8 +27,9 @@ func OilHeatSource() cite.Source {
 
 // Temperature gives the temperature that oils and lye have once they are stirred
 // together, before they react, if no heat is lost: a span, since the heat
-// capacities of oils differ (1.8 to 2.6 J/(g K) and a little more when warm). The
-// error is [fault.Faults].
+// capacities of oils differ (1.8 to 2.6 J/(g K) and a little more when warm). That of
+// the lye follows from its strength and temperature. The sources are [OilHeatSource],
+// [OlssonSource] and [LaliberteSource]. The error is [fault.Faults].
 func (j Joining) Temperature() (low, high units.Temperature, err error) {
 	faults := checkAlkali(nil, j.Alkali)
 	for _, mass := range []struct {
@@ -69,7 +71,8 @@ func (j Joining) Temperature() (low, high units.Temperature, err error) {
 
 // Apart reports whether oils and lye are more than 10 °F (5.6 K) apart in
 // temperature, the most that is usual when they are joined (common practice, no
-// source). limit is what they were held against.
+// source): over is then true. apart is how far they are, without a sign; limit is what
+// that was held against. Both temperatures must be given.
 func Apart(oils, lye units.Temperature) (apart, limit units.TemperatureDifference, over bool) {
 	apart, limit = oils.Sub(lye).Size(), units.FahrenheitDegrees(10)
 	return apart, limit, apart.Compare(limit) > 0

@@ -6,8 +6,9 @@ import (
 	"example.com/lyewright/units/cite"
 )
 
-// LaliberteSource is the source of the equations for the density and the heat
-// capacity of potassium hydroxide lyes, and for the density of water.
+// LaliberteSource is the source of the equations for the density (fitted to strengths up
+// to 51.9 %, 4 to 95 °C) and the heat capacity (up to 46.5 %, 4 to 120 °C) of potassium
+// hydroxide lyes, and for the density of water.
 func LaliberteSource() cite.Source {
 	return cite.Source{
 		Title: "Laliberté, A model for calculating the heat capacity of aqueous solutions, with updated density and viscosity data, J. Chem. Eng. Data 54, 1725-1760", Edition: "2009",

@@ -7,7 +7,7 @@ import (
 )
 
 // OlssonSource is the source of the equations for the density and the enthalpy of
-// sodium hydroxide lyes.
+// sodium hydroxide lyes; the heat capacity is the slope of the enthalpy.
 func OlssonSource() cite.Source {
 	return cite.Source{
 		Title: "Olsson, Jernqvist, Aly, Thermophysical properties of aqueous NaOH-H2O solutions at high concentrations, Int. J. Thermophys. 18(3)", Edition: "1997",

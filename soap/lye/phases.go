@@ -64,13 +64,15 @@ func CrystallisesSource() cite.Source {
 	}
 }
 
-// CrystallisesWithin is how far off Crystallises may be: 1 K.
+// CrystallisesWithin is how far off [Solution.Crystallises] may be, either way: 1 K, what
+// the plot could be read to.
 func CrystallisesWithin() units.TemperatureDifference { return units.Kelvins(1) }
 
 // Crystallises gives the temperature at which a NaOH lye of this strength begins
-// to freeze or to crystallise, linear between the rows of the phase diagram, up to
-// 53 %; At plays no part. The reverse is not offered: several strengths begin at
-// one temperature.
+// to freeze or to crystallise as it cools, linear between the rows of the phase diagram
+// ([CrystallisesSource]), from 0 % to 53 %, good to [CrystallisesWithin]; At plays no
+// part. ok is false of other strengths. The reverse is not offered: several strengths
+// begin at one temperature.
 //
 // For KOH ok is false. Up to 45 % nothing crystallises at 0 °C or above: a 45 %
 // liquor stays liquid down to −29 °C (ASTM E291-09, sections 5 and 6; read), and
@@ -83,8 +85,8 @@ func (s Solution) Crystallises() (t units.Temperature, ok bool) {
 	return along(freezing[:], s.Strength)
 }
 
-// CrystallisesNote says why Crystallises gives nothing; empty where it gives
-// something.
+// CrystallisesNote says in a sentence why [Solution.Crystallises] gives nothing; empty
+// where it gives something, and where alkali or strength is missing.
 func (s Solution) CrystallisesNote() string {
 	switch _, ok := s.Crystallises(); {
 	case ok || !s.Alkali.known() || !s.Strength.Given():
@@ -100,7 +102,8 @@ func (s Solution) CrystallisesNote() string {
 // pressure equation of the same paper as the enthalpy.
 var boiling = [...]point{{0, 100}, {25, 112}, {100.0 / 3, 121}, {40, 130}, {50, 146}}
 
-// BoilsSource is the source of the boiling temperatures.
+// BoilsSource is the source of the boiling temperatures: the vapour pressure equation of the
+// same paper as [OlssonSource], worked out.
 func BoilsSource() cite.Source {
 	s := OlssonSource()
 	s.Place = "vapour pressure equation at 101.325 kPa, four rows, linear between them"
@@ -108,9 +111,9 @@ func BoilsSource() cite.Source {
 	return s
 }
 
-// Boils gives the temperature at which a NaOH lye of this strength boils, linear
-// between four computed rows and water's 100 °C; At plays no part. Above 50 % and
-// for KOH no figure is held, and ok is false.
+// Boils gives the temperature at which a NaOH lye of this strength boils at 101.325 kPa,
+// linear between four computed rows ([BoilsSource]) and water's 100 °C; At plays no part.
+// Above 50 % and for KOH no figure is held, and ok is false.
 func (s Solution) Boils() (t units.Temperature, ok bool) {
 	if s.Alkali != SodiumHydroxide || !s.Strength.Given() {
 		return units.Temperature{}, false

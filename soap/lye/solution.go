@@ -6,9 +6,10 @@ import (
 	"example.com/lyewright/units/fault"
 )
 
-// Solution is a lye of one hydroxide in water.
+// Solution is a lye of one hydroxide in water, without carbonate. The zero value lacks
+// everything.
 type Solution struct {
-	Alkali   Alkali
+	Alkali   Alkali            // which hydroxide is in it
 	Strength units.Ratio       // mass fraction of hydroxide, 0 % to 50 %
 	At       units.Temperature // 0 °C to 100 °C
 }
@@ -17,7 +18,8 @@ type Solution struct {
 // within 0.4 % of the published tables everywhere (the worst, 0.30 %, at 32 % and
 // 0 °C; see the tests), for KOH by that of Laliberté, within 0.1 % of the table of
 // the International Critical Tables and up to 0.7 % above that of the CRC
-// Handbook, which disagree. The error is [fault.Faults].
+// Handbook, which disagree. It takes 0 % to 50 % and 0 °C to 100 °C. The error is
+// [fault.Faults].
 func (s Solution) Density() (units.Density, error) {
 	if faults := s.check(); len(faults) > 0 {
 		return units.Density{}, faults
@@ -26,7 +28,7 @@ func (s Solution) Density() (units.Density, error) {
 	return d, nil
 }
 
-// Source is the source of the density.
+// Source is the source of the density: [LaliberteSource] of KOH, else [OlssonSource].
 func (s Solution) Source() cite.Source {
 	if s.Alkali == PotassiumHydroxide {
 		return LaliberteSource()
@@ -34,7 +36,8 @@ func (s Solution) Source() cite.Source {
 	return OlssonSource()
 }
 
-// Volume gives the volume of a mass of the lye. The error is that of Density.
+// Volume gives the volume of a mass of the lye, to the nearest nanolitre of what the
+// model makes of it. The error is that of [Solution.Density].
 func (s Solution) Volume(mass units.Mass) (units.Volume, error) {
 	d, err := s.Density()
 	if err != nil {
@@ -83,17 +86,18 @@ func checkTemperature(faults fault.Faults, path string, t units.Temperature, nee
 	return faults
 }
 
-// Hydrometer is a reading of a lye's density at the lye's own temperature.
+// Hydrometer is a reading of a lye's density at the lye's own temperature. The zero value
+// lacks everything.
 type Hydrometer struct {
-	Alkali  Alkali
-	Reading units.Density
-	At      units.Temperature // 0 °C to 100 °C
+	Alkali  Alkali            // that the lye was made of
+	Reading units.Density     // in g/mL, as the lye has it, not taken to another temperature
+	At      units.Temperature // of the lye, 0 °C to 100 °C
 }
 
-// Strength gives the strength of the lye. Carbonate makes a lye denser, and
-// counts as hydroxide here: it is an upper figure. Refused is a density that no
-// strength from 0 % to 50 % has at this temperature. The error is
-// [fault.Faults].
+// Strength gives the strength of the lye as a mass fraction of hydroxide, rounded to
+// 10^-8: the inverse of [Solution.Density], and no surer than that. Carbonate makes a lye
+// denser, and counts as hydroxide here: it is an upper figure. Refused is a density that
+// no strength from 0 % to 50 % has at this temperature. The error is [fault.Faults].
 func (h Hydrometer) Strength() (units.Ratio, error) {
 	faults := checkAlkali(nil, h.Alkali)
 	if !h.Reading.Given() {

@@ -6,14 +6,16 @@ import (
 )
 
 // Stock is a lye made ahead, of known strength, that is weighed in place of dry
-// alkali.
+// alkali. The zero value lacks everything.
 type Stock struct {
-	Alkali   Alkali
-	Strength units.Ratio // mass fraction of hydroxide: over 0 %, up to what dissolves at 20 °C
+	Alkali   Alkali      // that it is made of
+	Strength units.Ratio // mass fraction of hydroxide: over 0 %, up to Alkali.Saturation
 }
 
-// Make gives what to weigh for so much of the stock: alkali of a purity, rounded
-// down, and the water that makes up the mass. The error is [fault.Faults].
+// Make gives what to weigh for so much of the stock, over 0 g: alkali of a purity (the
+// mass fraction of hydroxide in it, over 0 % to 100 %), rounded down to a nanogram, and
+// the water that makes up the mass. A purity below the strength is refused
+// ([fault.ErrImpossible]). The error is [fault.Faults].
 func (s Stock) Make(mass units.Mass, purity units.Ratio) (alkali, water units.Mass, err error) {
 	faults := s.check()
 	checkMass(&faults, "make", mass)
@@ -32,9 +34,10 @@ func (s Stock) Make(mass units.Mass, purity units.Ratio) (alkali, water units.Ma
 	return alkali, mass.Sub(alkali), nil
 }
 
-// For gives the stock that holds so much pure hydroxide, rounded down, and the
-// water that thins it to a lye of a lower strength. A stock weaker than the lye is
-// refused. The error is [fault.Faults].
+// For gives the stock that holds so much pure hydroxide, rounded down to a nanogram, and
+// the water that thins it to a lye of a lower strength: the mass fraction of hydroxide in
+// that lye. A stock weaker than the lye is refused ([fault.ErrImpossible]), and so is more
+// than a tonne of lye. The error is [fault.Faults].
 func (s Stock) For(hydroxide units.Mass, lye units.Ratio) (stock, water units.Mass, err error) {
 	faults := s.check()
 	checkMass(&faults, "hydroxide", hydroxide)

@@ -12,26 +12,29 @@ import (
 // the carbonate is (the two-end-point method of Warder).
 //
 // Both volumes are counted from the start of the titration. Balance, Burette and
-// Titrant are half-widths: a reading is that much off at most.
+// Titrant are half-widths: a reading is that much off at most. Left out, they are 0, and
+// what was read is taken as exact. The source of the method is [TitrationSource]. The zero
+// value lacks everything.
 type Titration struct {
-	Alkali    Alkali
-	Sample    units.Mass   // over 0 g
-	Normality units.Ratio  // of the acid, mol of protons per litre, over 0
+	Alkali    Alkali       // that the sample is of
+	Sample    units.Mass   // of alkali as weighed, or of lye: over 0 g
+	Normality units.Ratio  // of the acid, mol of protons per litre, over 0 to 20
 	First     units.Volume // to phenolphthalein; 0 mL where it was not read
 	Total     units.Volume // to methyl orange; 0 mL where it was not read
 
-	Balance units.Mass   // of the sample's mass
-	Burette units.Volume // of each reading: at the start, at each end point
-	Titrant units.Ratio  // of the normality, a share of it
+	Balance units.Mass   // half-width of the sample's mass, below that
+	Burette units.Volume // half-width of each reading: at the start, at each end point
+	Titrant units.Ratio  // half-width of the normality, as a share of it: 0 % to 50 %
 
-	// CarbonateMax is the most carbonate that the bottle may hold, of what is
-	// weighed. With one end point it gives the hydroxide a low end, as in a
-	// [Certificate]. It does not go with two end points, which measure it.
+	// CarbonateMax is the most carbonate that the bottle may hold, a mass fraction of
+	// what is weighed. With one end point it gives the hydroxide a low end, as in a
+	// Certificate. It does not go with two end points, which measure it.
 	CarbonateMax units.Ratio
 }
 
 // Titrated is what a titration found, as mass fractions of the sample. Low and
-// High are outer bounds: every reading at its unlucky end. High is cut at 100 %.
+// High are outer bounds: every reading at its unlucky end. High is cut at 100 %. It
+// comes from [Titration.Result].
 type Titrated struct {
 	Hydroxide units.Ratio // not given with one end point
 	Carbonate units.Ratio // not given with one end point
@@ -41,8 +44,8 @@ type Titrated struct {
 
 // Range gives the hydroxide as a range for a formula: the purity of an alkali or
 // the strength of a stock lye. With two end points it is planned at what was
-// found. With one it is planned at the high end, since too little alkali is the
-// safe mistake; without a low end there is no range, and ok is false.
+// found, at most 100 %. With one it is planned at the high end, since too little alkali
+// is the safe mistake; without a low end there is no range, and ok is false.
 func (t Titrated) Range() (r units.Range, ok bool) {
 	if !t.Low.Given() {
 		return units.Range{}, false
@@ -63,10 +66,15 @@ func TitrationSource() cite.Source {
 	}
 }
 
-// Result works the titration out. Refused are a missing sample, normality or end
-// point; end points out of order; 2 × First not above Total, for then no hydroxide
-// is left; readings too coarse to find any; a low end above 100 %; and
-// CarbonateMax beside two end points, or leaving no hydroxide.
+// Result works the titration out, each share rounded to 10^-12. With two end points the
+// hydroxide is (2 × First − Total) × Normality × M(hydroxide) over the sample, and the
+// carbonate (Total − First) × Normality × M(carbonate): mL times mol/L times g/mol are mg.
+// With one, all that the acid takes up counts as hydroxide, and is its high end.
+//
+// Refused are a missing alkali, sample, normality or end point; end points out of order;
+// 2 × First not above Total, for then no hydroxide is left; readings too coarse to find
+// any; a low end above 100 %; and CarbonateMax beside two end points
+// ([fault.ErrConflict]), or leaving no hydroxide. The error is [fault.Faults].
 func (t Titration) Result() (Titrated, error) {
 	if faults := t.check(); len(faults) > 0 {
 		return Titrated{}, faults

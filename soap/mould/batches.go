@@ -1,16 +1,17 @@
 package mould
 
 // Shelf are the cavities of one kind: how many are wanted, and how many moulds
-// there are for them.
+// there are for them. The zero value wants none.
 type Shelf struct {
-	Count  int
-	Moulds int // 0: enough
+	Count  int // wanted: 0 to Most
+	Moulds int // that can be filled at a time, to Most; 0: enough
 }
 
 // Batches tells how many batches the moulds ask for, since a batter cannot wait,
-// and how many cavities of each kind one batch and the last one fill. All batches
-// but the last are alike: the kind that is shortest of moulds fills them all, of
-// the others a batch takes as large a part, up to the next whole one.
+// and how many cavities of each kind, in the order of shelves, one batch and the last
+// one fill. All batches but the last are alike: the kind that is shortest of moulds
+// fills them all, of the others a batch takes as large a part, up to the next whole one.
+// Where no kind is short it is one batch, and the last is like it.
 func Batches(shelves []Shelf) (n int, each, last []int) {
 	n = 1
 	short := -1
@@ -35,8 +36,8 @@ func Batches(shelves []Shelf) (n int, each, last []int) {
 	return n, each, last
 }
 
-// Scaled gives the counts that make so many pieces of what now makes some other
-// number: each up to the next whole one.
+// Scaled gives the counts that make so many pieces as are wanted of what now makes
+// another number of them: each up to the next whole one. pieces must be over 0.
 func Scaled(counts []int, pieces, wanted int) []int {
 	scaled := make([]int, len(counts))
 	for i, count := range counts {

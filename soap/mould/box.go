@@ -5,7 +5,7 @@ import (
 	"example.com/lyewright/units/fault"
 )
 
-// Box is a vessel with straight walls: a loaf.
+// Box is a vessel with straight walls: a loaf. The zero value lacks its dimensions.
 type Box struct {
 	exact
 	Length, Width, Depth units.Length // over 0 mm, to 10 m
@@ -22,7 +22,8 @@ func (s Box) Volume() (units.Volume, error) {
 	return c.volume(s.Length.Millimetres() * s.Width.Millimetres() * s.Depth.Millimetres() * fill)
 }
 
-// Slab is a flat mould with a liner on its bottom and its four walls.
+// Slab is a flat mould with a liner on its bottom and its four walls. The zero value lacks
+// its dimensions.
 type Slab struct {
 	exact
 	Length, Width, Height units.Length // of the mould without the liner: over 0 mm, to 10 m
@@ -30,7 +31,8 @@ type Slab struct {
 	Fill                  units.Ratio  // of the height above the liner, over 0 % to 100 %; not given: full
 }
 
-// Volume gives what is left inside the liner, filled so far. The error is
+// Volume gives what is left inside the liner, filled so far: (length − 2 liners) × (width −
+// 2 liners) × (height − liner) × fill. A liner that leaves no room is refused. The error is
 // [fault.Faults].
 func (s Slab) Volume() (units.Volume, error) {
 	var c checker
@@ -50,7 +52,7 @@ func (s Slab) Volume() (units.Volume, error) {
 }
 
 // TaperedBox is a vessel with four slanted walls, wider at the top or at the
-// bottom.
+// bottom: a loaf tin. The zero value lacks its dimensions.
 type TaperedBox struct {
 	exact
 	TopLength, TopWidth       units.Length // over 0 mm, to 10 m

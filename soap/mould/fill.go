@@ -6,21 +6,22 @@ import (
 	"example.com/lyewright/units"
 )
 
-// Wanted are cavities of one kind that a batter is to fill.
+// Wanted are cavities of one kind that a batter is to fill. The zero value wants none.
 type Wanted struct {
-	Content units.Mass // of one
-	Count   int
+	Content units.Mass // of batter in one of them, filled as asked
+	Count   int        // how many: 0 or more
 }
 
-// Filled is how far a batter goes with them.
+// Filled is how far a batter goes with the cavities of one kind.
 type Filled struct {
-	Whole int        // filled to the brim
+	Whole int        // filled as asked; of the last kind it may be more than its count
 	Short units.Mass // what the first that is not whole lacks; 0 g where all are whole
 }
 
 // Fill tells how far a batter goes: it fills the cavities in their order, and what
-// is left fills more of the last kind, beyond its count. A content that is not
-// above 0 g is filled by nothing; a batter below 0 g fills nothing.
+// is left fills more of the last kind, beyond its count. There is one [Filled] for each
+// of wanted. A content that is not above 0 g is filled by nothing; a batter below 0 g
+// fills nothing.
 func Fill(batter units.Mass, wanted []Wanted) []Filled {
 	filled := make([]Filled, len(wanted))
 	if batter.Sign() < 0 {

@@ -5,15 +5,16 @@ import (
 	"example.com/lyewright/units/cite"
 )
 
-// Work is how a part gets into its vessels. The zero value is Poured.
+// Work is how a part gets into its vessels. The zero value is [Poured].
 type Work uint8
 
+// The ways in which a part gets into its vessels.
 const (
-	Poured Work = iota
-	Piped       // through a bag and a nozzle, which keep some
+	Poured Work = iota // straight out of its jug
+	Piped              // through a bag and a nozzle, which keep some
 )
 
-// String gives "poured" or "piped".
+// String gives "poured" or "piped"; any other value counts as poured.
 func (w Work) String() string {
 	if w == Piped {
 		return "piped"
@@ -33,8 +34,10 @@ func (w Work) Reserve() units.Ratio {
 // ReserveSource is the source of [Work.Reserve].
 func ReserveSource() cite.Source { return cite.Source{How: cite.CommonPractice} }
 
-// Shared divides what is poured: filled, the reserve (a share of what is filled)
-// and the loss. All add up to what is poured; ok is false where the loss is more.
+// Shared divides what is poured: what fills the vessels, (poured − loss)/(1 + reserve) to
+// the nearest nanogram, and the reserve that is kept beyond it, a share of what is filled.
+// With the loss they add up to what is poured; ok is false where the loss is more. The
+// reserve must be given, 0 % where there is none.
 func Shared(poured, loss units.Mass, reserve units.Ratio) (filled, kept units.Mass, ok bool) {
 	left := poured.Sub(loss)
 	if left.Sign() < 0 {

@@ -7,7 +7,8 @@ import (
 	"example.com/lyewright/units/fault"
 )
 
-// Cylinder is a round vessel with straight walls.
+// Cylinder is a round vessel with straight walls: a length of pipe, stood on its end. The
+// zero value lacks its dimensions.
 type Cylinder struct {
 	exact
 	Diameter, Height units.Length // over 0 mm, to 10 m
@@ -25,7 +26,7 @@ func (s Cylinder) Volume() (units.Volume, error) {
 }
 
 // Frustum is a round vessel with slanted walls: a cup, wider at the top or at the
-// bottom.
+// bottom. The zero value lacks its dimensions.
 type Frustum struct {
 	exact
 	Top, Bottom units.Length // diameters, over 0 mm, to 10 m
@@ -45,7 +46,7 @@ func (s Frustum) Volume() (units.Volume, error) {
 	return c.volume(frustum(between(bottom, s.Top.Millimetres(), fill), bottom, s.Height.Millimetres()*fill))
 }
 
-// HalfSphere is half of a ball, its open side up.
+// HalfSphere is half of a ball, its open side up. The zero value lacks its diameter.
 type HalfSphere struct {
 	exact
 	Diameter units.Length // over 0 mm, to 10 m
@@ -62,7 +63,8 @@ func (s HalfSphere) Volume() (units.Volume, error) {
 	return c.volume(math.Pi * h * h * (float64(3*r) - h) / 3)
 }
 
-// Cone is a piped top: a swirl, narrower at its tip, with air between its turns.
+// Cone is a piped top: a swirl, narrower at its tip, with air between its turns. The zero
+// value lacks its dimensions.
 type Cone struct {
 	Base   units.Length // diameter, over 0 mm, to 10 m
 	Tip    units.Length // diameter, 0 mm to that of the base
@@ -70,8 +72,9 @@ type Cone struct {
 	Fill   units.Ratio  // of its volume, what is batter and not air: over 0 % to 100 %; not given: all
 }
 
-// Volume gives π·h/12·(D² + D·d + d²), of which Fill is batter. It is only a model
-// of a hand with a piping bag: see Spread. The error is [fault.Faults].
+// Volume gives π·h/12·(D² + D·d + d²), with D the base's diameter and d the tip's, of
+// which Fill is batter. It is only a model of a hand with a piping bag: see [Cone.Spread].
+// A tip wider than the base is refused ([fault.ErrConflict]). The error is [fault.Faults].
 func (s Cone) Volume() (units.Volume, error) {
 	var c checker
 	c.length("base", s.Base)
@@ -86,7 +89,8 @@ func (s Cone) Volume() (units.Volume, error) {
 	return c.volume(frustum(s.Base.Millimetres(), s.Tip.Millimetres(), s.Height.Millimetres()) * fill)
 }
 
-// Spread is 15 %: a guess of ours, without a source, until a trial replaces it.
+// Spread is 15 % of the volume either way: a guess of ours, without a source, until a
+// [Trial] replaces it.
 func (Cone) Spread() units.Ratio { return units.Percent(15) }
 
 // frustum gives the volume of a cone that is cut off.

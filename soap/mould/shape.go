@@ -6,10 +6,11 @@ import (
 	"example.com/lyewright/units/fault"
 )
 
-// Shape is the inside of a vessel. All its dimensions are inside ones.
+// Shape is the inside of a vessel. All its dimensions are inside ones. The shapes of this
+// package hold over a nanolitre and up to 1000 L, and refuse to be less or more.
 type Shape interface {
 	// Volume gives what it holds when it is filled as asked. The error is
-	// [fault.Faults] with the keys of a formula file as paths.
+	// fault.Faults with the keys of a formula file as paths.
 	Volume() (units.Volume, error)
 	// Spread is how far off that may be either way, as a share of it: 0 % where
 	// a shape is what it is measured to be.
@@ -22,7 +23,7 @@ type exact struct{}
 // Spread is 0 %.
 func (exact) Spread() units.Ratio { return units.Whole(0) }
 
-// Measured is a vessel of known volume.
+// Measured is a vessel of known volume. The zero value lacks it.
 type Measured struct {
 	exact
 	Content units.Volume // over 0 mL, to 1000 L
@@ -40,10 +41,11 @@ func (m Measured) Volume() (units.Volume, error) {
 	return c.holds(m.Content)
 }
 
-// WaterFill is a vessel known by the water that fills it.
+// WaterFill is a vessel known by the water that fills it: put it on the scale, and fill it
+// to where the batter is to stand. The zero value lacks the water.
 type WaterFill struct {
 	exact
-	Mass units.Mass        // over 0 g, to that of 1000 L
+	Mass units.Mass        // of the water: over 0 g, to a tonne and to that of 1000 L
 	At   units.Temperature // of the water, 0 °C to 100 °C
 }
 
@@ -65,7 +67,7 @@ func (w WaterFill) Volume() (units.Volume, error) {
 	return c.holds(v)
 }
 
-// Coat is a layer on a surface.
+// Coat is a layer of one thickness on a surface. The zero value lacks its dimensions.
 type Coat struct {
 	exact
 	Area      units.Area   // over 0 mm², to 100 m²

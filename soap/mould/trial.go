@@ -14,10 +14,11 @@ type Trial struct {
 	Mass  units.Mass // of all of them, over 0 g, to a tonne
 }
 
-// Given reports whether there was a trial.
+// Given reports whether there was a trial; whether its figures are in order, Each says.
 func (t Trial) Given() bool { return t != Trial{} }
 
-// Each gives the mass that one took. The error is [fault.Faults].
+// Each gives the mass that one took, to the nearest nanogram. The error is
+// [fault.Faults].
 func (t Trial) Each() (units.Mass, error) {
 	var c checker
 	if t.Count < 1 || t.Count > Most {
@@ -39,5 +40,6 @@ func (t Trial) Each() (units.Mass, error) {
 	return each, c.faults.OrNil()
 }
 
-// Most is the largest count of anything: cavities, pieces of one, moulds.
+// Most is the largest count of anything that a formula or a trial may have: cavities,
+// pieces of one, moulds.
 const Most = 10_000

@@ -1,25 +1,23 @@
-// Package cite names the published source of a figure: what was published,
-// which edition, where in it the figure stands, and how the figure was
-// obtained. A figure without these does not enter the library.
 package cite
 
 import "strings"
 
-// How says how a figure was obtained. The zero value is Unknown, which no
+// How says how a figure was obtained. The zero value is [Unknown], which no
 // figure of the library carries.
 type How uint8
 
+// The ways in which a figure was obtained.
 const (
-	Unknown        How = iota
-	Read               // seen in a copy of the publication named
-	Memory             // recalled from the publication named; nobody saw it
-	CommonPractice     // a habit of the trade, without a source
-	Computed           // worked out from other figures
-	Given              // brought by the caller
+	Unknown        How = iota // nobody said
+	Read                      // seen in a copy of the publication named
+	Memory                    // recalled from the publication named; nobody saw it
+	CommonPractice            // a habit of the trade, without a source
+	Computed                  // worked out from other figures
+	Given                     // brought by the caller
 )
 
 // String gives the word used in tables and JSON: "read", "memory",
-// "common practice", "computed", "given", "unknown".
+// "common practice", "computed", "given"; "unknown" for anything else.
 func (h How) String() string {
 	switch h {
 	case Read:
@@ -37,7 +35,7 @@ func (h How) String() string {
 	}
 }
 
-// ParseHow reads the word that String gives; Unknown for any other.
+// ParseHow reads the word that String gives, letter for letter; [Unknown] for any other.
 func ParseHow(word string) How {
 	for h := Read; h <= Given; h++ {
 		if h.String() == word {
@@ -47,16 +45,19 @@ func ParseHow(word string) How {
 	return Unknown
 }
 
-// Source is where a figure stands. The zero value names nothing.
+// Source is where a figure stands. The zero value names nothing. It is plain data, and
+// can be compared with ==.
 type Source struct {
-	Title   string // the publication
-	Edition string // edition, year or state; may say "not stated"
-	Place   string // table, clause, monograph or page
-	How     How
+	Title   string // the publication; empty of common practice and of what a caller brings
+	Edition string // edition, year or state; may say "edition not stated"
+	Place   string // table, clause, monograph or page; may be empty
+	How     How    // how the figure was obtained from it
 }
 
-// String gives the source in one line, "memory" and "common practice" spelled
-// out so that they are never mistaken for something that was read.
+// String gives the source in one line: title, edition and place, parted by commas, and
+// behind them in brackets how the figure was obtained, unless it was read, so that what
+// was recalled or is a habit of the trade is never mistaken for something that was read.
+// Where nothing is named it is the word of How.
 func (s Source) String() string {
 	var parts []string
 	for _, part := range []string{s.Title, s.Edition, s.Place} {

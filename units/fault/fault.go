@@ -1,6 +1,3 @@
-// Package fault holds what is wrong with an input: where it stands, what is
-// wrong with it, and what would be right. All the faults of one input come back
-// together, as one error.
 package fault
 
 import (
@@ -29,7 +26,8 @@ var (
 )
 
 // A Fault is one thing that is wrong with an input: where, what, and what would
-// be right.
+// be right. It is an error by itself, of a function that looks one thing up. The zero
+// value says nothing.
 type Fault struct {
 	Path   string // as in the file: "parts[1].colourants[0].carrier.ratio"; empty for the whole
 	Text   string // the offending text; empty where something is missing
@@ -37,10 +35,14 @@ type Fault struct {
 	Remedy string // what would be right; may be empty
 	Line   int    // from 1; 0 where there is no file
 	Column int    // from 1, in bytes; 0 where there is no file
-	Kind   error  // what errors.Is finds
+	Kind   error  // what errors.Is finds: one of the Err… of this package or of units
 }
 
-// Error gives place, path, text, reason and remedy in one line.
+// Error gives place, path, text, reason and remedy in one line, such as
+//
+//	3:14: oils[1].share: "120 %" is above 100 %; write its share of the oils
+//
+// Of the text at most forty bytes are quoted (see [units.Quote]).
 func (f Fault) Error() string {
 	var b strings.Builder
 	if f.Line > 0 {
@@ -53,7 +55,7 @@ func (f Fault) Error() string {
 	return b.String()
 }
 
-// Sentence gives text, reason and remedy, without the place.
+// Sentence gives text, reason and remedy, without the place and the path.
 func (f Fault) Sentence() string {
 	s := f.Reason
 	if f.Text != "" {
@@ -65,11 +67,12 @@ func (f Fault) Sentence() string {
 	return s
 }
 
-// Unwrap returns the kind of the fault.
+// Unwrap returns Kind, for errors.Is.
 func (f Fault) Unwrap() error { return f.Kind }
 
 // Faults are all the things wrong with an input, in its order. It is the error of
-// a reader, a check and a computation; [errors.As] takes it out.
+// a reader, a check and a computation; [errors.As] takes it out. The zero value is none:
+// return [Faults.OrNil], since an empty list in an error is not nil.
 type Faults []Fault
 
 // Error gives one fault a line.
@@ -81,7 +84,7 @@ func (fs Faults) Error() string {
 	return strings.Join(lines, "\n")
 }
 
-// Unwrap returns the faults one by one.
+// Unwrap returns the faults one by one, for errors.Is and errors.As.
 func (fs Faults) Unwrap() []error {
 	errs := make([]error, len(fs))
 	for i, f := range fs {
@@ -98,7 +101,8 @@ func (fs Faults) OrNil() error {
 	return fs
 }
 
-// Add appends a fault without a place in a file.
+// Add appends a fault without a line and column of a file. The texts are as in the fields
+// of [Fault], in their order.
 func (fs *Faults) Add(path, text, reason, remedy string, kind error) {
 	*fs = append(*fs, Fault{Path: path, Text: text, Reason: reason, Remedy: remedy, Kind: kind})
 }

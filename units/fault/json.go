@@ -2,7 +2,9 @@ package fault
 
 import "example.com/lyewright/internal/jsonwrite"
 
-// MarshalJSON writes the faults as one JSON object of schema error/1.
+// MarshalJSON writes the faults as one JSON object of schema error/1, with a list
+// "errors" of path, text, reason, remedy and, of a file, line and column. Texts are
+// written whole; the kind is not written.
 func (fs Faults) MarshalJSON() ([]byte, error) {
 	w := jsonwrite.New()
 	w.Object("", func() {
