@@ -484,3 +484,17 @@ func TestTheLimitOfTheOthersIsHeldExactly(t *testing.T) {
 		}
 	}
 }
+
+func TestAVerdictIsItsOwn(t *testing.T) {
+	clove, err := fragrance.LookUp("clove-bud")
+	if err != nil {
+		t.Fatal(err)
+	}
+	doses := []fragrance.Dose{{Material: clove, Mass: units.Grams(20)}}
+	v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), doses)
+	share, over := v.Fragrance(), len(v.Over())
+	doses[0].Mass = units.Milligrams(1)
+	if over == 0 || len(v.Over()) != over || !v.Fragrance().Equal(share) {
+		t.Errorf("it moved with the caller's list: %d limits passed, then %d; %v of the bar, then %v", over, len(v.Over()), share, v.Fragrance())
+	}
+}

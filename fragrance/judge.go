@@ -48,14 +48,13 @@ type Verdict struct {
 
 // Judge holds what is in a part against the rules. dry is the part's dry mass, with
 // the fragrances and what comes and goes with them: above 0 g, as every dose is; less than
-// a nanogram counts as one. The doses are kept as they are, and are not to be changed
-// afterwards. That no limit is passed clears nothing that is not judged: see
-// [Material.Unjudged].
+// a nanogram counts as one. That no limit is passed clears nothing that is not judged:
+// see [Material.Unjudged].
 func Judge(law Law, dry units.Mass, doses []Dose) Verdict {
 	if dry.Sign() <= 0 { // less than a nanogram
 		dry = toMass(big.NewRat(1, 1_000_000_000))
 	}
-	v := Verdict{law: law, dry: dry, doses: doses}
+	v := Verdict{law: law, dry: dry, doses: slices.Clone(doses)}
 	for _, d := range doses {
 		for _, p := range d.Material.get().parts {
 			for i := range p.m.limits {

@@ -37,9 +37,13 @@ func Batches(shelves []Shelf) (n int, each, last []int) {
 }
 
 // Scaled gives the counts that make so many pieces as are wanted of what now makes
-// another number of them: each up to the next whole one. pieces must be over 0.
+// another number of them: each up to the next whole one, all 0 where
+// there are none of them now.
 func Scaled(counts []int, pieces, wanted int) []int {
 	scaled := make([]int, len(counts))
+	if pieces <= 0 {
+		return scaled
+	}
 	for i, count := range counts {
 		scaled[i] = over(count*wanted, pieces)
 	}

@@ -161,4 +161,9 @@ func TestScaled(t *testing.T) {
 	if got := mould.Scaled([]int{12, 1, 3}, 16, 16); !slices.Equal(got, []int{12, 1, 3}) {
 		t.Errorf("to as many: %v", got)
 	}
+	for _, pieces := range []int{0, -3} {
+		if got := mould.Scaled([]int{12, 1}, pieces, 30); !slices.Equal(got, []int{0, 0}) {
+			t.Errorf("of %d pieces: %v", pieces, got)
+		}
+	}
 }
