@@ -14,10 +14,10 @@
 //		return err
 //	}
 //	for _, f := range batch.Findings { // the most severe first
-//		fmt.Println(f.Severity, f.Subject, f.Message())
+//		fmt.Fprintln(w, f.Severity, f.Subject, f.Message())
 //	}
 //	for _, o := range batch.Oils {
-//		fmt.Println(o.Oil.Name(), o.Weigh)
+//		fmt.Fprintln(w, o.Oil.Name(), o.Weigh)
 //	}
 //
 // The whole programs among the examples build a formula in code, read one from a file,

@@ -55,7 +55,7 @@ func ExampleAlkaliWeighing_ToWeigh() {
 }
 
 // Limits of a pharmacopoeia: 97.0 − 0.7547 × 2.0 = 95.4906 %.
-func ExampleCertificate_Purity() {
+func ExampleCertificate() {
 	purity, err := soap.Certificate{
 		AssayMin:     units.Percent(97),
 		AssayMax:     units.MustRatio("100.5 %"),

@@ -32,54 +32,6 @@ func ExampleSize() {
 	// cloud 240 g filled, 36 g kept back
 }
 
-// From twelve cups on the shelf, and a swirl on each, to the oils. By hand: a cup of 45 to
-// 60 mm filled to 36 of its 40 mm takes π·36/12·(58.5² + 58.5·45 + 45²) = 76.150 mL, a
-// swirl π·35/12·(45² + 45·8 + 8²)·0.85 = 19.074 mL. 1.3860 g of batter to a gram of oils,
-// of 0.9919 g/mL: 75.53 g and 18.92 g. Twelve of each, with 5 % and 15 % to spare, are
-// 951.72 g and 261.09 g; over 1.3860 that is 875.02 g of oils.
-func ExampleSize_vessels() {
-	oil, err := soap.OwnOil{
-		ID: "hall-blend", Saponification: units.Exactly(units.MilligramsPerGram(190)), Density: units.MustRatio("0.9"), // g/mL
-	}.Oil()
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	batch, err := soap.Formula{
-		Name:     "Lantern walk cups",
-		Oils:     []soap.OilLine{{Oil: oil, Share: units.Percent(100)}},
-		Alkalis:  []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Purity: units.Exactly(units.Percent(100))}},
-		Superfat: soap.Superfat{Planned: units.Percent(5)},
-		Water:    soap.Water{PerAlkali: units.Whole(2)},
-		Size: soap.Size{Vessels: []soap.Vessel{
-			{Name: "cup", Part: "base", Count: 12, Shape: mould.Frustum{
-				Top: units.Millimetres(60), Bottom: units.Millimetres(45), Height: units.Millimetres(40), Fill: units.Percent(90),
-			}},
-			{Name: "swirl", Part: "cloud", On: "cup", Shape: mould.Cone{
-				Base: units.Millimetres(45), Tip: units.Millimetres(8), Height: units.Millimetres(35), Fill: units.Percent(85),
-			}},
-		}},
-		Parts: []soap.Part{{Name: "base"}, {Name: "cloud", Work: mould.Piped}},
-	}.Batch()
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	for _, p := range batch.Pieces {
-		fmt.Println(p.Count, "of", p.Vessel, "with", p.Part, "at", p.Fresh.Text(units.Gram, 2), "g")
-	}
-	for _, p := range batch.Parts {
-		fmt.Println("make", p.Poured.Text(units.Gram, 2), "g of", p.Name)
-	}
-	fmt.Println("oils", batch.OilsTotal.Text(units.Gram, 2), "g for", batch.PiecesInAll(), "pieces")
-	// Output:
-	// 12 of cup with base at 75.53 g
-	// 12 of swirl with cloud at 18.92 g
-	// make 951.72 g of base
-	// make 261.09 g of cloud
-	// oils 875.02 g for 12 pieces
-}
-
 // A loaf cut into ten: 250 × 80 × 60 mm are 1.2 L. With 5 % to spare that is 1.26 L of
 // batter, whose oil and lye the package knows the density of.
 func ExampleVessel() {

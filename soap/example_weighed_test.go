@@ -7,37 +7,28 @@ import (
 	"example.com/lyewright/units"
 )
 
-// 150 g of sodium hydroxide went on the scale in place of 144.5 g, and oils and lye
-// are joined. By hand: 150 × 0.98 × 56.105/39.997 = 206.2014 g of KOH against 700 ×
-// 0.19 + 300 × 0.254 = 209.2 g, a superfat of 1.43 %. For 5 % it takes 206.2014/0.95 −
-// 209.2 = 7.8541 g of KOH more: 41.34 g at 190 mg/g, 30.92 g at 254, 37.54 g of the
-// blend at 209.2.
+// The oil went on the scale as 990 g in place of 1000 g, and the batter is in the pot. By
+// hand: 131.3037 g of alkali are 180.5 g of KOH against 188.1 g, a superfat of 4.04 %; for 5 %
+// it takes the 10 g that are missing.
 func ExampleWeighed() {
-	yard, err := soap.OwnOil{ID: "yard-blend", Saponification: units.Between(units.MilligramsPerGram(248), units.MilligramsPerGram(260))}.Oil()
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
 	formula := lanternBars()
-	formula.Oils = []soap.OilLine{{Oil: hall(), Share: units.Percent(70)}, {Oil: yard, Rest: true}}
 	formula.Weighed = soap.Weighed{
-		Stage:   soap.AtPot,
-		Alkalis: []soap.WeighedAlkali{{Alkali: soap.SodiumHydroxide, Mass: units.Grams(150)}},
+		Stage: soap.AtPot,
+		Oils:  []soap.WeighedOil{{Oil: "hall-blend", Mass: units.Grams(990)}},
 	}
 	batch, err := formula.Batch()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println("planned", batch.Superfat.Planned.PercentText(2), "%, as weighed", batch.Weighed.Superfat.Planned.PercentText(2), "%")
+	fmt.Println("as weighed", batch.Weighed.Superfat.Planned.PercentText(2), "%")
 	for _, r := range batch.Weighed.Remedies {
-		fmt.Println("add", r.Add.Weigh, "of", r.Oil, "for", r.Superfat.Planned.PercentText(2), "%")
+		fmt.Println("add", r.Add.Weigh, "of", r.Oil)
 	}
 	// Output:
-	// planned 5 %, as weighed 1.43 %
-	// add 41.4 g of hall-blend for 5.01 %
-	// add 31 g of yard-blend for 5.01 %
-	// add 37.6 g of blend for 5.01 %
+	// as weighed 4.04 %
+	// add 10 g of hall-blend
+	// add 10 g of blend
 }
 
 // barsWeighed are lantern bars of which something was weighed.
