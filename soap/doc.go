@@ -5,6 +5,7 @@
 //
 // One value goes in, one comes out, and everything else is a view of it:
 //
+//	var lines []string // for the bench
 //	formula, err := soap.ReadFormula(file)
 //	if err != nil {
 //		return err // soap.Faults: all that is wrong, together
@@ -14,10 +15,10 @@
 //		return err
 //	}
 //	for _, f := range batch.Findings { // the most severe first
-//		fmt.Fprintln(w, f.Severity, f.Subject, f.Message())
+//		lines = append(lines, f.Severity.String()+": "+f.Message())
 //	}
 //	for _, o := range batch.Oils {
-//		fmt.Fprintln(w, o.Oil.Name(), o.Weigh)
+//		lines = append(lines, o.Weigh.String()+" of "+o.Oil.Name())
 //	}
 //
 // The whole programs among the examples build a formula in code, read one from a file,
