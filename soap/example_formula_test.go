@@ -45,6 +45,7 @@ func ExampleFormula_Check() {
 	// size is given in more than one way false
 }
 
+// A formula file, read from anything that gives its bytes.
 func ExampleReadFormula() {
 	file := strings.NewReader(`{
 	  "formula": "Lantern walk bars",

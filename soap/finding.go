@@ -32,7 +32,24 @@ func (s Severity) String() string {
 // not.
 //
 // Two codes are a [Danger]: superfat-likely-negative, where a bar may well burn skin, and
-// fragrance-over-cap. A program that shows nothing else should show those.
+// fragrance-over-cap. A program that shows nothing else should show those. All codes, by
+// what they are about:
+//
+//   - superfat: superfat-likely-negative, free-alkali-worst, part-superfat-shifted,
+//     superfat-unusual
+//   - oils: typical-disputed, range-missing, value-computed, figure-from-memory,
+//     saponification-single, saponification-replaced, wax-reacts-slowly
+//   - alkali and lye: purity-assumed, purity-single, lye-strong, lye-weak, lye-hot,
+//     lye-crystallises, temperatures-apart, acid-compensated, liquid-sugar,
+//     liquid-alcohol
+//   - moulds: moulds-short, density-unknown, embeds-present, glitter-plastic,
+//     glitter-aluminium
+//   - scales: rounding-coarse
+//   - fragrance: fragrance-over-cap, fragrance-unjudged, natural-ceiling-used,
+//     certificate-older, allergens-unknown, fragrance-browns, fragrance-behaviour
+//   - colour: colourant-not-permitted, colourant-unstable, colourant-unjudged, nano-grade,
+//     load-unusual, carrier-unlike, rivers-likely, target-out-of-gamut
+//   - additives: additive-unjudged
 type Finding struct {
 	Code     string      // lower case, hyphenated: "purity-assumed"
 	Severity Severity    // of one code it may differ from case to case

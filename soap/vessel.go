@@ -18,7 +18,7 @@ type Vessel struct {
 	Moulds int    // how many cavities the shelf has, 1 to 10,000; 0: enough
 	On     string // a top: the vessel whose every piece it stands on. It has no count, cuts or moulds of its own
 
-	Shape mould.Shape // [mould.Box], [mould.Cone] and so on; nil where there is a trial
+	Shape mould.Shape // [mould.Box], [mould.Cone] and so on; may be nil where there is a trial
 	Trial mould.Trial // what so many cavities took; the zero value: there was none
 }
 
