@@ -151,7 +151,7 @@ func ExamplePlaces() {
 }
 
 // The scale rounds: an oil to the nearest gram, alkali always down. By hand: 655.4 g of oil
-// demand 655 × 0.19 × 0.95 × 39.997/(56.105 × 0.98) = 86.00396 g of sodium hydroxide.
+// demand 655.4 × 0.19 × 0.95 × 39.997/(56.105 × 0.98) = 86.0564 g of sodium hydroxide.
 func ExampleWeighing() {
 	formula := lanternBars()
 	formula.Size.Oils, formula.Scale = must(units.ParseMass("655.4 g")), units.Grams(1)
