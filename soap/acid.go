@@ -10,7 +10,8 @@ import (
 //go:embed data/acids.txt
 var acidTable string
 
-// A FattyAcid is one of the fatty acids that oils are made of.
+// A FattyAcid is one of the fatty acids that oils are made of. An acid that is added to a
+// batch, such as citric acid, is an [lye.Acid].
 type FattyAcid struct {
 	Symbol      string      // chain length and double bonds: "C18:1"
 	Name        string      // chemical name: "oleic acid"
@@ -28,7 +29,8 @@ func FattyAcids() []FattyAcid {
 	return acids
 }
 
-// LookUpAcid finds a fatty acid by its symbol, such as "C18:1".
+// LookUpAcid finds a fatty acid by its symbol, such as "C18:1". found is false for any
+// other text.
 func LookUpAcid(symbol string) (acid FattyAcid, found bool) {
 	for line := range refdata.Lines(acidTable) {
 		if refdata.Field(line, 0) == symbol {

@@ -5,9 +5,10 @@ import (
 	"example.com/lyewright/units"
 )
 
-// AcidLine is an acid that goes into the whole batch.
+// AcidLine is an acid that goes into the whole batch. It takes up alkali before any oil
+// does. Its own water comes out of the lye water.
 type AcidLine struct {
-	Acid     lye.Acid
+	Acid     lye.Acid    // one of [lye.Acids], or one with an ID, 1 to 10 protons and its molar mass
 	Load     Load        // of the acid as bought: of all the formula's oils, of what is in the pot, or a mass
 	Strength units.Ratio // mass fraction of acid in what is bought; 100 % where not given
 
@@ -19,10 +20,11 @@ type AcidLine struct {
 // value is neither, which [Formula.Check] refuses.
 type Compensation uint8
 
+// What is done about the alkali that an acid takes up.
 const (
-	NotSaid       Compensation = iota
-	Compensated                // alkali is added: the superfat stays as planned
-	Uncompensated              // it is taken from the oils' alkali: the superfat rises
+	NotSaid       Compensation = iota // nobody said: refused
+	Compensated                       // alkali is added: the superfat stays as planned
+	Uncompensated                     // it is taken from the oils' alkali: the superfat rises
 )
 
 // strength is the strength to reckon with.

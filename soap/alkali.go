@@ -35,12 +35,13 @@ func otherMolar(a Alkali) int64 { return molar.NaOH + molar.KOH - molarOf(a) }
 
 // AlkaliLine is one alkali of a formula.
 type AlkaliLine struct {
-	Alkali Alkali
+	Alkali Alkali // the zero value is refused
 
 	// Purity is the mass fraction of hydroxide in what is weighed, 50 % to
 	// 100 %. A carbonate in it is not hydroxide, although an assay counts it:
 	// see [Certificate.Purity]. The zero Range is allowed for sodium hydroxide
-	// alone, and means planned at 100 %, and from 95.5 % up.
+	// alone, and means planned at 100 %, and from 95.5 % up: see
+	// [AssumedPuritySource]. Where Typical is left out the middle is planned.
 	Purity units.Range
 
 	// PuritySource says where the purity comes from, such as a [lye.Grade]; the zero
@@ -64,7 +65,8 @@ type AlkaliLine struct {
 func purityFloor() units.Ratio { return thousandths(955) }
 
 // AssumedPuritySource is the source of the low end that is assumed of sodium
-// hydroxide without a purity.
+// hydroxide without a purity, 95.5 %: the least that the limits of a pharmacopoeia let
+// pass, 97.0 % of total alkali less 2.0 % of carbonate counted as hydroxide.
 func AssumedPuritySource() cite.Source {
 	return cite.Source{
 		Title:   "European Pharmacopoeia, monograph Sodium hydroxide",

@@ -9,28 +9,30 @@ import (
 )
 
 // Batch is what to weigh and what it will be: the answer to a [Formula]. It is
-// plain data, computed once, and its caller's own.
+// plain data, computed once, and its caller's own. The zero value is what stands beside
+// an error.
 type Batch struct {
 	Formula Formula // as asked, a copy of its own
 
+	// What to weigh, each list in the order of the formula.
 	Oils    []OilWeighing
 	Alkalis []AlkaliWeighing
 	Water   WaterWeighing
-	Liquids []LiquidWeighing
+	Liquids []LiquidWeighing // other than water
 	Acids   []AcidWeighing
-	Lye     Lye
+	Lye     Lye // what alkali, water and liquids make together
 
 	OilsTotal units.Mass // all the formula's oils, held back or not: the base of "of oils"
-	Batter    units.Mass // in the pot: oils in the pot, alkali and lye water
+	Batter    units.Mass // in the pot: oils, alkali, lye water, acids and liquids, what is held back apart
 	Poured    units.Mass // what fills the moulds: batter, additions and carriers
-	Dry       units.Mass // what is left when all water is gone
+	Dry       units.Mass // what is left when all water is gone, and all alcohol
 
-	// Worked is the superfat that the alkali is worked out with: as asked, or the least
-	// that keeps a promise. Superfat.Planned lies above it where an acid is not
-	// compensated.
+	// Worked is the superfat that the alkali is worked out with, of the oils' demand: as
+	// asked, or the least that keeps a promise. Superfat.Planned lies above it where an
+	// acid is not compensated.
 	Worked   units.Ratio
-	Superfat Outlook // of the batch, every oil counted as one weighing
-	Parts    []PartBatch
+	Superfat Outlook     // of the batch, every oil counted as one weighing
+	Parts    []PartBatch // in the formula's order; one named "whole" where it has none
 
 	// What is poured, divided: zero where there are neither vessels nor a part's
 	// reserve or loss. The three add up to Poured, to the nanogram.
@@ -38,10 +40,10 @@ type Batch struct {
 
 	// With vessels, what fills them; nil and zero without.
 	Volumes          *Volumes
-	Pieces           []Piece // vessel by vessel, in each part by part
-	Embeds, Toppings []ExtraCount
-	Batches          int        // how many the moulds ask for; the masses are those of one full batch
-	Last             *LastBatch // the last of several; nil of one
+	Pieces           []Piece      // vessel by vessel, in each part by part
+	Embeds, Toppings []ExtraCount // of one batch, vessel by vessel
+	Batches          int          // how many the moulds ask for; the masses are those of one full batch
+	Last             *LastBatch   // the last of several; nil of one
 
 	matching *matching // what came of the loads that were looked for; nil where none were
 
@@ -51,7 +53,7 @@ type Batch struct {
 
 // Weighing is a mass to weigh: as worked out, and as a scale can show it.
 type Weighing struct {
-	Mass  units.Mass
+	Mass  units.Mass // to the nanogram
 	Weigh units.Mass // the nearest multiple of the scale's division; alkali and fragrances downwards
 }
 
@@ -68,13 +70,13 @@ func (o OilWeighing) Total() units.Mass { return o.Mass.Add(o.Withheld) }
 // AlkaliWeighing is an alkali as it is weighed.
 type AlkaliWeighing struct {
 	Alkali     Alkali
-	Purity     units.Range // of hydroxide in what is weighed; Typical is what was planned with
+	Purity     units.Range // mass fraction of hydroxide in what is weighed; Typical is what was planned with. 100 % of a stock lye
 	Source     cite.Source // of the purity; the zero value: from the caller
 	Saponifies units.Ratio // the share of the saponification it does
 	Weighing               // of a stock lye: the pure hydroxide in it, not weighed
 
-	// Stock is the stock lye that is weighed in place of dry alkali, and Strength the
-	// hydroxide in it; zero and not given where the alkali is dry.
+	// Stock is the stock lye that is weighed in place of dry alkali, and Strength the mass
+	// fraction of hydroxide in it; zero and not given where the alkali is dry.
 	Stock    Weighing
 	Strength units.Range
 }
@@ -90,9 +92,9 @@ func (a AlkaliWeighing) ToWeigh() (Weighing, units.Range) {
 
 // LiquidWeighing is a liquid other than water, as it goes into the batch.
 type LiquidWeighing struct {
-	Name string
-	Weighing
-	Water units.Mass // in it
+	Name     string
+	Weighing            // of the liquid
+	Water    units.Mass // in it
 }
 
 // AcidWeighing is an acid as it goes into the batch.
@@ -103,7 +105,8 @@ type AcidWeighing struct {
 	Takes    units.Mass // the alkali it takes up, as the first of the formula's alkalis, pure
 }
 
-// Hydroxide is the pure hydroxide in what is weighed, at the planned purity.
+// Hydroxide is the pure hydroxide in what is worked out (Mass, not Weigh), at the planned
+// purity.
 func (a AlkaliWeighing) Hydroxide() units.Sum {
 	return units.Sum{}.Plus(a.Mass, a.Purity.Typical)
 }
@@ -118,7 +121,7 @@ type WaterWeighing struct {
 // Lye is the lye as mixed: the alkali (of a stock its hydroxide) and all the water
 // it is mixed in, that of stock and liquids included.
 type Lye struct {
-	Mass           units.Mass
+	Mass           units.Mass  // of alkali and water; acids, and what is not water in liquids, are not in it
 	Concentration  units.Ratio // alkali as weighed over the lye
 	WaterPerAlkali units.Ratio // lye water over alkali as weighed
 	Strength       units.Ratio // hydroxide over the lye, at the planned purity
@@ -127,34 +130,36 @@ type Lye struct {
 	// is refused; as weighed it may be.
 	Undissolved bool
 
-	// Volume is that at the formula's lye temperature; ok is false where that is not
-	// given, above 50 %, and with liquids other than water.
+	// Volume is that at the formula's lye temperature. VolumeKnown is false where that is
+	// not given, above 50 % of hydroxide, and with liquids other than water.
 	Volume      units.Volume
 	VolumeKnown bool
 	// Crystallises is where the lye begins to freeze or crystallise; not given where
-	// it is not known: see [lye.Solution.Crystallises].
+	// it is not known, as of two alkalis: see [lye.Solution.Crystallises].
 	Crystallises units.Temperature
 	// Heat is how hot the lye gets if no heat is lost: a bound. The zero value where
 	// no water temperature is given, or the heat is not known.
 	Heat lye.Heat
 }
 
-// Outlook is how sure a superfat is. Planned holds at typical values. Low and
+// Outlook is how sure a superfat is, each figure a share of the oils' saponification
+// demand: below zero alkali is left over. Planned holds at typical values. Low and
 // High are the worst cases: every oil and purity at the unlucky end of its
-// range, every weighing off by one division of its scale. LikelyLow and
-// LikelyHigh take the same inputs as independent rectangular distributions, to
-// first order, with a coverage factor of 2, cut off at the worst case.
+// range, every weighing off by one division of its scale (half for what was really
+// weighed). LikelyLow and LikelyHigh take the same inputs as independent rectangular
+// distributions, to first order, with a coverage factor of 2, cut off at the worst case.
 type Outlook struct {
 	Low, LikelyLow, Planned, LikelyHigh, High units.Ratio
 
-	// Complete is false where an oil has no range and was taken as exact.
+	// Complete is false where an oil, or a liquid's fat, has no range and was taken as
+	// exact: the worst case may then be worse.
 	Complete bool
 	// FreeAlkaliWorst is, where Low is below zero, the alkali left over then,
 	// as NaOH, of the dry mass. Not given otherwise.
 	FreeAlkaliWorst units.Ratio
 }
 
-// PartBatch is a part of the batch.
+// PartBatch is a part of the batch, as planned.
 type PartBatch struct {
 	Name   string
 	Share  units.Ratio // of the batter
@@ -162,24 +167,25 @@ type PartBatch struct {
 	Oils   units.Mass  // its share of all the formula's oils: the base of "of oils"
 	Water  units.Mass  // its share of the lye water, and its own water carriers
 	Poured units.Mass  // its batter, additions and carriers
-	Dry    units.Mass  // its share of the dry pot, its additions, and carriers of glycerin or oil
+	Dry    units.Mass  // its share of the dry pot, its additions, and carriers of glycerin or oil: the base of fragrance
 
 	Filled, Reserve, Loss units.Mass // of what is poured, as in Batch
 
-	// With vessels: of what is poured, at the temperature it is poured at.
+	// With vessels: of what is poured, at the temperature it is poured at. Zero and not
+	// given without.
 	Volume  units.Volume
 	Density units.Density
 
-	Superfat  Outlook
+	Superfat  Outlook            // its own: carriers of oil, and oil held back, move it
 	Additions []AdditionWeighing // colourants, fragrances, additives, each in file order
 }
 
 // AdditionWeighing is an addition as it is weighed, and its carrier.
 type AdditionWeighing struct {
-	Name string
-	Kind AdditionKind
-	Weighing
-	Carrier *CarrierWeighing // nil: none
+	Name     string // as the formula has it
+	Kind     AdditionKind
+	Weighing                  // by itself
+	Carrier  *CarrierWeighing // nil: none
 
 	// Paste is the addition and its carrier where they are weighed as one, and not by
 	// themselves; zero where they are weighed apart.
@@ -194,7 +200,7 @@ type AdditionWeighing struct {
 
 // CarrierWeighing is the carrier of an addition.
 type CarrierWeighing struct {
-	In   Liquid
+	In   Liquid // what it is
 	Oil  Oil    // of InOil
 	Name string // as a formula file writes it: "water", "glycerin", an oil's id
 	Weighing

@@ -11,9 +11,9 @@ import (
 // mass, when all water is gone: stricter than the rules, which speak of the finished
 // product.
 type Caps struct {
-	Formula string
-	Law     fragrance.Law
-	Parts   []PartCaps
+	Formula string        // its name
+	Law     fragrance.Law // whose limits count
+	Parts   []PartCaps    // in the formula's order
 
 	// Pieces are the kinds of pieces that the vessels make, one of the whole batch where
 	// there are none; those of the last of several batches stand apart, since loads by mass
@@ -29,16 +29,18 @@ type Caps struct {
 // PartCaps is how much fragrance a part may hold.
 type PartCaps struct {
 	Name       string
-	Dry        units.Mass // with all fragrances in it
-	Oils       units.Mass // the base of "of oils"
-	Fragrances []FragranceCap
+	Dry        units.Mass     // with all fragrances in it, as weighed where that was
+	Oils       units.Mass     // the base of "of oils"
+	Fragrances []FragranceCap // in the part's order
 	// Dried are its additives, which count as dry: water in them would make the dry mass,
 	// and with it every cap, too large.
 	Dried   []string
 	Scented // of the part
 }
 
-// FragranceCap is how much of a fragrance a part may hold.
+// FragranceCap is how much of a fragrance a part may hold: what there is of it (Mass, and
+// OfDry of the part's dry mass), the caps of it alone (Caps, what binds first), and the
+// most of it beside the part's other fragrances (Most, where Limited).
 type FragranceCap struct {
 	fragrance.Reckoned
 	OfOils  units.Ratio // what there is of it, of the part's oils
@@ -50,23 +52,25 @@ type FragranceCap struct {
 
 // Scented is what the fragrances of a part or of a piece come to.
 type Scented struct {
-	Fragrance units.Ratio   // all of them, of the dry mass
-	Most      fragrance.Use // the limit that is used most
+	Fragrance units.Ratio   // all of them, of the dry mass of the part or piece
+	Most      fragrance.Use // the limit that is used most; Used above 100 % passes it
 	Limited   bool          // whether there is one
-	// Allergens are those above the threshold of the label, as far as they are known.
+	// Allergens are those above the threshold of the label, as far as they are known: see
+	// [fragrance.AllergenLists].
 	Allergens         []fragrance.Allergen
 	AllergensComplete bool // false: there may be others
 }
 
 // PieceCaps is what a kind of piece holds.
 type PieceCaps struct {
-	Name string // the vessel; empty of the batch
-	Last bool   // of the last of several batches
-	Dry  units.Mass
+	Name string     // the vessel; empty of the batch
+	Last bool       // of the last of several batches
+	Dry  units.Mass // of one piece; of the batch all of it
 	Scented
 }
 
-// Caps reckons how much fragrance the batch may hold.
+// Caps reckons how much fragrance the batch may hold. What its rules leave open stands in
+// its findings, and [Notices] goes with whatever is shown of it.
 func (b *Batch) Caps() Caps {
 	c := Caps{Formula: b.Formula.Name, Law: b.Formula.law(), Embedded: len(b.Formula.Embeds) > 0}
 	for _, f := range b.Findings {

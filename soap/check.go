@@ -19,7 +19,8 @@ const (
 
 // Check says what is wrong with a formula on its face: everything missing, out
 // of its bounds, or at odds with something else, all together. The error is
-// [Faults]. What only the working shows, [Formula.Batch] says.
+// [Faults], nil where there are none, with paths as in a file and no line. What only the
+// working shows, [Formula.Batch] says.
 func (f Formula) Check() error {
 	_, err := f.checked()
 	return err

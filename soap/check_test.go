@@ -766,19 +766,3 @@ func TestWhatNoPotCanMakeIsSaidWhenNothingElseIsWrong(t *testing.T) {
 		}
 	}
 }
-
-// Faults of a formula built in code have paths as in a file, and no place.
-func ExampleFormula_Check() {
-	formula := lanternBars()
-	formula.Superfat = soap.Superfat{}
-	formula.Size.Batter = units.Grams(500)
-	var faults soap.Faults
-	if errors.As(formula.Check(), &faults) {
-		for _, f := range faults {
-			fmt.Println(f.Path, f.Reason, errors.Is(f, soap.ErrMissing))
-		}
-	}
-	// Output:
-	// superfat is missing true
-	// size is given in more than one way false
-}

@@ -13,5 +13,6 @@ const molarGlyceride = molar.Glycerol - 3*molar.Water
 
 func thousandths(n int) units.Ratio { return units.MilligramsPerGram(n) }
 
-// AtomicWeights is the source of the molar masses.
+// AtomicWeights is the source of the molar masses: those of [lye.Alkali.MolarMass] and of
+// [FattyAcids].
 func AtomicWeights() cite.Source { return lye.AtomicWeights() }

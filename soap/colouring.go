@@ -8,13 +8,15 @@ import (
 	"example.com/lyewright/fragrance"
 )
 
-// Gel says whether the soap goes through the gel phase. The zero value is GelUnknown.
+// Gel says whether the soap goes through the gel phase: where it does, much titanium
+// dioxide is likely to draw rivers. The zero value is GelUnknown.
 type Gel uint8
 
+// Whether the soap gels.
 const (
-	GelUnknown Gel = iota
-	Gelled
-	NotGelled
+	GelUnknown Gel = iota // nobody said
+	Gelled                // it does
+	NotGelled             // it does not
 )
 
 // String gives the word a formula file uses: "unknown", "yes", "no".
@@ -32,9 +34,9 @@ func (g Gel) String() string {
 // Target is the colour that a part is meant to have: at most one of its fields. The zero
 // value is none.
 type Target struct {
-	Lab         *tint.Lab
-	SRGB        *tint.SRGB
-	Reflectance []float64 // at the bands of the swatches
+	Lab         *tint.Lab  // CIELAB: L 0 to 100, a and b within 200
+	SRGB        *tint.SRGB // the colour of a screen
+	Reflectance []float64  // 0 to 1, at the bands of the swatches, which must be spectra
 }
 
 // Given reports whether there is a target.
@@ -57,9 +59,10 @@ func (t *Target) lab(bands tint.Bands) (c tint.Lab, ok bool) {
 }
 
 // Match is a colourant whose load is looked for, so that a part comes near its target.
+// The part needs a [Target], and the formula swatches in which the colourant stands.
 type Match struct {
-	Colourant string
-	Most      Load    // of oils, of batter, or a mass
+	Colourant string  // its id, as the swatches call it; not among the part's Colourants
+	Most      Load    // of oils, of batter, or a mass; must be given
 	Carrier   Carrier // the zero value: none
 }
 

@@ -8,8 +8,8 @@ type Composition struct {
 	// with the least and the most there may be of it, of all the fatty acids
 	// that are known. The oils are weighted by mass.
 	Acids []AcidShare
-	// Named is the share of the oils, by mass, whose fatty acids are known; the
-	// others are left out of Acids.
+	// Named is the share of the oils, by mass, whose fatty acids are known, 0 % to 100 %;
+	// the others are left out of Acids.
 	Named units.Ratio
 	// Iodine is the iodine value of the blend (times 100: g of iodine per
 	// 100 g). Neither end is given where an oil has none.

@@ -9,8 +9,9 @@ import (
 
 // Batch works the formula out. It is a pure function: the same formula always
 // gives the same batch. The error is [Faults]: those of [Formula.Check], or,
-// where there are none, what only the working shows (carriers that take more
-// than there is, a lye too strong to dissolve, a scale too coarse). A formula
+// where there are none, what only the working shows, an [ErrImpossible] (carriers that
+// take more than there is, a lye too strong to dissolve, a scale too coarse) or, of a
+// slipped reading, an [ErrRange]. The batch beside an error is the zero value. A formula
 // that is in order but unsafe or unwise gives a batch with findings.
 func (f Formula) Batch() (Batch, error) {
 	my, err := f.checked()

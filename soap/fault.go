@@ -2,15 +2,18 @@ package soap
 
 import "example.com/lyewright/units/fault"
 
-// A Fault is one thing that is wrong with a formula: where, what, and what
-// would be right.
+// A Fault is one thing that is wrong with a formula: where (its path, and line and column
+// where there is a file), what, and what would be right. Its kind is one of those below or
+// of those of package units, for [errors.Is]. See [fault.Fault].
 type Fault = fault.Fault
 
 // Faults are all the things wrong with a formula, in input order. It is the
-// error of a reader, a check and a batch; [errors.As] takes it out.
+// error of a reader, a check and a batch; [errors.As] takes it out, and as JSON they are
+// one object of schema error/1. See [fault.Faults].
 type Faults = fault.Faults
 
-// Kinds of fault, for errors.Is.
+// Kinds of fault, for errors.Is. A text that is no quantity has one of [units.ErrSyntax],
+// [units.ErrUnit] and [units.ErrSize] instead.
 var (
 	ErrUnknown    = fault.ErrUnknown    // a name that is not known
 	ErrMissing    = fault.ErrMissing    // something that must be given is not

@@ -5,9 +5,10 @@ import (
 	"example.com/lyewright/units/cite"
 )
 
-// Severity says how grave a finding is.
+// Severity says how grave a finding is. The graver is the larger. The zero value is Note.
 type Severity uint8
 
+// How grave a finding may be.
 const (
 	Note    Severity = iota // worth knowing
 	Warning                 // likely a mistake, or a risk to the batch
@@ -27,15 +28,40 @@ func (s Severity) String() string {
 }
 
 // Finding is something about a valid formula that its maker should know. Code
-// and Severity are part of the library's interface; the sentence is not.
+// and Severity are part of the library's interface; the sentence, [Finding.Message], is
+// not.
+//
+// Two codes are a [Danger]: superfat-likely-negative, where a bar may well burn skin, and
+// fragrance-over-cap. A program that shows nothing else should show those. All codes, by
+// what they are about:
+//
+//   - superfat: superfat-likely-negative, free-alkali-worst, part-superfat-shifted,
+//     superfat-unusual
+//   - oils: typical-disputed, range-missing, value-computed, figure-from-memory,
+//     saponification-single, saponification-replaced, wax-reacts-slowly
+//   - alkali and lye: purity-assumed, purity-single, lye-strong, lye-weak, lye-hot,
+//     lye-crystallises, temperatures-apart, acid-compensated, liquid-sugar,
+//     liquid-alcohol
+//   - moulds: moulds-short, density-unknown, embeds-present, glitter-plastic,
+//     glitter-aluminium
+//   - scales: rounding-coarse
+//   - fragrance: fragrance-over-cap, fragrance-unjudged, natural-ceiling-used,
+//     certificate-older, allergens-unknown, fragrance-browns, fragrance-behaviour
+//   - colour: colourant-not-permitted, colourant-unstable, colourant-unjudged, nano-grade,
+//     load-unusual, carrier-unlike, rivers-likely, target-out-of-gamut
+//   - additives: additive-unjudged
 type Finding struct {
-	Code     string
-	Severity Severity
+	Code     string      // lower case, hyphenated: "purity-assumed"
+	Severity Severity    // of one code it may differ from case to case
 	Subject  string      // path in the formula, as in a file: "parts[0]"
 	Value    units.Ratio // the figure found; not given where there is none
 	Limit    units.Ratio // what it was held against; not given where there is none
-	Unit     string      // of both: "%", "points" (of percent), "mg KOH/g", "K", "°C" or "moulds"; the ratio times 100, 100, 1000, 1, 1, 1
-	Source   cite.Source // of the limit or the figure
-	Names    []string    // what it is about: oils, a part, an addition
-	Detail   string      // tells cases of one code apart in its sentence; empty for the usual one
+
+	// Unit is that of both, and says by how much to multiply them: "%" and "points" (of
+	// percent) by 100, "mg KOH/g" by 1000, "K", "°C" and "moulds" by 1. Empty where
+	// neither is given.
+	Unit   string
+	Source cite.Source // of the limit or the figure
+	Names  []string    // what it is about: oils, a part, an addition
+	Detail string      // tells cases of one code apart in its sentence; empty for the usual one
 }

@@ -186,7 +186,7 @@ func (j *judge) target(i int, t trail) {
 }
 
 // OnColour reports whether a finding is about colour, or a danger, which nobody who weighs
-// colourants may miss.
+// colourants may miss: those that a [Tint] carries.
 func OnColour(f Finding) bool {
 	if f.Severity == Danger {
 		return true

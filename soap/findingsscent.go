@@ -119,7 +119,7 @@ func (j *judge) intoPart(subject string, i int, a *AdditionWeighing) {
 	}
 }
 
-// OnFragrance reports whether a finding is about fragrance.
+// OnFragrance reports whether a finding is about fragrance: those that [Caps] carries.
 func OnFragrance(f Finding) bool {
 	switch f.Code {
 	case "fragrance-over-cap", "fragrance-unjudged", "natural-ceiling-used", "certificate-older", "allergens-unknown", "fragrance-browns", "fragrance-behaviour":

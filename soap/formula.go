@@ -13,20 +13,24 @@ import (
 // Formula is what the maker wants, field for field as in a formula file. It is
 // plain data: build one from typed values, or read one with [ReadFormula].
 // [Formula.Check] says what is wrong with it, [Formula.Batch] works it out.
+//
+// The zero value is refused: name, oils, alkalis, superfat, water and size must be
+// given. All else may be left out. A name here and below is 1 to 200 bytes of UTF-8 in
+// one line, without control characters and bidirectional controls.
 type Formula struct {
-	Name     string       // 1 to 200 bytes
+	Name     string
 	Oils     []OilLine    // 1 to 100, each oil once
-	Alkalis  []AlkaliLine // one or two
-	Superfat Superfat
-	Water    Water
-	Size     Size
-	Parts    []Part // at most 50; none means one part named "whole"
+	Alkalis  []AlkaliLine // one or two, each hydroxide once
+	Superfat Superfat     // of the oils' demand; the zero value is missing, not 0 %
+	Water    Water        // how much is asked for
+	Size     Size         // how much is made; the zero value where the oil lines have masses
+	Parts    []Part       // at most 50, each name once; none means one part named "whole"
 
 	Markets   []Market             // where the soap is sold; none: anywhere
 	Law       Law                  // whose limits on fragrance count; the zero value: as Markets says
 	Materials []fragrance.Supplied // the maker's own fragrances, at most 100
 
-	Gel      Gel
+	Gel      Gel               // whether it goes through the gel phase
 	Pigments []colour.Supplied // the maker's own colourants, at most 100
 	Swatches *tint.Swatches    // what colours are predicted from; nil: none are
 
@@ -47,25 +51,28 @@ type Formula struct {
 // oils, and they add up to 100 % (one line may take the rest), or every line
 // has a mass.
 type OilLine struct {
-	Oil   Oil
+	Oil   Oil         // the zero value is refused
 	Share units.Ratio // of all oils, over 0 % to 100 %
 	Rest  bool        // the share is what the others leave
 	Mass  units.Mass  // over 0 g, to a tonne
 }
 
 // Superfat is the share of the oils' saponification demand that is left
-// without alkali: exactly one of its fields.
+// without alkali: exactly one of its fields. The zero value is missing, which
+// [Formula.Check] refuses.
 type Superfat struct {
 	// Planned at typical values, 0 % or more and below 100 %.
 	Planned units.Ratio
 	// AtLeast asks for the smallest planned value, rounded up to 0.000001 %,
-	// at which neither the batch nor any part lies below it in the worst case.
+	// at which neither the batch nor any part lies below it in the worst case:
+	// 0 % or more and below 100 %. Every oil then needs a range of saponification
+	// values. [Batch.Worked] says which plan it came to.
 	AtLeast units.Ratio
 }
 
 // Size says how much is made: exactly one of Oils, Batter and Vessels, or none
 // where the oil lines have masses. Vessels beside a known mass ask backwards: how
-// far it goes with them.
+// far it goes with them. The zero value is allowed where every oil line has a mass.
 type Size struct {
 	Oils    units.Mass // mass of all oils, over 0 g, to a tonne
 	Batter  units.Mass // mass of what is in the pot, over 0 g, to a tonne
@@ -88,7 +95,7 @@ func (f *Formula) fromVessels() bool { return len(f.Size.Vessels) > 0 && !f.Size
 
 // Part is a part of the batter with what is added to it alone.
 type Part struct {
-	Name  string
+	Name  string      // each once in a formula
 	Share units.Ratio // of the batter, over 0 % to 100 %. A part whose vessels say how much has none
 	Rest  bool        // the share is what the other parts leave
 
@@ -108,10 +115,13 @@ type Part struct {
 // that: its Reserve, or what is usual for its Work.
 func (p Part) ReserveOrUsual() units.Ratio { return p.Reserve.Or(p.Work.Reserve()) }
 
-// Addition is a colourant, a fragrance or an additive of a part.
+// Addition is a colourant, a fragrance or an additive of a part. The zero value is
+// refused: name and load must be given.
 type Addition struct {
+	// Name is the id of a built-in colourant or fragrance, or of one of the formula's own.
+	// Any other name is weighed and not judged, and a finding says so.
 	Name    string
-	Load    Load
+	Load    Load    // must be given
 	Carrier Carrier // the zero value: none
 
 	// Margin is how far below the most that the rules leave room for a fragrance stays
@@ -125,7 +135,8 @@ type Addition struct {
 	match int // 1 for the first of a part's Match, once its load is found; else 0
 }
 
-// Load is how much of an addition goes into a part: exactly one of its fields.
+// Load is how much of an addition goes into a part: exactly one of its fields. The zero
+// value is missing, which [Formula.Check] refuses.
 type Load struct {
 	OfOils   units.Ratio // of the part's share of all the formula's oils, over 0 % to 100 %
 	OfBatter units.Ratio // of the part's share of what is in the pot, over 0 % to 100 %
@@ -138,16 +149,18 @@ type Load struct {
 // Liquid is what an addition is dispersed in. The zero value is none.
 type Liquid uint8
 
+// What a carrier may be.
 const (
-	NoLiquid Liquid = iota
-	InWater
-	InGlycerin
-	InOil
+	NoLiquid   Liquid = iota // there is no carrier
+	InWater                  // water: out of the lye water, unless [Extra] is said
+	InGlycerin               // glycerin: on top of the formula
+	InOil                    // the Oil of a [Carrier]: on top, unless [FromFormula] is said
 )
 
 // From says where a carrier comes from. The zero value is Usual.
 type From uint8
 
+// Where a carrier comes from.
 const (
 	// Usual: water comes from the formula, everything else is extra.
 	Usual From = iota
@@ -173,13 +186,13 @@ func (f From) String() string {
 }
 
 // Carrier is the liquid an addition is dispersed in before it goes into the
-// part.
+// part. The zero value is none.
 type Carrier struct {
-	In    Liquid
+	In    Liquid      // what it is
 	Oil   Oil         // of InOil. An oil of the formula takes the value it has there
 	Ratio units.Ratio // parts of carrier to one of the addition, by mass: over 0, to 1000
-	From  From
-	// Paste: colourant and carrier were mixed ahead, and are weighed as one.
+	From  From        // where it comes from; glycerin is always on top
+	// Paste: addition and carrier were mixed ahead, and are weighed as one; not of a fragrance.
 	Paste bool
 }
 
@@ -202,13 +215,14 @@ func (c Carrier) liquid() string {
 	}
 }
 
-// AdditionKind says what an addition is.
+// AdditionKind says what an addition is. The zero value is Colourant.
 type AdditionKind uint8
 
+// The kinds of addition, each a list of a [Part].
 const (
-	Colourant AdditionKind = iota
-	Fragrance
-	Additive
+	Colourant AdditionKind = iota // of Part.Colourants, or of Part.Match once its load is found
+	Fragrance                     // of Part.Fragrances: weighed downwards, held to its caps
+	Additive                      // of Part.Additives: weighed and, but for glitter, not judged
 )
 
 // String gives "colourant", "fragrance" or "additive".
@@ -326,7 +340,8 @@ func remainder(shares []units.Ratio, but int) units.Ratio {
 	return left
 }
 
-// Scales gives the divisions of the two scales, 0.1 g where they are not given.
+// Scales gives the divisions of the two scales, 0.1 g where they are not given: that of
+// the oils, and that of everything else.
 func (f Formula) Scales() (oils, small units.Mass) {
 	oils, small = f.Scale, f.Small
 	if oils.Sign() == 0 {

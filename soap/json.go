@@ -7,7 +7,7 @@ import (
 
 // MarshalJSON writes the batch as one JSON object of schema batch/1: masses in
 // grams with at most six decimals, shares in percent. A missing figure is a
-// missing key; keys may be added, but a key never changes its meaning.
+// missing key; keys may be added, but a key never changes its meaning. The error is nil.
 func (b Batch) MarshalJSON() ([]byte, error) {
 	w := jsonWriter{jsonwrite.New()}
 	w.Object("", func() { w.batch(&b) })

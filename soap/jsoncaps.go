@@ -6,7 +6,8 @@ import (
 	"example.com/lyewright/units"
 )
 
-// Notices are what every answer about fragrance says.
+// Notices are what every answer about fragrance says under a law, in sentences: that the
+// supplier's certificate comes first, and what is not held here.
 func Notices(law fragrance.Law) []string {
 	notices := []string{
 		"The supplier's certificate and local law come first. This is not a safety assessment.",

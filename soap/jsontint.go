@@ -7,7 +7,8 @@ import (
 	"example.com/lyewright/units"
 )
 
-// TintNotices are what every prediction of a colour says.
+// TintNotices are what every prediction of a colour says, in sentences: what it is for,
+// and what it knows nothing of.
 func TintNotices() []string {
 	return []string{
 		"A prediction is for soap made and read as the swatches were. It knows nothing of micas and other pearls, whose colour depends on the angle, of gelled soap from ungelled swatches or the other way round, or of what fragrance and time do to the colour.",

@@ -6,13 +6,14 @@ import "example.com/lyewright/units"
 // label says of it: mass fractions of the liquid. No composition is built in. Its
 // water is part of the water asked for; the rest of it comes on top.
 type LiquidLine struct {
-	Name string // 1 to 200 bytes
+	Name string // each once
 
-	// How much: exactly one of the two.
+	// How much of it goes into the lye: exactly one of Share and Mass.
 	Share units.Ratio // of the water asked for, the part that is this liquid's water: over 0 % to 100 %
 	Mass  units.Mass  // of the liquid, over 0 g, to a tonne
 
-	Water   units.Ratio // over 0 % to 100 %
+	// What it is made of, of its mass; together at most 100 %.
+	Water   units.Ratio // over 0 % to 100 %; must be given
 	Fat     units.Ratio // 0 % where not given
 	Sugar   units.Ratio // 0 % where not given
 	Alcohol units.Ratio // 0 % where not given

@@ -180,7 +180,8 @@ func (f *Formula) withLoads(part int, found *tint.Matched) []Addition {
 	return list
 }
 
-// Pigment is how much of an addition is really weighed, of a paste its part in that.
+// Pigment is how much of an addition is really weighed, as the scale shows it: of a paste
+// its part in that.
 func (a *AdditionWeighing) Pigment() units.Mass {
 	if a.Paste.Mass.Sign() == 0 {
 		return a.Weigh

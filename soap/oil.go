@@ -10,6 +10,7 @@ import (
 // Kind says what an oil is to an alkali. The zero value is VegetableOil.
 type Kind uint8
 
+// What an oil may be to an alkali.
 const (
 	VegetableOil Kind = iota // glycerides
 	AnimalFat                // glycerides
@@ -31,9 +32,10 @@ func (k Kind) String() string {
 	}
 }
 
-// Choice says which value an oil is planned at. The zero value is NoValue.
+// Choice says which saponification value an oil is planned at. The zero value is NoValue.
 type Choice uint8
 
+// The values that an oil may be planned at.
 const (
 	NoValue     Choice = iota // nothing: neither a value nor enough of the acids is published
 	AtMiddle                  // the middle of the published range
@@ -63,8 +65,9 @@ func (c Choice) String() string {
 }
 
 // Oil is an oil, fat, wax or fatty acid: one of the built-in table, or the
-// caller's own. It is immutable; the zero value is no oil and [Formula.Check]
-// refuses it. Get one from [LookUpOil], [Oils] or [OwnOil.Oil].
+// caller's own. It is immutable and safe for concurrent use. The zero value is no oil:
+// its methods give nothing, and [Formula.Check] refuses it. Get one from [LookUpOil],
+// [Oils] or [OwnOil.Oil].
 type Oil struct {
 	_   [0]func()
 	row *oilRow
@@ -97,18 +100,22 @@ type oilRow struct {
 	stanza   string      // the row of the table
 }
 
-// A Figure is one published figure of an oil with its source. Low or High is
-// not given where the source sets only the other end; a single value has both
-// the same.
+// A Figure is one published figure of an oil with its source, or one that the caller
+// brought.
 type Figure struct {
-	Name      string // "saponification", "acid-value", "iodine", "density", "unsaponifiable"
+	Name string // "saponification", "acid-value", "iodine", "density", "unsaponifiable"
+
+	// Low and High are ratios: times 1000 they are mg KOH/g or g/kg, times 100 g of iodine
+	// per 100 g; a density stands as it is. One is not given where the source sets only
+	// the other end; a single value has both the same.
 	Low, High units.Ratio
-	Unit      string // "mg KOH/g", "g iodine/100 g", "g/kg"; of a density, its basis
-	Source    cite.Source
-	Remark    string
+
+	Unit   string      // "mg KOH/g", "g iodine/100 g", "g/kg"; of a density, its basis
+	Source cite.Source // where it stands, and how it was obtained
+	Remark string      // what else the source says of it; mostly empty
 }
 
-// ID is the name a formula file uses: lower case, hyphenated.
+// ID is the name a formula file uses: of a built-in oil lower case, hyphenated.
 func (o Oil) ID() string { return o.get().id }
 
 // Name is the common English name.
@@ -124,7 +131,8 @@ func (o Oil) INCI() string { return o.get().inci }
 // Kind says whether it is an oil, a fat, a wax or a free fatty acid.
 func (o Oil) Kind() Kind { return o.get().kind }
 
-// BuiltIn reports whether the oil stands in the built-in table.
+// BuiltIn reports whether the oil stands in the built-in table, whatever value the caller
+// gave it.
 func (o Oil) BuiltIn() bool { return o.get().builtIn }
 
 // Saponification is the alkali the oil demands, as a ratio of masses (times
@@ -143,22 +151,25 @@ func (o Oil) Saponification() units.Range { return o.get().saponification }
 // taken as exact.
 func (o Oil) HasRange() bool { return o.get().ranged }
 
-// Middle is the middle of the published range; not given where none is.
+// Middle is the middle of the published range, as Saponification; not given where none is.
 func (o Oil) Middle() units.Ratio { return o.get().middle }
 
 // ProfileValue is the saponification value computed from the fatty acids, the
 // lowest where several compositions are published; not given where none names
-// 90 % of the acids.
+// 90 % of the acids. A ratio of masses, as Saponification.
 func (o Oil) ProfileValue() units.Ratio { return o.get().profileValue }
 
-// Choice says which of these the oil is planned at.
+// Choice says which value Saponification plans with: Middle, ProfileValue, the low end of
+// the range, or the caller's own.
 func (o Oil) Choice() Choice { return o.get().choice }
 
-// How says how the value that is planned at was obtained.
+// How says how the published saponification value was obtained; [cite.Computed] where
+// there is none and the value is that of the fatty acids, [cite.Given] of the caller's
+// own. How the fatty acids were, ProfileSource says.
 func (o Oil) How() cite.How { return o.get().how }
 
-// ValueSource is where the saponification value stands, or how there is one: of
-// a computed value, the source of the fatty acids.
+// ValueSource is where the published saponification value stands, or how there is one:
+// of a computed value, the source of the fatty acids.
 func (o Oil) ValueSource() cite.Source {
 	row := o.get()
 	switch row.choice {
@@ -206,7 +217,7 @@ func (o Oil) Figures() []Figure {
 }
 
 // Profiles lists the published fatty-acid compositions of the oil, or the one
-// that its owner gave.
+// that the caller gave in place of them.
 func (o Oil) Profiles() []Profile {
 	row := o.get()
 	if row.own != nil {

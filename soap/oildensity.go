@@ -14,7 +14,7 @@ import (
 // published range leaves open.
 type OilDensity struct {
 	Low, Planned, High units.Density
-	Source             cite.Source
+	Source             cite.Source // of the figure, or of the relation it is computed by
 
 	// How Planned comes about: Figure, in g/mL or relative to water at the temperature
 	// Water, moved from the temperature From. Neither is given where the figure is not

@@ -20,14 +20,15 @@ var oilTable string
 //go:embed data/sources.txt
 var sourceTable string
 
-// DataEdition is the date of the built-in tables, the newest of those that a batch rests
+// DataEdition is the date of the built-in tables, as year-month-day: the newest of those that a batch rests
 // on: oils, fragrances, colourants, the observer. A number that the library gives may
 // change only with it.
 func DataEdition() string {
 	return max(refdata.Edition(oilTable), fragrance.DataEdition(), colour.DataEdition(), tint.DataEdition())
 }
 
-// Oils lists the built-in oils in order of id.
+// Oils lists the built-in oils in order of id. Some have no value to plan at: see
+// [Oil.Choice].
 func Oils() []Oil {
 	var oils []Oil
 	for _, id := range oilIDs() {
@@ -38,7 +39,7 @@ func Oils() []Oil {
 }
 
 // LookUpOil finds a built-in oil by its id, such as "olive". The error is a
-// [Fault] (path "oil") that offers the nearest known ids.
+// [Fault] (path "oil", kind [ErrUnknown]) that offers the nearest known ids.
 func LookUpOil(id string) (Oil, error) {
 	oil, found := builtIn(id)
 	if !found {

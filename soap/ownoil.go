@@ -9,11 +9,12 @@ import (
 )
 
 // OwnOil is an oil of the caller's own: a lot with its certificate or its
-// titration, or a composition. Turn it into an [Oil] with its Oil method.
+// titration, or a composition. Turn it into an [Oil] with its Oil method. The zero value
+// is refused: an ID and a value or a composition must be given.
 type OwnOil struct {
-	ID   string // the name the formula calls it by, 1 to 200 bytes
+	ID   string // the name the formula calls it by; not that of a built-in oil
 	Name string // the ID where empty
-	INCI string // the name for an ingredient list
+	INCI string // the name for an ingredient list; may be empty
 
 	// Saponification is the alkali it demands: a ratio of 0.005 to 0.45, that
 	// is 5 to 450 mg KOH per g. A range of no width is taken as exact, and no
@@ -28,12 +29,13 @@ type OwnOil struct {
 
 	Unsaponifiables units.Ratio // of the oil, with Profile: 0 % to 100 %
 	Iodine          units.Ratio // times 100: g of iodine per 100 g, 0 to 300
-	Density         units.Ratio // g/mL, 0.7 to 1.2
+	Density         units.Ratio // g/mL, 0.7 to 1.2, taken as it stands at any temperature
 }
 
 // Oil checks the figures and gives the oil. An id of the built-in table is
 // refused: see [Oil.WithSaponification]. The error is [Faults], with the keys of
-// a formula file's oil line as paths.
+// a formula file's oil line as paths: [ErrMissing], [ErrRange] or [ErrConflict], of a
+// fatty acid that is not known [ErrUnknown].
 func (o OwnOil) Oil() (Oil, error) {
 	if _, found := builtIn(o.ID); found {
 		return Oil{}, Faults{{Path: "oil", Text: o.ID, Reason: "is the id of a built-in oil", Remedy: "look it up and give it a saponification value, or choose another id", Kind: ErrConflict}}
@@ -42,8 +44,9 @@ func (o OwnOil) Oil() (Oil, error) {
 }
 
 // WithSaponification gives the oil with a value of the caller's own in place of
-// the built-in one. A range of no width is taken as exact. The error is
-// [Faults].
+// the built-in one, 5 to 450 mg KOH per g. A range of no width is taken as exact. The oil
+// itself stays as it is. The error is [Faults]: [ErrMissing] of the zero Oil or a range
+// without its ends, [ErrRange] of a value out of bounds or order.
 func (o Oil) WithSaponification(value units.Range) (Oil, error) {
 	if o.row == nil {
 		return Oil{}, Faults{{Path: "oil", Reason: "is missing", Remedy: "look one up, or bring an own oil", Kind: ErrMissing}}

@@ -1,9 +1,7 @@
 package soap_test
 
 import (
-	"encoding/json"
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -302,60 +300,4 @@ func TestATypedCarrierTakesTheValueOfItsLine(t *testing.T) {
 	if got := rangeOf(b.Parts[0].Additions[0].Carrier.Oil.Saponification()); got != "169 170 171" {
 		t.Errorf("the jug's oil has %s", got)
 	}
-}
-
-// The file of a maker with a lot of lard. By hand: 1000 g at 196 mg/g are 196 g of
-// KOH, 95 % of it 186.2 g; × 39.997/56.105 = 132.741135... g of sodium hydroxide,
-// rounded down to the division of 0.1 g; twice as much water, 265.482270... g, to
-// the nearest. Together with the oil 1398.223406... g.
-func ExampleBatch_MarshalJSON() {
-	formula, err := soap.ReadFormula(strings.NewReader(`{
-	  "formula": "Lantern walk lard",
-	  "oils": [{"oil": "lard-lot-12", "share": "100 %", "saponification": {"low": "192", "typical": "196", "high": "203"}}],
-	  "alkali": [{"kind": "sodium-hydroxide", "purity": "100 %"}],
-	  "superfat": "5 %",
-	  "water": {"per_alkali": "2"},
-	  "size": {"oils": "1000 g"}
-	}`))
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	batch, err := formula.Batch()
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	text, err := batch.MarshalJSON()
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	var read struct {
-		Schema string
-		Alkali []struct {
-			Kind  string
-			Mass  json.Number `json:"mass_g"`
-			Weigh json.Number `json:"weigh_g"`
-		}
-		Water struct {
-			Weigh json.Number `json:"weigh_g"`
-		}
-		Batter json.Number `json:"batter_g"`
-	}
-	if err := json.Unmarshal(text, &read); err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println(read.Schema)
-	for _, a := range read.Alkali {
-		fmt.Println(a.Kind, a.Mass, "weigh", a.Weigh)
-	}
-	fmt.Println("water, weigh", read.Water.Weigh)
-	fmt.Println("batter", read.Batter)
-	// Output:
-	// batch/1
-	// sodium-hydroxide 132.741135 weigh 132.7
-	// water, weigh 265.5
-	// batter 1398.223406
 }

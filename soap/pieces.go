@@ -11,15 +11,15 @@ import (
 // take every volume as the sum of its parts' and know of no air. A trial of the
 // maker's own is better.
 type Volumes struct {
-	At      units.Temperature
-	Density units.Density // of what is in the pot
+	At      units.Temperature // as the formula has it, or 40 °C
+	Density units.Density     // of what is in the pot
 	// Spread is how far off Density may be either way, as a share of it: what the
 	// published ranges of the oils' densities leave open, and no more.
 	Spread units.Ratio
 
 	Pot  units.Volume // what the pot must hold, before any room to stir
 	Oils units.Volume // those in the pot whose density is known
-	Lye  units.Volume
+	Lye  units.Volume // what is in the pot of it
 	// LyeAsked is the density of the lye with all the water asked for, before any is
 	// held back.
 	LyeAsked units.Density
@@ -27,13 +27,14 @@ type Volumes struct {
 	Unknown []string
 }
 
-// Piece is how far a part goes with a vessel.
+// Piece is how far a part goes with a vessel: a vessel that several parts share has a line
+// for each.
 type Piece struct {
 	Vessel string
-	Part   string
-	Top    bool // it stands on other pieces
-	Count  int  // pieces that are wanted, in all batches
-	Filled int  // pieces that this batch fills to the brim
+	Part   string // the part that fills it, or its layer of it
+	Top    bool   // it stands on other pieces
+	Count  int    // pieces that are wanted, in all batches
+	Filled int    // pieces that this batch fills to the brim
 
 	// Short is what the first cavity that is not full lacks of the part; 0 g where
 	// all that is wanted is there.
@@ -50,15 +51,15 @@ type Piece struct {
 
 // ExtraCount is how many embeds to cast, or pieces to strew on, for one batch.
 type ExtraCount struct {
-	Name, Vessel string
+	Name, Vessel string     // as the formula has them
 	Count        int        // with the spares
 	Mass         units.Mass // of all of them
 }
 
 // LastBatch is the last of several batches, which makes what the others leave.
 type LastBatch struct {
-	Pieces       []Piece // Count and Filled are those of this batch
-	Oils, Poured units.Mass
+	Pieces       []Piece    // Count and Filled are those of this batch
+	Oils, Poured units.Mass // all its oils, and all that it pours
 
 	parts []PartBatch // to be judged
 }
@@ -222,7 +223,8 @@ func millilitres(v float64) units.Volume {
 	return volume
 }
 
-// PiecesInAll gives how many pieces the vessels make; tops make none of their own.
+// PiecesInAll gives how many pieces are wanted of the vessels, in all batches; tops make
+// none of their own. 0 without vessels.
 func (b Batch) PiecesInAll() (n int) {
 	for i := range b.Pieces {
 		p := &b.Pieces[i] // one of a vessel's parts says it

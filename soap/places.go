@@ -19,7 +19,7 @@ type Places struct {
 
 // Find gives the line and column, both from 1 (the column in bytes), of what a
 // path names, or of the innermost part of it that is there; 0, 0 without a
-// file.
+// file. A path is that of a [Fault] or the subject of a [Finding].
 func (p Places) Find(path string) (line, column int) {
 	if p.text == nil {
 		return 0, 0
@@ -27,7 +27,8 @@ func (p Places) Find(path string) (line, column int) {
 	return p.position(p.offset(path))
 }
 
-// Place gives faults their line and column, and sorts them by place.
+// Place gives faults their line and column, where they have none, and sorts them by
+// place. It leaves the list that it is given as it is.
 func (p Places) Place(faults Faults) Faults {
 	placed := slices.Clone(faults)
 	for i, f := range placed {

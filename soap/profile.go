@@ -22,14 +22,15 @@ func leastCoverage() units.Ratio { return units.Percent(90) }
 // by mass. A single figure has Low equal to High; an upper limit alone has Low
 // zero.
 type AcidShare struct {
-	Acid      string // symbol, such as "C18:1"
-	Low, High units.Ratio
+	Acid      string      // symbol, such as "C18:1": see [FattyAcids]
+	Low, High units.Ratio // 0 % to 100 %
 }
 
-// A Profile is the fatty-acid composition of an oil as one source gives it.
+// A Profile is the fatty-acid composition of an oil as one source gives it. The zero value
+// names no acid.
 type Profile struct {
-	Acids  []AcidShare
-	Source cite.Source
+	Acids  []AcidShare // of all the fatty acids of the oil, by mass
+	Source cite.Source // where it stands
 }
 
 // Coverage gives the sum of the middles of the profile's ranges: how much of
@@ -71,7 +72,8 @@ func glyceride(n units.Ratio) units.Ratio {
 }
 
 // AcidValue computes the alkali that the acids demand when they are free, not
-// glycerides: 56.105 Σ w/M, as SaponificationValue does otherwise.
+// glycerides: 56.105 Σ w/M, as SaponificationValue does otherwise: a ratio of masses,
+// times 1000 mg KOH per g, not given for the same reasons.
 func (p Profile) AcidValue() units.Ratio {
 	n, ok := p.moles()
 	if !ok {

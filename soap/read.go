@@ -21,8 +21,9 @@ const mostDepth = 16
 // ReadFormula reads a formula file (JSON, version 1). It is strict: an unknown
 // or repeated key, a wrong unit or a missing field is an error. The error is
 // [Faults], with the reader's own and those of [Formula.Check] on what it could
-// read, sorted by place; or the reader's error where it could not be read at
-// all.
+// read, sorted by place; or the error of r, as it is, where that could not be read. Of
+// more than [MostBytes], or values nested deeper than 16, nothing else is read: an
+// [ErrFormat].
 func ReadFormula(r io.Reader) (Formula, error) {
 	text, err := io.ReadAll(io.LimitReader(r, MostBytes+1))
 	if err != nil {
@@ -33,16 +34,18 @@ func ReadFormula(r io.Reader) (Formula, error) {
 }
 
 // ParseFormula is ReadFormula on a text that is already there. It also returns
-// where everything stands, for those who report what they find later.
+// where everything stands, for those who report what they find later: the faults and
+// findings of [Formula.Batch] name paths, and [Places.Find] gives their line.
 func ParseFormula(text []byte) (Formula, Places, error) { return ParseFormulaBeside(Beside{}, text) }
 
 // Beside is what is known beside the text of a formula. The zero value is nothing.
 type Beside struct {
-	Law      Law            // whose limits on fragrance count, whatever the formula's markets are
+	Law      Law            // whose limits on fragrance count: becomes the formula's Law
 	Swatches *tint.Swatches // of a formula that has none of its own
 }
 
-// ParseFormulaBeside is ParseFormula where something is known beside the text.
+// ParseFormulaBeside is ParseFormula where something is known beside the text: whose law
+// counts, or swatches from a file of their own, which are checked with the formula.
 func ParseFormulaBeside(known Beside, text []byte) (Formula, Places, error) {
 	places, root, faults := parsed(text, "a formula is")
 	if faults != nil {

@@ -12,7 +12,7 @@ import (
 // ParseSwatches reads swatches that stand in a file of their own: the value of "swatches"
 // of a formula, or an object with that key alone. The error is [Faults], with what is
 // wrong with each swatch; whether they suffice the formula says, whose pigments tell which
-// is the white.
+// is the white. Hand them to [ParseFormulaBeside].
 func ParseSwatches(text []byte) (*tint.Swatches, Places, error) {
 	places, root, faults := parsed(text, "swatches are")
 	if faults != nil {

@@ -3,20 +3,20 @@ package soap
 import "example.com/lyewright/units"
 
 // Reckoning is what the real weighings of a batch come to, and what would mend it.
-// The batch's own Superfat and Parts stay the plan.
+// The batch's own Superfat and Parts stay the plan; its findings judge what was weighed.
 type Reckoning struct {
 	Stage    Stage
-	Lye      Lye     // as weighed and mixed
-	Superfat Outlook // of the batch
-	Parts    []ReckonedPart
-	Remedies []Remedy
+	Lye      Lye            // as weighed and mixed
+	Superfat Outlook        // of the batch
+	Parts    []ReckonedPart // in the formula's order
+	Remedies []Remedy       // none where nothing is wanting, or nothing helps any more
 }
 
 // ReckonedPart is a part as weighed.
 type ReckonedPart struct {
 	Name     string
-	Batter   units.Mass
-	Poured   units.Mass
+	Batter   units.Mass // what of the pot it got
+	Poured   units.Mass // with its additions and carriers
 	Dry      units.Mass // when all water is gone
 	Superfat Outlook
 }
@@ -27,7 +27,9 @@ const Blend = "blend"
 
 // Remedy is one thing that brings the batch, or a part, back to its plan at
 // typical values. Each is enough alone, but for those of several parts, which are
-// for each its own, and for those of two alkalis, which go together.
+// for each its own, and for those of two alkalis, which go together. Alkali is never added
+// to batter, and no more oil is offered than a quarter of the oils (our choice): more makes
+// another soap.
 type Remedy struct {
 	Part string // the part it is for; empty: all
 
@@ -49,8 +51,8 @@ type Remedy struct {
 	AddAlkali Weighing
 
 	// What it is after that, with what the scale can show.
-	Batter       units.Mass // in the pot, or of the part
-	Poured       units.Mass
+	Batter       units.Mass  // in the pot, or of the part
+	Poured       units.Mass  // with additions and carriers
 	WaterPerOils units.Ratio // of the batch or the part; held-back oil counts
 	Superfat     Outlook     // of the batch, or of the part
 }

@@ -10,13 +10,13 @@ import (
 // of the batch. Colours are those of what is weighed. They are known of parts whose
 // colourants all stood in the formula's swatches.
 type Tint struct {
-	Formula  string
+	Formula  string           // its name
 	Fit      tint.Calibration // not given where the formula has no swatches
 	Swatches string           // their name; may be empty
-	Parts    []PartTint
-	Order    []string // the parts, the lightest first
+	Parts    []PartTint       // in the formula's order
+	Order    []string         // the parts, the lightest first: the order to work in (common practice)
 
-	Findings []Finding // those on colour
+	Findings []Finding // those on colour, and every danger: see [OnColour]
 }
 
 // PartTint is what colour a part will have.
@@ -27,13 +27,13 @@ type PartTint struct {
 	Unknown, Beyond []string
 
 	Target     *tint.Lab // nil: none
-	Difference float64   // of the colour from the target, as CIEDE2000
+	Difference float64   // of the colour from the target, as CIEDE2000; 0 without either
 	// Reachable: the target is met within 1, or within the floor of the calibration, by what
 	// is weighed, or where loads were looked for by the nearest mixture.
 	Reachable bool
 	Matched   *Matched // nil where no loads were looked for
 
-	Loads []TintLoad
+	Loads []TintLoad // its colourants: those with a load, then those of its match
 	// Cost is that of all the part's colourants as weighed, without carriers, in the currency
 	// of their prices; not given where one is lacking.
 	Cost     units.Ratio
@@ -55,7 +55,7 @@ type PartTint struct {
 
 // Matched is what came of a part's match.
 type Matched struct {
-	Best float64 // the smallest difference from the target within reach
+	Best float64 // the smallest difference from the target within reach, as CIEDE2000
 	// Missing says in which direction the target lies from the nearest: "lighter", "darker", "redder",
 	// "greener", "yellower", "bluer", the most lacking first.
 	Missing []string
@@ -66,8 +66,8 @@ type Matched struct {
 
 // TintLoad is a colourant of a part.
 type TintLoad struct {
-	Colourant string
-	Name      string
+	Colourant string     // its id
+	Name      string     // its common name
 	Weighed   units.Mass // of the pigment itself, as the scale shows it
 	// What is weighed, of the part's batter, oils and dry mass.
 	OfBatter, OfOils, OfDry units.Ratio
@@ -79,18 +79,18 @@ type TintLoad struct {
 
 // Whiter is how much more white makes the next visible difference, CIEDE2000 of 1.
 type Whiter struct {
-	Colourant string
+	Colourant string      // the white
 	Now       units.Ratio // of batter: what there is of it
-	More      units.Ratio // of batter
-	Mass      units.Mass
+	More      units.Ratio // of batter: how much more it takes, where Seen
+	Mass      units.Mass  // the same of this part
 	Seen      bool        // false: no load up to Most makes one
-	Most      units.Ratio // of batter
+	Most      units.Ratio // of batter: the most that was tried
 }
 
 // Coat is a thin layer of the part on another.
 type Coat struct {
-	Vessel, On, Under string // the vessel, the one that it stands on, and the part in that
-	Thickness         units.Length
+	Vessel, On, Under string       // the vessel, the one that it stands on, and the part in that
+	Thickness         units.Length // of the layer
 	Colour            *tint.Colour // nil where it is not known
 }
 

@@ -2,8 +2,11 @@ package soap
 
 import "example.com/lyewright/units"
 
-// Water is the rule that says how much water is asked for: exactly one of its
-// fields. What carriers hold back comes out of it.
+// Water is the rule that says how much water is asked for: exactly one of
+// LyeConcentration, PerAlkali and PerOils. The zero value is missing, which
+// [Formula.Check] refuses. What carriers hold back comes out of it, and so does the water
+// of stock lyes, liquids and acids. Alkali counts as weighed, of a stock lye its pure
+// hydroxide.
 type Water struct {
 	// LyeConcentration is alkali as weighed over alkali and water together,
 	// over 0 % and below 100 %.
@@ -13,7 +16,8 @@ type Water struct {
 	// PerOils is water per oils, by mass: over 0 %, to 1000 %.
 	PerOils units.Ratio
 
-	// Liquids bring part of the water asked for: at most 20, each name once.
+	// Liquids bring part of the water asked for: at most 20, each name once. They stand
+	// beside the rule.
 	Liquids []LiquidLine
 }
 
@@ -26,13 +30,14 @@ func WaterPerAlkali(concentration units.Ratio) units.Ratio {
 
 // LyeConcentration gives the concentration (alkali as weighed over the lye) of
 // a lye with this much water per alkali, by mass: 1/(1 + w). It is the inverse
-// of [WaterPerAlkali].
+// of [WaterPerAlkali]. Not given where the water per alkali is not.
 func LyeConcentration(waterPerAlkali units.Ratio) units.Ratio {
 	return units.Whole(1).Over(units.Whole(1).Add(waterPerAlkali))
 }
 
 // WaterPerOils gives the water per oils, by mass, that so much water per
-// alkali is where the formula weighs alkaliPerOils of alkali per oils.
+// alkali is where the formula weighs alkaliPerOils of alkali per oils, both as weighed.
+// Not given where either is not.
 func WaterPerOils(waterPerAlkali, alkaliPerOils units.Ratio) units.Ratio {
 	return waterPerAlkali.Times(alkaliPerOils)
 }

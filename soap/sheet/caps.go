@@ -11,7 +11,9 @@ import (
 )
 
 // WriteCaps prints how much fragrance a batch may hold, what binds, and what the label
-// may have to name, masses in the given unit. The error is the writer's.
+// may have to name: [soap.Batch.Caps] as text of 78 columns, masses in the given unit and
+// the most of a fragrance rounded down, percentages of the dry bar. The error is the
+// writer's.
 func WriteCaps(w io.Writer, b soap.Batch, unit units.Unit) error {
 	s := capSheet{sheet: newSheet(b, unit), caps: b.Caps()}
 	s.wrap("", b.Formula.Name)
@@ -239,8 +241,8 @@ func (s *capSheet) allergens(list []fragrance.Allergen, complete bool, of string
 	s.wrap("", text+others(len(list), complete))
 }
 
-// WriteFragrances prints a table of fragrance materials: the cap of each alone. The
-// error is the writer's.
+// WriteFragrances prints a table of fragrance materials: the cap of each alone, in percent
+// of the dry bar, and what binds. The error is the writer's.
 func WriteFragrances(w io.Writer, materials []fragrance.Material) error {
 	var p page
 	p.wrap("", "Essential oils and extracts, and the most of each alone in a dry bar of soap: not a dose that is recommended, and no more than what is known. Data edition "+fragrance.DataEdition()+".")

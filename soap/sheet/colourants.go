@@ -8,8 +8,9 @@ import (
 	"example.com/lyewright/units/cite"
 )
 
-// WriteColourants prints a table of colourants: what alkali, the law and habit make of
-// each. The error is the writer's.
+// WriteColourants prints a table of colourants: what alkali and the law of the European
+// Union and the United States make of each, and how much of it is usual. The error is the
+// writer's.
 func WriteColourants(w io.Writer, colourants []colour.Colourant) error {
 	var p page
 	p.wrap("", "Colourants: what becomes of them in alkali, whether soap that is a cosmetic may have them in the EU and in the US, and the loads that are usual, in % of oils: a habit of the trade without a source, no limit. Data edition "+colour.DataEdition()+".")

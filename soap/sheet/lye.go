@@ -10,8 +10,9 @@ import (
 
 func (p *page) figure(name, value string) { p.line(pad(name, -34) + value) }
 
-// WriteTitration prints what a titration found, and as the purity of a formula
-// file. The error is the writer's.
+// WriteTitration prints what a titration found, in percent of what was weighed, and as the
+// purity of a formula file, below 50 % as the strength of a stock lye. The error is the
+// writer's.
 func WriteTitration(w io.Writer, alkali soap.Alkali, t lye.Titrated) error {
 	var p page
 	p.wrap("", alkali.Name()+" by titration, % of what was weighed "+p.cite(lye.TitrationSource()))
@@ -47,7 +48,8 @@ func WriteTitration(w io.Writer, alkali soap.Alkali, t lye.Titrated) error {
 	return p.writeTo(w)
 }
 
-// WriteHeat prints how hot a lye gets. The error is the writer's.
+// WriteHeat prints how hot a lye gets if no heat is lost, in °C rounded up, with a warning
+// where it may boil: h is the [lye.Mixing.Bound] of m. The error is the writer's.
 func WriteHeat(w io.Writer, m lye.Mixing, h lye.Heat) error {
 	var p page
 	p.wrap("", "How hot the lye gets if no heat is lost: a bound for caution, not a promise "+p.cite(lye.HeatSource()))
@@ -77,9 +79,10 @@ func WriteHeat(w io.Writer, m lye.Mixing, h lye.Heat) error {
 	return p.writeTo(w)
 }
 
-// WriteSolution prints what a lye is like; mass may be 0 g. The strength of a
-// hydrometer's reading is an upper figure. The error is that of the density, or the
-// writer's.
+// WriteSolution prints what a lye is like: its strength in percent of hydroxide, its density,
+// when it crystallises and boils, and the volume of a mass of it, which may be 0 g: none.
+// upper says that the strength is an upper figure, as one from a hydrometer is. The error
+// is that of the density, or the writer's.
 func WriteSolution(w io.Writer, s lye.Solution, mass units.Mass, upper bool) error {
 	density, err := s.Density()
 	if err != nil {
@@ -116,7 +119,8 @@ func WriteSolution(w io.Writer, s lye.Solution, mass units.Mass, upper bool) err
 	return p.writeTo(w)
 }
 
-// WriteStock prints two masses that make a lye. The error is the writer's.
+// WriteStock prints two masses that make a lye, in grams: under a heading, what is weighed
+// first by its name, then the water. The error is the writer's.
 func WriteStock(w io.Writer, heading, first string, weigh, water units.Mass) error {
 	var p page
 	p.wrap("", heading)

@@ -7,8 +7,9 @@ import (
 	"example.com/lyewright/units"
 )
 
-// WriteOils prints a table of oils: what each is planned at, the range that is
-// kept in mind, and the iodine value. The error is the writer's.
+// WriteOils prints a table of oils: what each is planned at and the range that is
+// kept in mind, in mg of KOH per g, and the iodine value, in g per 100 g. The error is the
+// writer's.
 func WriteOils(w io.Writer, oils []soap.Oil) error {
 	var p page
 	p.line("Saponification value in mg KOH/g, iodine value in g of iodine per 100 g.")

@@ -13,8 +13,10 @@ import (
 	"example.com/lyewright/units"
 )
 
-// Write prints the sheet of a batch as text of 78 columns, masses in the given
-// unit. The error is the writer's.
+// Write prints the sheet of a batch as text of 78 columns, masses in the given unit and
+// as finely as the scales show: dangers and warnings, what was weighed and what mends it,
+// the lines to weigh, each part, the moulds, the superfat. A danger stands at its end once
+// more. The error is the writer's.
 func Write(w io.Writer, b soap.Batch, unit units.Unit) error {
 	s := newSheet(b, unit)
 	s.title()

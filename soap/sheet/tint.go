@@ -11,9 +11,10 @@ import (
 	"example.com/lyewright/units"
 )
 
-// WriteTint prints what colour the parts of a batch will have, and in which order to work,
-// masses in the given unit. The error is the writer's, or [soap.Faults] of
-// [soap.Batch.Tint].
+// WriteTint prints what colour the parts of a batch will have, and in which order to work:
+// [soap.Batch.Tint] as text of 78 columns, masses in the given unit, differences as
+// CIEDE2000. The error is the writer's, or [soap.Faults] of [soap.Batch.Tint], and then
+// nothing is written.
 func WriteTint(w io.Writer, b soap.Batch, unit units.Unit) error {
 	t, err := b.Tint()
 	if err != nil {

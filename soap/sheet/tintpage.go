@@ -12,8 +12,9 @@ import (
 )
 
 // WriteTintPage writes what colour the parts of a batch will have as a page of HTML that
-// needs nothing else: the figures first, then a swatch of each part, named beside its
-// picture. The error is the writer's, or [soap.Faults] of [soap.Batch.Tint].
+// needs nothing else, no script and no other file: the figures first, then a swatch of each
+// part, named beside its picture. Masses are in grams; names are escaped. The error is the
+// writer's, or [soap.Faults] of [soap.Batch.Tint], and then nothing is written.
 func WriteTintPage(w io.Writer, b soap.Batch) error {
 	t, err := b.Tint()
 	if err != nil {

@@ -10,18 +10,20 @@ import (
 )
 
 // A Step is one step of the working: a formula, the numbers put into it, and
-// what comes out.
+// what comes out. All are sentences or sums in text, to be read and not to be parsed.
 type Step struct {
 	Of      string // what is worked out: an oil, an alkali, a part
 	Formula string // in words
 	Figures string // the formula with its numbers
 	Result  string // with its unit
-	Because string // where the numbers come from, in words
-	Sources []cite.Source
+	Because string // where the numbers come from, in words; may be empty
+
+	Sources []cite.Source // of the numbers; none where they come from the formula
 }
 
 // Working gives every step from the formula to the masses and the planned
-// superfat, in the order in which they are worked out. Masses are in grams.
+// superfat, in the order in which they are worked out. Masses are in grams, demands in
+// grams of KOH.
 func Working(b soap.Batch) []Step {
 	w := working{b: b}
 	for _, o := range b.Oils {
@@ -248,8 +250,9 @@ func (w *working) part(p *soap.PartBatch) {
 	})
 }
 
-// WriteWorking prints the working of a batch as text of 78 columns. The error
-// is the writer's.
+// WriteWorking prints the working of a batch as text of 78 columns: every [Step], its
+// formula before its figures. It may follow [Write] on one page: its sources have keys of
+// their own. The error is the writer's.
 func WriteWorking(w io.Writer, b soap.Batch) error {
 	p := page{prefix: "W"} // printed behind a sheet, which has sources of its own
 	p.heading("Working")
