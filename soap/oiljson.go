@@ -76,15 +76,15 @@ func (w jsonWriter) oil(o Oil) {
 
 func (w jsonWriter) figure(f Figure) {
 	w.Text("figure", f.Name)
-	print := func(r units.Ratio) string { return r.Text(6) }
+	digits := func(r units.Ratio) string { return r.Text(6) }
 	switch f.Unit {
 	case "mg KOH/g", "g/kg":
-		print = func(r units.Ratio) string { return r.MilligramsPerGramText(6) }
+		digits = func(r units.Ratio) string { return r.MilligramsPerGramText(6) }
 	case "g iodine/100 g":
-		print = func(r units.Ratio) string { return r.PercentText(6) }
+		digits = func(r units.Ratio) string { return r.PercentText(6) }
 	}
-	w.Number("low", print(f.Low))
-	w.Number("high", print(f.High))
+	w.Number("low", digits(f.Low))
+	w.Number("high", digits(f.High))
 	w.Text("unit", f.Unit)
 	w.text("remark", f.Remark)
 	w.Text("source", f.Source.String())

@@ -101,12 +101,12 @@ func WriteOil(w io.Writer, oil soap.Oil) error {
 }
 
 func figureText(f soap.Figure) string {
-	print := func(r units.Ratio) string { return r.Text(4) }
+	digits := func(r units.Ratio) string { return r.Text(4) }
 	switch f.Name {
 	case "saponification", "acid-value", "unsaponifiable":
-		print = func(r units.Ratio) string { return r.MilligramsPerGramText(4) }
+		digits = func(r units.Ratio) string { return r.MilligramsPerGramText(4) }
 	case "iodine":
-		print = func(r units.Ratio) string { return r.PercentText(4) }
+		digits = func(r units.Ratio) string { return r.PercentText(4) }
 	}
-	return ends(print(f.Low), print(f.High)) + " " + f.Unit
+	return ends(digits(f.Low), digits(f.High)) + " " + f.Unit
 }
