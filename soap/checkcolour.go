@@ -64,7 +64,7 @@ func (c *checker) faultsOf(err error, inputs ...string) {
 		return
 	}
 	for _, f := range faults {
-		c.found = append(c.found, checked{f, inputs})
+		c.add(f, inputs...)
 	}
 }
 

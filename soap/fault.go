@@ -1,6 +1,10 @@
 package soap
 
-import "example.com/lyewright/units/fault"
+import (
+	"strconv"
+
+	"example.com/lyewright/units/fault"
+)
 
 // A Fault is one thing that is wrong with a formula: where, what, and what
 // would be right.
@@ -9,6 +13,23 @@ type Fault = fault.Fault
 // Faults are all the things wrong with a formula, in input order. It is the
 // error of a reader, a check and a batch; [errors.As] takes it out.
 type Faults = fault.Faults
+
+// mostFaults is how many faults are told of one formula. More help nobody, and a
+// hostile file could ask for a hundred thousand.
+const mostFaults = 100
+
+// bounded leaves out what goes beyond the most. Where there is more, found or not
+// looked for, it says so at the end.
+func bounded(faults Faults, more bool) Faults {
+	if len(faults) <= mostFaults && !more {
+		return faults
+	}
+	told := min(len(faults), mostFaults)
+	last := &faults[told-1]
+	return append(faults[:told:told], Fault{
+		Line: last.Line, Column: last.Column, Reason: "has more wrong with it than these " + strconv.Itoa(told) + " faults", Remedy: "put these right first", Kind: ErrRange,
+	})
+}
 
 // Kinds of fault, for errors.Is.
 var (
