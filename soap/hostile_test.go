@@ -81,6 +81,9 @@ func TestNoTextOfAFormulaTakesAControlCharacter(t *testing.T) {
 				tried[q.key]++
 			}
 			for i, control := range controls() {
+				if i%5 != 0 && (q.isKey || file != "names/every-name.json") {
+					continue // every one in the values there, some elsewhere
+				}
 				at := q.to - 1 // behind its last letter
 				if i%2 == 1 {
 					at = q.from + 1 // or before its first
@@ -130,8 +133,8 @@ func TestNoKeyOfAFormulaMayStandTwice(t *testing.T) {
 // Every text and every number in turn becomes absurd. Each answer is a fault or a
 // batch; none is a panic, and none costs more than bounded memory.
 func TestNoFigureOfAFormulaCanBeAbsurd(t *testing.T) {
-	long := strings.Repeat("9", 100_000)
-	tooLong := []string{`"` + long + `"`, `"` + long + ` g"`, `"` + long + ` %"`, `"0.` + long + ` % of oils"`, long, "0." + long, "-1e999999999", "1e999999999", "1e-999999999"}
+	long := strings.Repeat("9", 20_000)
+	tooLong := []string{`"` + long + ` g"`, `"0.` + long + ` % of oils"`, long, "-1e999999999", "1e-999999999"}
 	tried, bare := 0, 0
 	for file, text := range richFormulas(t) {
 		try := func(from, to int, value string) {
@@ -147,7 +150,7 @@ func TestNoFigureOfAFormulaCanBeAbsurd(t *testing.T) {
 				t.Errorf("%s: %s may be %.20s…", file, text[from:to], value)
 				return
 			}
-			if used := after.TotalAlloc - before.TotalAlloc; used > 8<<20 {
+			if used := after.TotalAlloc - before.TotalAlloc; used > 2<<20 {
 				t.Errorf("%s: %s as %.20s… costs %d bytes", file, text[from:to], value, used)
 			}
 			if len(err.Error()) > 20_000 {

@@ -348,7 +348,7 @@ func FuzzParseJSON(f *testing.F) {
 		"\"\xff\"", "\"\xed\xa0\x80\"", "\ufeff{}", // not UTF-8, a surrogate in UTF-8, a byte order mark
 		`01`, `-`, `1.`, `1e`, `-0`, `0e0`, `1E400`, // numbers at the edge of the grammar
 		"\"\x1f\"", "\"\x7f\"", `"\/"`, "\u00a01", // control characters and spaces
-		strings.Repeat("[", 40) + strings.Repeat("]", 40),                                // deeper than the bound
+		strings.Repeat("[", 40) + strings.Repeat("]", 40), // deeper than the bound
 		`{"\u202e":0}`, `{"` + strings.Repeat("0", 201) + `":0}`, "[" + strings.Repeat("0,", 500) + "0]", // a hidden key, a longer one, and a longer list
 	} {
 		f.Add([]byte(text))
