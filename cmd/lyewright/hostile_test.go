@@ -77,7 +77,12 @@ func floods(t *testing.T) map[string]*flood {
 
 func TestAHundredMegabytesAreRefusedAfterAMebibyte(t *testing.T) {
 	for _, args := range [][]string{
-		{"batch", "-"}, {"batch", "-json", "-"}, {"batch", "-working", "-"}, {"check", "-"}, {"cap", "-"}, {"tint", "-"},
+		{"batch", "-"},
+		{"batch", "-json", "-"},
+		{"batch", "-working", "-"},
+		{"check", "-"},
+		{"cap", "-"},
+		{"tint", "-"},
 		{"batch", "-swatches", "-", formulas + "/single-bar.json"},
 	} {
 		for name, f := range floods(t) {
