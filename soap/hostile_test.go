@@ -11,6 +11,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"example.com/lyewright/colour"
 	"example.com/lyewright/colour/tint"
@@ -413,7 +414,7 @@ func TestATypedNameWithAControlIsRefused(t *testing.T) {
 			if !slices.ContainsFunc(faults, func(f soap.Fault) bool { return strings.HasPrefix(f.Path, path) }) {
 				t.Errorf("%s may be %q: %v", path, bad, faults)
 			}
-			if said := faults.Error(); strings.ContainsAny(said, "\x00\x1b\u0085\u2028\u202e\u2066\xff") || strings.Count(said, "\n") != len(faults)-1 {
+			if said := faults.Error(); strings.ContainsAny(said, "\x00\x1b\u0085\u2028\u202e\u2066") || !utf8.ValidString(said) || strings.Count(said, "\n") != len(faults)-1 {
 				t.Errorf("%s: %q is said", path, said)
 			}
 		}

@@ -121,6 +121,7 @@ func invalidUTF8(text []byte) int {
 func Hidden(text string) (what, remedy string) {
 	for _, r := range text {
 		switch {
+		case r >= ' ' && r <= '~': // most are
 		case unicode.IsControl(r):
 			return "a control character", "write plain letters"
 		case r == '\u2028' || r == '\u2029':
