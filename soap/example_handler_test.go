@@ -32,8 +32,12 @@ import (
 //	     add up, what no pot can make
 //	503  no time was left to begin
 //
-// All but 200 carry an error/1 object. Nothing of it is kept between requests, and a
-// handler may serve any number at once.
+// All but 200 carry an error/1 object. Nothing is kept between requests, and a handler
+// may serve any number at once.
+//
+// The request's time bounds the wait for the formula. A batch is not interrupted: it takes
+// some microseconds, or a millisecond for each part whose loads are looked for. With those
+// of fifty parts it may be a second: whoever serves strangers bounds how many run at once.
 type batches struct{}
 
 func (batches) ServeHTTP(w http.ResponseWriter, r *http.Request) {
@@ -57,7 +61,7 @@ func (batches) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		refuseFormula(w, err)
 		return
 	}
-	batch, err := formula.Batch() // takes microseconds: there is nothing to interrupt
+	batch, err := formula.Batch()
 	if err != nil {
 		refuseFormula(w, err)
 		return
