@@ -3,9 +3,9 @@ package soap
 import (
 	"strconv"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
+	"example.com/lyewright/internal/strictjson"
 	"example.com/lyewright/units"
 )
 
@@ -19,8 +19,9 @@ const (
 
 // Check says what is wrong with a formula on its face: everything missing, out
 // of its bounds, or at odds with something else, all together. The error is
-// [Faults], nil where there are none, with paths as in a file and no line. What only the
-// working shows, [Formula.Batch] says.
+// [Faults], nil where there are none, with paths as in a file and no line; there are at
+// most a hundred, and one more that says where there would be more. What only the working
+// shows, [Formula.Batch] says.
 func (f Formula) Check() error {
 	_, err := f.checked()
 	return err
@@ -30,7 +31,7 @@ func (f Formula) Check() error {
 func (f *Formula) checked() (mine, error) {
 	c := checker{f: f}
 	c.check()
-	return c.mine, c.after(nil, nil).OrNil()
+	return c.mine, bounded(c.after(nil, nil), c.full()).OrNil()
 }
 
 // after adds what the check found to what is said already, but for what rests
@@ -63,7 +64,20 @@ type checked struct {
 }
 
 func (c *checker) fault(t trail, text, reason, remedy string, kind error, inputs ...string) {
+	if c.full() {
+		return // before its path is spelled
+	}
 	c.found = append(c.found, checked{Fault{Path: t.String(), Text: text, Reason: reason, Remedy: remedy, Kind: kind}, inputs})
+}
+
+// full reports whether more was found than is told.
+func (c *checker) full() bool { return len(c.found) > mostFaults }
+
+// add takes over a fault that another package found.
+func (c *checker) add(f Fault, inputs ...string) {
+	if !c.full() {
+		c.found = append(c.found, checked{f, inputs})
+	}
 }
 
 func (c *checker) check() {
@@ -106,15 +120,8 @@ func nameFault(name string) (reason, remedy string) {
 	if !utf8.ValidString(name) {
 		return "is not UTF-8", "write it in UTF-8"
 	}
-	for _, r := range name {
-		switch {
-		case unicode.IsControl(r):
-			return "has a control character", "write plain letters"
-		case r == '\u2028' || r == '\u2029':
-			return "has a line separator", "write it in one line"
-		case unicode.Is(unicode.Bidi_Control, r):
-			return "has a bidirectional control", "leave it out"
-		}
+	if what, remedy := strictjson.Hidden(name); what != "" {
+		return "has " + what, remedy
 	}
 	return "", ""
 }

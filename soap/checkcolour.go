@@ -22,6 +22,7 @@ func (c *checker) colouring() {
 		c.pigments()
 	}
 	if f.Swatches != nil {
+		c.swatchNames(f.Swatches)
 		swatches := f.swatches(c.colours)
 		check := swatches.Check
 		if c.lostSwatch { // whether they suffice is not known
@@ -31,6 +32,30 @@ func (c *checker) colouring() {
 			c.faultsOf(under("swatches", check()))
 		}
 		c.inSwatches = swatches.Colourants()
+	}
+}
+
+// swatchNames checks the names that stand in swatches; all else is checked where swatches
+// are known.
+func (c *checker) swatchNames(s *tint.Swatches) {
+	set := top("swatches")
+	if s.Name != "" {
+		c.name(set.at("name"), s.Name)
+	}
+	if len(s.Read) > tint.MostSwatches {
+		return
+	}
+	list := set.at("read")
+	for i := range s.Read {
+		line := list.item(i)
+		if s.Read[i].Name != "" { // said there, where it is missing
+			c.name(line.at("swatch"), s.Read[i].Name)
+		}
+		for _, load := range s.Read[i].Loads {
+			if load.Colourant != "" {
+				c.name(line.at("loads"), load.Colourant)
+			}
+		}
 	}
 }
 
@@ -64,7 +89,7 @@ func (c *checker) faultsOf(err error, inputs ...string) {
 		return
 	}
 	for _, f := range faults {
-		c.found = append(c.found, checked{f, inputs})
+		c.add(f, inputs...)
 	}
 }
 

@@ -55,7 +55,7 @@ func (c *checker) materials() {
 		if errors.Is(f.Kind, ErrUnknown) && strings.Contains(f.Path, ".blend[") {
 			inputs = []string{"materials[].fragrance"}
 		}
-		c.found = append(c.found, checked{f, inputs})
+		c.add(f, inputs...)
 	}
 }
 

@@ -1,6 +1,10 @@
 package soap
 
-import "example.com/lyewright/units/fault"
+import (
+	"strconv"
+
+	"example.com/lyewright/units/fault"
+)
 
 // A Fault is one thing that is wrong with a formula: where (its path, and line and column
 // where there is a file), what, and what would be right. Its kind is one of those below or
@@ -11,6 +15,23 @@ type Fault = fault.Fault
 // error of a reader, a check and a batch; [errors.As] takes it out, and as JSON they are
 // one object of schema error/1. See [fault.Faults].
 type Faults = fault.Faults
+
+// mostFaults is how many faults are told of one formula. More help nobody, and a
+// hostile file could ask for a hundred thousand.
+const mostFaults = 100
+
+// bounded leaves out what goes beyond the most. Where there is more, found or not
+// looked for, it says so at the end.
+func bounded(faults Faults, more bool) Faults {
+	if len(faults) <= mostFaults && !more {
+		return faults
+	}
+	told := min(len(faults), mostFaults)
+	last := &faults[told-1]
+	return append(faults[:told:told], Fault{
+		Line: last.Line, Column: last.Column, Reason: "has more wrong with it than these " + strconv.Itoa(told) + " faults", Remedy: "put these right first", Kind: ErrRange,
+	})
+}
 
 // Kinds of fault, for errors.Is. A text that is no quantity has one of [units.ErrSyntax],
 // [units.ErrUnit] and [units.ErrSize] instead.

@@ -21,9 +21,9 @@ const mostDepth = 16
 // ReadFormula reads a formula file (JSON, version 1). It is strict: an unknown
 // or repeated key, a wrong unit or a missing field is an error. The error is
 // [Faults], with the reader's own and those of [Formula.Check] on what it could
-// read, sorted by place; or the error of r, as it is, where that could not be read. Of
-// more than [MostBytes], or values nested deeper than 16, nothing else is read: an
-// [ErrFormat].
+// read, sorted by place, as many as Check tells; or the error of r, as it is, where that
+// could not be read. Of more than [MostBytes], or values nested deeper than 16, nothing
+// else is read: an [ErrFormat].
 func ReadFormula(r io.Reader) (Formula, error) {
 	text, err := io.ReadAll(io.LimitReader(r, MostBytes+1))
 	if err != nil {
@@ -57,10 +57,13 @@ func ParseFormulaBeside(known Beside, text []byte) (Formula, Places, error) {
 	if f.Swatches == nil && root.Get("swatches") == nil {
 		f.Swatches = known.Swatches
 	}
+	if r.full() {
+		return Formula{}, places, bounded(places.Place(r.faults), true)
+	}
 	c := checker{f: &f, lostSwatch: r.lostSwatch}
 	c.check()
 	if faults := c.after(r.faults, r.meant); len(faults) > 0 {
-		return Formula{}, places, places.Place(faults)
+		return Formula{}, places, bounded(places.Place(faults), c.full())
 	}
 	return f, places, nil
 }
@@ -124,7 +127,14 @@ type reader struct {
 	lostSwatch bool // something of the swatches could not be read
 }
 
+// full reports whether more is wrong than is told: nothing more is read then, since
+// that, too, would cost.
+func (r *reader) full() bool { return len(r.faults) > mostFaults }
+
 func (r *reader) fault(s *spot, text, reason, remedy string, kind error) {
+	if r.full() {
+		return
+	}
 	f := Fault{Path: s.path(), Text: clip(text), Reason: reason, Remedy: remedy, Kind: kind}
 	f.Line, f.Column = r.places.position(s.node.Offset)
 	r.faults = append(r.faults, f)
@@ -186,6 +196,9 @@ func anyIndex(path, pattern string) string {
 
 // object checks that a value is an object with none but known keys.
 func (r *reader) object(s *spot, known ...string) bool {
+	if r.full() {
+		return false
+	}
 	if s.node.Kind != strictjson.Object {
 		r.fault(s, "", "is "+s.node.Kind.Name()+" where an object is needed", "write {…} with "+strings.Join(known, ", "), ErrFormat)
 		return false
@@ -204,13 +217,18 @@ func (r *reader) object(s *spot, known ...string) bool {
 			where := s.trail.at(meant)
 			r.meant = append(r.meant, where.String())
 		}
-		r.fault(bad, "", "is not a key of a formula", remedy, ErrUnknown)
+		if r.fault(bad, "", "is not a key of a formula", remedy, ErrUnknown); r.full() {
+			return false
+		}
 	}
 	return true
 }
 
 // list checks that a value is a list of at most so many items.
 func (r *reader) list(s *spot, most int, what string) bool {
+	if r.full() {
+		return false
+	}
 	if s.node.Kind != strictjson.Array {
 		r.fault(s, "", "is "+s.node.Kind.Name()+" where a list is needed", "write […]", ErrFormat)
 		return false

@@ -76,6 +76,9 @@ func (r *reader) load(s *spot) Load {
 			return Load{Max: true}
 		case strings.Contains(text, "%"):
 			percentage, _, _ := strings.Cut(text, "%")
+			if _, err := units.ParsePercent(percentage + "%"); err != nil {
+				percentage = "3 " // what is no percentage is quoted, and not said again
+			}
 			r.fault(s, text, "does not say of what it is a percentage", `write "`+percentage+`% of oils" or "`+percentage+`% of batter"`, units.ErrUnit)
 		default:
 			before, mass := len(r.faults), r.massOf(s, text)

@@ -30,7 +30,7 @@ func ParseSwatches(text []byte) (*tint.Swatches, Places, error) {
 		}
 	}
 	if len(r.faults) > 0 {
-		return nil, places, places.Place(r.faults)
+		return nil, places, bounded(places.Place(r.faults), r.full())
 	}
 	return swatches, places, nil
 }

@@ -87,11 +87,11 @@ func (c *command) stream(name string, input io.Reader, o batchOptions) int {
 // more. Whoever writes a line and waits for its answer gets it: a bundle goes
 // as soon as nothing more has come.
 func bundles(input io.Reader, hand func(*bundle) bool) error {
-	reader := bufio.NewReaderSize(input, 1<<16)
+	reader := &lineReader{Reader: bufio.NewReaderSize(input, 1<<16)}
 	b := &bundle{first: 1, answers: make(chan []answer, 1)}
 	size := 0
 	for {
-		line, err := readLine(reader)
+		line, err := reader.next()
 		if line != nil || err == nil {
 			b.lines = append(b.lines, line)
 			size += len(line)
@@ -112,25 +112,52 @@ func bundles(input io.Reader, hand func(*bundle) bool) error {
 	}
 }
 
-// readLine reads a line of at most a byte more than a formula may have; what
-// goes beyond is dropped, and refused as too long.
-func readLine(reader *bufio.Reader) ([]byte, error) {
+// mostLine is how much is kept of a line: a byte more than the largest formula and
+// the end of its line.
+const mostLine = soap.MostBytes + len("\r\n") + 1
+
+// lineReader reads lines, and of one that is too long no more than shows that it is.
+// The rest is passed over when the next line is asked for, so that a line without
+// an end is refused all the same.
+type lineReader struct {
+	*bufio.Reader
+	amid bool // in a line of which the beginning was given
+}
+
+func (r *lineReader) next() ([]byte, error) {
+	for r.amid {
+		_, err := r.ReadSlice('\n')
+		if r.amid = errors.Is(err, bufio.ErrBufferFull); !r.amid && err != nil {
+			return nil, err
+		}
+	}
 	var line []byte
 	for {
-		piece, err := reader.ReadSlice('\n')
-		line = append(line, piece[:min(len(piece), soap.MostBytes+1-len(line))]...)
-		if !errors.Is(err, bufio.ErrBufferFull) {
+		piece, err := r.ReadSlice('\n')
+		line = append(line, piece[:min(len(piece), mostLine-len(line))]...)
+		more := errors.Is(err, bufio.ErrBufferFull)
+		if r.amid = more && len(line) == mostLine; r.amid {
+			return line, nil
+		}
+		if !more {
+			if err == nil {
+				line[len(line)-1] = '\n' // whatever of it was dropped, it has ended
+			}
 			return line, err
 		}
 	}
 }
 
+// blank reports whether a line holds nothing. Of a line that is too long that is
+// not known.
+func blank(line []byte) bool { return len(line) < mostLine && len(bytes.TrimSpace(line)) == 0 }
+
 // work answers the lines of a bundle. Blank lines are passed over.
 func (b *bundle) work(o batchOptions) []answer {
 	answers := make([]answer, 0, len(b.lines))
 	for i, line := range b.lines {
-		if len(bytes.TrimSpace(line)) > 0 {
-			a := answerOf(bytes.TrimRight(line, "\r\n"), o)
+		if !blank(line) {
+			a := answerOf(bytes.TrimSuffix(bytes.TrimSuffix(line, []byte("\n")), []byte("\r")), o)
 			a.line = b.first + i
 			answers = append(answers, a)
 		}
@@ -142,11 +169,11 @@ func (b *bundle) work(o batchOptions) []answer {
 // that is not blank is a whole object, and more follows. It returns a reader of
 // the whole, in which blank lines are kept by their number alone.
 func peek(input io.Reader) (lines bool, all io.Reader, err error) {
-	reader := bufio.NewReaderSize(input, 1<<16)
+	reader := &lineReader{Reader: bufio.NewReaderSize(input, 1<<16)}
 	before, first, err := nextLine(reader)
 	all = io.MultiReader(before, bytes.NewReader(first), reader)
 	text := bytes.TrimSpace(first)
-	if err != nil || len(text) == 0 || text[0] != '{' || !json.Valid(text) {
+	if err != nil || len(first) == mostLine || len(text) == 0 || text[0] != '{' || !json.Valid(text) {
 		return false, all, ended(err)
 	}
 	between, second, err := nextLine(reader)
@@ -163,11 +190,11 @@ func ended(err error) error {
 
 // nextLine reads the next line that is not blank. The blank ones before it come
 // back as a reader that makes them anew: however many, they take no room.
-func nextLine(reader *bufio.Reader) (blank io.Reader, line []byte, err error) {
+func nextLine(reader *lineReader) (before io.Reader, line []byte, err error) {
 	for count := int64(0); ; count++ {
-		line, err = readLine(reader)
-		if err != nil || len(bytes.TrimSpace(line)) > 0 {
-			if len(bytes.TrimSpace(line)) == 0 {
+		line, err = reader.next()
+		if err != nil || !blank(line) {
+			if blank(line) {
 				line = nil
 			}
 			return io.LimitReader(lineFeeds{}, count), line, err

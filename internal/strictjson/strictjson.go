@@ -1,7 +1,8 @@
 // Package strictjson reads JSON (RFC 8259) into a small tree that remembers
 // where everything stood. Beyond the grammar it refuses what encoding/json lets
-// pass: repeated keys, text that is not UTF-8, halves of surrogate pairs,
-// anything after the value, and nesting or objects beyond a bound.
+// pass: repeated keys, text that is not UTF-8, halves of surrogate pairs, keys
+// that do not show as they are, anything after the value, and nesting or objects
+// beyond a bound.
 package strictjson
 
 import (
@@ -9,6 +10,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf16"
 	"unicode/utf8"
 )
@@ -115,6 +117,23 @@ func invalidUTF8(text []byte) int {
 		}
 		i += size
 	}
+}
+
+// Hidden says which character of a text would not show as itself where the text
+// is printed, and what to do about it; nothing where there is none.
+func Hidden(text string) (what, remedy string) {
+	for _, r := range text {
+		switch {
+		case r >= ' ' && r <= '~': // most are
+		case unicode.IsControl(r):
+			return "a control character", "write plain letters"
+		case r == '\u2028' || r == '\u2029':
+			return "a line separator", "write it in one line"
+		case unicode.Is(unicode.Bidi_Control, r):
+			return "a bidirectional control", "leave it out"
+		}
+	}
+	return "", ""
 }
 
 type parser struct {
@@ -246,6 +265,9 @@ func (p *parser) object(node *Node, depth int) *Error {
 		}
 		if len(member.Key) > mostKey {
 			return &Error{Offset: member.Offset, Reason: "has a key of " + strconv.Itoa(len(member.Key)) + " bytes", Remedy: "leave out what is not part of a formula"}
+		}
+		if what, remedy := Hidden(member.Key); what != "" { // it would stand in a path, and on a screen
+			return &Error{Offset: member.Offset, Reason: "has a key with " + what, Remedy: remedy}
 		}
 		if valueOf(p.members[first:], member.Key) != nil {
 			return &Error{Path: member.Key, Offset: member.Offset, Reason: "stands twice", Remedy: "leave one of them out"}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+	"unicode"
 	"unicode/utf8"
 
 	"example.com/lyewright/internal/strictjson"
@@ -63,6 +64,9 @@ func TestWhatEncodingJSONLetsPassIsRefusedWhereItStands(t *testing.T) {
 		{"half beside a replacement character", `"\ufffd\ud83d"`, "", 0, "surrogate"},
 		{"half beside an escaped backslash", `"\\ufffd\ud83d"`, "", 0, "surrogate"},
 		{"half of a pair in a key", `{"\ud83d":1}`, "", 1, "surrogate"},
+		{"a control character in a key", `{"x":{"a\u001b":1}}`, "x", 6, "has a key with a control character"},
+		{"a line separator in a key", "{\"a\u2028\":1}", "", 1, "has a key with a line separator"},
+		{"a bidirectional control in a key", "[{\"\u202e\":1}]", "[0]", 2, "has a key with a bidirectional control"},
 		{"a byte that is not UTF-8", "{\"a\":\"b\xff\"}", "", 7, "UTF-8"},
 		{"a letter of Latin-1 in a key", "{\"\xe9\":1}", "", 2, "UTF-8"},
 		{"a letter cut off", "\"é\xc3", "", 3, "UTF-8"},
@@ -278,6 +282,33 @@ func checkOffsets(t *testing.T, text []byte, n strictjson.Node) {
 	}
 }
 
+// everyKey gives all keys of a JSON text, decoded, in one.
+func everyKey(text []byte) string {
+	var all strings.Builder
+	var walk func(value any)
+	walk = func(value any) {
+		switch value := value.(type) {
+		case []any:
+			for _, item := range value {
+				walk(item)
+			}
+		case map[string]any:
+			for key, item := range value {
+				all.WriteString(key)
+				walk(item)
+			}
+		}
+	}
+	var value any
+	_ = json.Unmarshal(text, &value) // what is no JSON has no keys
+	walk(value)
+	return all.String()
+}
+
+func hidden(r rune) bool {
+	return unicode.IsControl(r) || unicode.In(r, unicode.Zl, unicode.Zp, unicode.Bidi_Control)
+}
+
 // hasLoneSurrogate looks for half of a pair in valid JSON.
 func hasLoneSurrogate(text string) bool {
 	half := func(at int) (unit uint64) {
@@ -317,8 +348,8 @@ func FuzzParseJSON(f *testing.F) {
 		"\"\xff\"", "\"\xed\xa0\x80\"", "\ufeff{}", // not UTF-8, a surrogate in UTF-8, a byte order mark
 		`01`, `-`, `1.`, `1e`, `-0`, `0e0`, `1E400`, // numbers at the edge of the grammar
 		"\"\x1f\"", "\"\x7f\"", `"\/"`, "\u00a01", // control characters and spaces
-		strings.Repeat("[", 40) + strings.Repeat("]", 40),                                // deeper than the bound
-		`{"` + strings.Repeat("0", 201) + `":0}`, "[" + strings.Repeat("0,", 500) + "0]", // a longer key, a longer list
+		strings.Repeat("[", 40) + strings.Repeat("]", 40), // deeper than the bound
+		`{"\u202e":0}`, `{"` + strings.Repeat("0", 201) + `":0}`, "[" + strings.Repeat("0,", 500) + "0]", // a hidden key, a longer one, and a longer list
 	} {
 		f.Add([]byte(text))
 	}
@@ -338,6 +369,7 @@ func FuzzParseJSON(f *testing.F) {
 			case strings.Contains(reason, "surrogate") && hasLoneSurrogate(string(text)):
 			case strings.Contains(reason, "deep") && strings.Count(string(text), "[")+strings.Count(string(text), "{") > depth:
 			case strings.Contains(reason, "200 keys") && strings.Count(string(text), ":") > 200:
+			case strings.Contains(reason, "has a key with") && strings.ContainsFunc(everyKey(text), hidden):
 			case strings.Contains(reason, "has a key of") && len(text) > 200:
 			case strings.Contains(reason, "500 items") && strings.Count(string(text), ",") >= 500:
 			case strings.Contains(reason, "twice"):

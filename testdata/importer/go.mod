@@ -1,0 +1,12 @@
+module example.com/lanternshop
+
+go 1.26.0
+
+require example.com/lyewright v0.0.0
+
+require (
+	github.com/shopspring/decimal v1.6.0 // indirect
+	golang.org/x/exp v0.0.0-20261113113407-e3970619a1a4 // indirect
+)
+
+replace example.com/lyewright => ../..
