@@ -228,8 +228,8 @@ func (p *parser) array(node *Node, depth int) *Error {
 	}
 	first := len(p.items)
 	for {
+		n := len(p.items) - first // before an item that cannot be read leaves its own behind
 		item, err := p.value(depth)
-		n := len(p.items) - first
 		if err != nil {
 			return err.inside("[" + strconv.Itoa(n) + "]")
 		}
