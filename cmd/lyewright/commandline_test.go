@@ -42,6 +42,9 @@ func TestEachWrongCommandLineHasItsMessage(t *testing.T) {
 		{"version", "please"},
 		{"help", "formla"},
 		{"help", "weather"},
+		{"help", "schema", "bacth/1"},
+		{"help", "schema", "soup"},
+		{"help", "schema", "cap/1", "tint/1"},
 	} {
 		stdout, stderr, status := lyewright("", args...)
 		if stdout != "" || status < wrongInput {

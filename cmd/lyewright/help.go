@@ -2,6 +2,7 @@ package main
 
 import (
 	_ "embed"
+	"errors"
 	"flag"
 	"fmt"
 	"runtime/debug"
@@ -10,6 +11,7 @@ import (
 	"example.com/lyewright/fragrance"
 	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/soap"
+	"example.com/lyewright/soap/schema"
 )
 
 //go:embed help.txt
@@ -21,6 +23,9 @@ func (c *command) help(args []string) int {
 	if len(args) > 0 {
 		topic = args[0]
 	}
+	if topic == "schema" && len(args) > 1 {
+		return c.schema(args[1:])
+	}
 	text, topics := section(topic)
 	if text != "" {
 		return c.print([]byte(text), done)
@@ -30,6 +35,20 @@ func (c *command) help(args []string) int {
 		remedy = "there is help on " + strings.Join(topics, ", ")
 	}
 	return c.usage(topic, "is not a topic of the help", remedy)
+}
+
+// schema prints a schema itself, ready for a file.
+func (c *command) schema(names []string) int {
+	if len(names) > 1 {
+		return c.usage(names[1], "is more than one schema", "print them one by one")
+	}
+	text, err := schema.Of(names[0])
+	if err != nil {
+		var fault soap.Fault
+		errors.As(err, &fault)
+		return c.fail(wrongInput, fault)
+	}
+	return c.print(text, done)
 }
 
 // section gives a section of the help text; they are parted by lines "== name".

@@ -10,7 +10,10 @@ tool (
 	mvdan.cc/gofumpt
 )
 
-require golang.org/x/mod v0.42.0
+require (
+	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
+	golang.org/x/mod v0.42.0
+)
 
 require (
 	github.com/BurntSushi/toml v1.4.1-0.20240526193622-a339e1f7089c // indirect
@@ -20,6 +23,7 @@ require (
 	golang.org/x/sync v0.24.0 // indirect
 	golang.org/x/sys v0.49.0 // indirect
 	golang.org/x/telemetry v0.0.0-20261009151841-97e8ea77aa2a // indirect
+	golang.org/x/text v0.14.0 // indirect
 	golang.org/x/tools v0.52.1-0.20261106145633-d407941a339a // indirect
 	honnef.co/go/tools v0.8.2 // indirect
 	mvdan.cc/gofumpt v0.12.0 // indirect
