@@ -6,6 +6,7 @@ import (
 	"go/parser"
 	"go/token"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -50,7 +51,7 @@ func TestEveryFunctionAndTypeHasAnExample(t *testing.T) {
 				check(f.Name, f.Examples...)
 			}
 		}
-		if len(documented.Examples) == 0 && room != "units/cite" && room != "units/fault" {
+		if small := []string{"units/cite", "units/fault", "soap/schema"}; len(documented.Examples) == 0 && !slices.Contains(small, room) {
 			t.Errorf("package %s has no example of its whole", room)
 		}
 	}
