@@ -34,7 +34,7 @@ func TestTheTableHoldsEveryPublishedDensity(t *testing.T) {
 	recalled := map[string]bool{"carbon-black": true, "mica": true}
 	for _, c := range colour.Colourants() {
 		if _, listed := want[c.ID()]; listed != (c.DensitySource() != cite.Source{}) {
-			t.Errorf("%s has a density: %t", c.ID(), !listed)
+			t.Errorf("%s has a density here: %t, in the table: %t", c.ID(), listed, !listed)
 		}
 	}
 	for id, figure := range want {

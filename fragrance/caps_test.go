@@ -329,7 +329,7 @@ func TestUnluckyEndsAreAtMostTheWhole(t *testing.T) {
 		s.Constituents = append(s.Constituents, fragrance.Constituent{CAS: number(t, cas), Share: units.Between(pct("10"), pct("80"))})
 	}
 	if c := find(t, shelf(t, s), "leaf").Caps(fragrance.IFRAAlone)[0]; !c.Brings.Equal(units.Whole(1)) || c.Most.PercentText(6) != "1.2" {
-		t.Errorf("%+v", c)
+		t.Errorf("%s: %s %% brings %s %%, at most %s %%, want 1.2, 100 and 1.2", c.Rule.Name(), c.Limit.PercentText(6), c.Brings.PercentText(6), c.Most.PercentText(6))
 	}
 }
 

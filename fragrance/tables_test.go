@@ -79,7 +79,7 @@ func TestTheEditionIsNotTheOneBefore(t *testing.T) {
 		t.Errorf("methyl eugenol is at %s", got)
 	}
 	if fragrance.Amendment() != 51 || fragrance.Category() != "9" {
-		t.Errorf("amendment %d, category %s", fragrance.Amendment(), fragrance.Category())
+		t.Errorf("amendment %d, category %s, want 51 and 9", fragrance.Amendment(), fragrance.Category())
 	}
 }
 
@@ -117,7 +117,7 @@ func TestEveryStandardIsThere(t *testing.T) {
 		t.Errorf("%d Standards, want 263", n)
 	}
 	if got := sum.PercentText(12); got != "344.796" {
-		t.Errorf("the limits add up to %s %%", got)
+		t.Errorf("the limits add up to %s %%, want 344.796", got)
 	}
 }
 
@@ -280,7 +280,7 @@ func TestEveryMaterialIsWhole(t *testing.T) {
 	}
 	// The columns of the table that this one was made from: any edit shows here.
 	if low.PercentText(6) != "1527.85" || high.PercentText(6) != "2494.9" || annexed.PercentText(6) != "2032.6" {
-		t.Errorf("the low ends add up to %s, the high ends to %s, the Annex to %s", low.PercentText(6), high.PercentText(6), annexed.PercentText(6))
+		t.Errorf("the low ends add up to %s, the high ends to %s, the Annex to %s, want 1527.85, 2494.9 and 2032.6", low.PercentText(6), high.PercentText(6), annexed.PercentText(6))
 	}
 	if annexRows != 408 || others != 181 {
 		t.Errorf("%d rows of the Annex and %d others, want 408 and 181", annexRows, others)

@@ -404,7 +404,7 @@ func TestNoProfileIsLeftOutOfTheCrossCheckButThoseNamed(t *testing.T) {
 				named++
 			}
 			if named != 1 {
-				t.Errorf("%s, %s: stands %d times in the cross-check, want once", oil.ID(), p.Source, named)
+				t.Errorf("%s, %s: stands %d times in testdata/crosscheck.tsv, want once: a row worked out by hand", oil.ID(), p.Source, named)
 			}
 		}
 	}
@@ -464,7 +464,7 @@ func TestEveryProfileLandsInThePublishedRangeButThoseExplained(t *testing.T) {
 			missed[key] = true
 			by = times(by, whole(figure.times))
 			if want, ok := outside[key]; !ok {
-				t.Errorf("%s: outside its range by %s without a reason", key, by.FloatString(2))
+				t.Errorf("%s: outside its range by %s without a reason; look at both figures again, then give the reason in outside", key, by.FloatString(2))
 			} else if !within(by, frac(want.by), frac("0.0501")) { // as above: printed to 0.1
 				t.Errorf("%s: outside by %s, want %s (%s)", key, by.FloatString(2), want.by, want.reason)
 			}

@@ -142,8 +142,8 @@ func TestWhatHasADensity(t *testing.T) {
 			published++
 		}
 	}
-	if published != 44 { // the rows of the table, as counted there
-		t.Errorf("%d of published figures", published)
+	if published != 44 {
+		t.Errorf("%d of published figures, want 44, as oiltable_test.go counts them", published)
 	}
 	if d, known := (soap.Oil{}).Density(units.Celsius(40)); known {
 		t.Errorf("no oil: %+v", d)
@@ -331,7 +331,7 @@ func TestEveryDensityLineSaysItsBasisTwice(t *testing.T) {
 		}
 	}
 	if lines != 44 {
-		t.Errorf("%d lines", lines)
+		t.Errorf("%d density lines, want 44, as oiltable_test.go counts them", lines)
 	}
 }
 

@@ -220,7 +220,7 @@ func TestTheTableOfFragrancesNamesEveryOne(t *testing.T) {
 		Constituents []struct{ Cas, Source, How string }
 	}
 	if err := json.Unmarshal([]byte(stdout), &all); err != nil || len(all) != 105 {
-		t.Fatal(len(all), err)
+		t.Fatalf("%d fragrances (%v), want 105, as fragrance/tables_test.go counts them", len(all), err)
 	}
 	table, _, _ := lyewright("", "fragrance")
 	for _, m := range all {
