@@ -6,7 +6,9 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"example.com/lyewright/internal/jsonwrite"
 	"example.com/lyewright/soap"
@@ -150,6 +152,7 @@ func (a answer) writeObject(w io.Writer, name string) error {
 // writeComplaint says what is wrong with a file, or with a line of one: one
 // line a fault.
 func (a answer) writeComplaint(w io.Writer, name string) error {
+	name = shown(name)
 	var b strings.Builder
 	for _, f := range a.faults {
 		switch {
@@ -165,4 +168,13 @@ func (a answer) writeComplaint(w io.Writer, name string) error {
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// shown is a file's name as it is said: as it is, and quoted where it holds what a
+// terminal would not show or would act upon.
+func shown(name string) string {
+	if !utf8.ValidString(name) || strings.ContainsFunc(name, func(r rune) bool { return !strconv.IsPrint(r) }) {
+		return strconv.Quote(name)
+	}
+	return name
 }
