@@ -141,7 +141,11 @@ func (a answer) writeObject(w io.Writer, name string) error {
 		}
 	})
 	object = bytes.TrimSuffix(bytes.TrimSuffix(object, []byte("\n")), []byte("}"))
-	for _, piece := range [][]byte{object, {','}, origin.Bytes()[1:], {'\n'}} {
+	comma := []byte{','}
+	if len(origin.Bytes()) == len("{}") { // a file may be named by nothing at all
+		comma = nil
+	}
+	for _, piece := range [][]byte{object, comma, origin.Bytes()[1:], {'\n'}} {
 		if _, err := w.Write(piece); err != nil {
 			return err
 		}
