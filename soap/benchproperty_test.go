@@ -239,34 +239,39 @@ func TestAnAcidRaisesTheSuperfatOnlyWhereItIsNotCompensated(t *testing.T) {
 	}
 }
 
-// Everything times ten, the scales as well, leaves every share as it is.
-func TestScalingABenchScalesItsBatch(t *testing.T) {
+// tenfold is a formula with every mass of it times ten, the scales as well.
+func tenfold(f soap.Formula) soap.Formula {
 	tenfold := func(m units.Mass) units.Mass { return m.Times(units.Whole(10), units.Nearest) }
-	madeup.Each(t, madeup.New(304).Benched, 200, func(t *testing.T, f soap.Formula, b soap.Batch) {
-		g := f
-		g.Scale, g.Small = f.Scales()
-		g.Scale, g.Small = tenfold(g.Scale), tenfold(g.Small)
-		g.Size = soap.Size{Oils: tenfold(f.Size.Oils), Batter: tenfold(f.Size.Batter)}
-		g.Oils, g.Acids, g.Parts = slices.Clone(f.Oils), slices.Clone(f.Acids), slices.Clone(f.Parts)
-		g.Water.Liquids = slices.Clone(f.Water.Liquids)
-		for i := range g.Oils {
-			g.Oils[i].Mass = tenfold(g.Oils[i].Mass)
-		}
-		for i := range g.Acids {
-			g.Acids[i].Load.Mass = tenfold(g.Acids[i].Load.Mass)
-		}
-		for i := range g.Water.Liquids {
-			g.Water.Liquids[i].Mass = tenfold(g.Water.Liquids[i].Mass)
-		}
-		for i := range g.Parts {
-			for _, list := range []*[]soap.Addition{&g.Parts[i].Colourants, &g.Parts[i].Fragrances, &g.Parts[i].Additives} {
-				*list = slices.Clone(*list)
-				for j := range *list {
-					(*list)[j].Load.Mass = tenfold((*list)[j].Load.Mass)
-				}
+	g := f
+	g.Scale, g.Small = f.Scales()
+	g.Scale, g.Small = tenfold(g.Scale), tenfold(g.Small)
+	g.Size = soap.Size{Oils: tenfold(f.Size.Oils), Batter: tenfold(f.Size.Batter)}
+	g.Oils, g.Acids, g.Parts = slices.Clone(f.Oils), slices.Clone(f.Acids), slices.Clone(f.Parts)
+	g.Water.Liquids = slices.Clone(f.Water.Liquids)
+	for i := range g.Oils {
+		g.Oils[i].Mass = tenfold(g.Oils[i].Mass)
+	}
+	for i := range g.Acids {
+		g.Acids[i].Load.Mass = tenfold(g.Acids[i].Load.Mass)
+	}
+	for i := range g.Water.Liquids {
+		g.Water.Liquids[i].Mass = tenfold(g.Water.Liquids[i].Mass)
+	}
+	for i := range g.Parts {
+		for _, list := range []*[]soap.Addition{&g.Parts[i].Colourants, &g.Parts[i].Fragrances, &g.Parts[i].Additives} {
+			*list = slices.Clone(*list)
+			for j := range *list {
+				(*list)[j].Load.Mass = tenfold((*list)[j].Load.Mass)
 			}
 		}
-		larger, err := g.Batch()
+	}
+	return g
+}
+
+// Everything times ten, the scales as well, leaves every share as it is.
+func TestScalingABenchScalesItsBatch(t *testing.T) {
+	madeup.Each(t, madeup.New(304).Benched, 200, func(t *testing.T, f soap.Formula, b soap.Batch) {
+		larger, err := tenfold(f).Batch()
 		if err != nil {
 			t.Error(err)
 			return

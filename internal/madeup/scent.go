@@ -39,7 +39,7 @@ func (m *Maker) scent(f *soap.Formula) {
 		for k := range m.IntN(4) {
 			a := soap.Addition{Name: ids[k], Load: soap.Load{OfOils: Basis(m.Between(1, 150))}}
 			switch {
-			case k == 0 && m.IntN(8) == 0 && a.Name != "moonlight": // of what nothing is known there is no most
+			case k == 0 && m.IntN(8) == 0 && a.Name != "moonlight" && a.Name != "lavender": // where nothing binds there is no most
 				a.Load = soap.Load{Max: true}
 				if m.IntN(2) == 0 {
 					a.Margin = Basis(m.Between(0, 2000))
