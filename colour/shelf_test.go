@@ -145,13 +145,26 @@ func TestLoadsConvert(t *testing.T) {
 }
 
 func FuzzParsePrice(f *testing.F) {
-	for _, seed := range []string{"12.40 per 100 g", "0 per 1 g", " per ", "1 per 1 kg per 1 g"} {
-		f.Add(seed)
-	}
+	f.Add("12.40 per 100 g") // as a maker writes it
 	f.Fuzz(func(t *testing.T, text string) {
 		p, err := colour.ParsePrice(text)
-		if err == nil && (p.Amount.Sign() < 0 || p.Per.Sign() <= 0 || !p.Of(units.Grams(1)).Given()) {
+		if err != nil {
+			var fault *units.ParseError
+			if p.Given() || p.Per.Sign() != 0 || !errors.As(err, &fault) || fault.Reason == "" || fault.Remedy == "" || !strings.Contains(text, fault.Text) {
+				t.Errorf("%q: %v beside %v", text, p, err)
+			}
+			return
+		}
+		if p.Amount.Sign() < 0 || p.Amount.Compare(units.Whole(1_000_000)) > 0 || p.Per.Sign() <= 0 || !p.Of(units.Grams(1)).Given() {
 			t.Errorf("%q: %v", text, p)
+		}
+		// What it is for costs what was asked, and as it prints it reads back.
+		if cost := p.Of(p.Per); !cost.Equal(p.Amount.Round(12, units.Nearest)) { // as a quotient is
+			t.Errorf("%q: %s costs %v", text, p.Per, cost)
+		}
+		printed := p.Amount.Text(34) + " per " + p.Per.String()
+		if back, err := colour.ParsePrice(printed); err != nil || !back.Amount.Equal(p.Amount) || back.Per != p.Per {
+			t.Errorf("%q is %s, which reads back as %v, %v", text, printed, back, err)
 		}
 	})
 }

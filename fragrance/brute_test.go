@@ -117,7 +117,7 @@ func (s scent) material(t testing.TB, id string, natural bool) fragrance.Materia
 }
 
 // decimal gives a number of so many places.
-func decimal(n, places int) string {
+func decimal[N int | int64](n N, places int) string {
 	digits := fmt.Sprintf("%0*d", places+1, n)
 	return digits[:len(digits)-places] + "." + digits[len(digits)-places:]
 }
@@ -153,7 +153,7 @@ func TestRandomPartsAgainstABruteForceSum(t *testing.T) {
 			// 60 % of what the limits leave alone, more or less
 			one := new(big.Rat).Mul(bruteUse(t, dry, scents[i:i+1]), big.NewRat(1_000_000_000, 1))
 			f, _ := one.Float64()
-			scents[i].mass = decimal(1+int((0.1+0.5*random.Float64())/f*1e9), 9)
+			scents[i].mass = decimal(1+int64((0.1+0.5*random.Float64())/f*1e9), 9)
 		}
 		doses := make([]fragrance.Dose, len(scents))
 		for i, s := range scents {

@@ -55,11 +55,7 @@ func TestWhatIsNoNumberIsRefused(t *testing.T) {
 }
 
 func FuzzParseCAS(f *testing.F) {
-	f.Add("97-53-0")       // eugenol
-	f.Add("7732-18-5")     // seven digits before the check digit
-	f.Add("97-53-1")       // a wrong check digit
-	f.Add("99-99-9-99")    // too many hyphens
-	f.Add("\xff\xfe-53-0") // not UTF-8
+	f.Add("97-53-0") // eugenol
 	f.Fuzz(func(t *testing.T, text string) {
 		cas, err := fragrance.ParseCAS(text)
 		if err == nil && (cas.String() != text || strings.Trim(text, "0123456789-") != "" || len(text) > 12) {
@@ -67,6 +63,12 @@ func FuzzParseCAS(f *testing.F) {
 		}
 		if err != nil && cas != (fragrance.CAS{}) {
 			t.Errorf("%q: a number beside an error", text)
+		}
+		if back, again := fragrance.ParseCAS(cas.String()); err == nil && (again != nil || back != cas) {
+			t.Errorf("%q reads back as %q, %v", cas, back, again)
+		}
+		if err != nil && len(err.Error()) > 300 {
+			t.Errorf("%.40q: %d bytes of an error", text, len(err.Error()))
 		}
 	})
 }

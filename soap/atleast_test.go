@@ -3,6 +3,7 @@ package soap_test
 import (
 	"testing"
 
+	"example.com/lyewright/internal/madeup"
 	"example.com/lyewright/soap"
 	"example.com/lyewright/units"
 )
@@ -16,7 +17,7 @@ import (
 // which neither the batch nor any part is below that, rounded up to 0.000001 %:
 // 5.704724 %. The worst case is rounded to twelve decimals before it is compared.
 func TestAtLeastIsNotMetByRoundingTheWorstCaseUp(t *testing.T) {
-	oil, err := soap.OwnOil{ID: "hall-blend", Saponification: span(185, 190, 196)}.Oil()
+	oil, err := soap.OwnOil{ID: "hall-blend", Saponification: madeup.Span(185, 190, 196)}.Oil()
 	if err != nil {
 		t.Fatal(err)
 	}

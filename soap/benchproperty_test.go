@@ -7,12 +7,13 @@ import (
 	"slices"
 	"testing"
 
+	"example.com/lyewright/internal/madeup"
 	"example.com/lyewright/soap"
 	"example.com/lyewright/units"
 )
 
 func TestNothingIsLostBetweenStockAcidsAndLiquids(t *testing.T) {
-	eachBatchOf(t, mill(t, 301).benched, 600, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(301).Benched, 600, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		equal := func(what string, got, want units.Mass) {
 			if got != want {
 				t.Errorf("%s: %s, want %s", what, got, want)
@@ -92,7 +93,7 @@ func TestNothingIsLostBetweenStockAcidsAndLiquids(t *testing.T) {
 // what compensated acids take up; the water follows its rule.
 func TestEveryLineOfABenchIsWhatIsAskedFor(t *testing.T) {
 	nanogram := frac("0.000000001")
-	eachBatchOf(t, mill(t, 302).benched, 400, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(302).Benched, 400, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		demand, taken := new(big.Rat), new(big.Rat)
 		for i, o := range b.Oils {
 			demand = plus(demand, times(massFrac(o.Total()), ratioFrac(f.Oils[i].Oil.Saponification().Typical)))
@@ -206,7 +207,7 @@ func dryOf(f soap.Formula, b soap.Batch) *big.Rat {
 // what it takes up, of what the oils demand.
 func TestAnAcidRaisesTheSuperfatOnlyWhereItIsNotCompensated(t *testing.T) {
 	kept, raised := 0, 0
-	eachBatchOf(t, mill(t, 303).benched, 500, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(303).Benched, 500, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		account := reckon(f, b, soap.Weighed{}, -1)
 		want := ratioFrac(f.Superfat.Planned)
 		for i, a := range b.Acids {
@@ -238,34 +239,39 @@ func TestAnAcidRaisesTheSuperfatOnlyWhereItIsNotCompensated(t *testing.T) {
 	}
 }
 
-// Everything times ten, the scales as well, leaves every share as it is.
-func TestScalingABenchScalesItsBatch(t *testing.T) {
+// tenfold is a formula with every mass of it times ten, the scales as well.
+func tenfold(f soap.Formula) soap.Formula {
 	tenfold := func(m units.Mass) units.Mass { return m.Times(units.Whole(10), units.Nearest) }
-	eachBatchOf(t, mill(t, 304).benched, 200, func(t *testing.T, f soap.Formula, b soap.Batch) {
-		g := f
-		g.Scale, g.Small = f.Scales()
-		g.Scale, g.Small = tenfold(g.Scale), tenfold(g.Small)
-		g.Size = soap.Size{Oils: tenfold(f.Size.Oils), Batter: tenfold(f.Size.Batter)}
-		g.Oils, g.Acids, g.Parts = slices.Clone(f.Oils), slices.Clone(f.Acids), slices.Clone(f.Parts)
-		g.Water.Liquids = slices.Clone(f.Water.Liquids)
-		for i := range g.Oils {
-			g.Oils[i].Mass = tenfold(g.Oils[i].Mass)
-		}
-		for i := range g.Acids {
-			g.Acids[i].Load.Mass = tenfold(g.Acids[i].Load.Mass)
-		}
-		for i := range g.Water.Liquids {
-			g.Water.Liquids[i].Mass = tenfold(g.Water.Liquids[i].Mass)
-		}
-		for i := range g.Parts {
-			for _, list := range []*[]soap.Addition{&g.Parts[i].Colourants, &g.Parts[i].Fragrances, &g.Parts[i].Additives} {
-				*list = slices.Clone(*list)
-				for j := range *list {
-					(*list)[j].Load.Mass = tenfold((*list)[j].Load.Mass)
-				}
+	g := f
+	g.Scale, g.Small = f.Scales()
+	g.Scale, g.Small = tenfold(g.Scale), tenfold(g.Small)
+	g.Size = soap.Size{Oils: tenfold(f.Size.Oils), Batter: tenfold(f.Size.Batter)}
+	g.Oils, g.Acids, g.Parts = slices.Clone(f.Oils), slices.Clone(f.Acids), slices.Clone(f.Parts)
+	g.Water.Liquids = slices.Clone(f.Water.Liquids)
+	for i := range g.Oils {
+		g.Oils[i].Mass = tenfold(g.Oils[i].Mass)
+	}
+	for i := range g.Acids {
+		g.Acids[i].Load.Mass = tenfold(g.Acids[i].Load.Mass)
+	}
+	for i := range g.Water.Liquids {
+		g.Water.Liquids[i].Mass = tenfold(g.Water.Liquids[i].Mass)
+	}
+	for i := range g.Parts {
+		for _, list := range []*[]soap.Addition{&g.Parts[i].Colourants, &g.Parts[i].Fragrances, &g.Parts[i].Additives} {
+			*list = slices.Clone(*list)
+			for j := range *list {
+				(*list)[j].Load.Mass = tenfold((*list)[j].Load.Mass)
 			}
 		}
-		larger, err := g.Batch()
+	}
+	return g
+}
+
+// Everything times ten, the scales as well, leaves every share as it is.
+func TestScalingABenchScalesItsBatch(t *testing.T) {
+	madeup.Each(t, madeup.New(304).Benched, 200, func(t *testing.T, f soap.Formula, b soap.Batch) {
+		larger, err := tenfold(f).Batch()
 		if err != nil {
 			t.Error(err)
 			return
@@ -280,7 +286,7 @@ func TestScalingABenchScalesItsBatch(t *testing.T) {
 
 func TestTheOrderOfAcidsAndLiquidsDoesNotMatter(t *testing.T) {
 	turned := 0
-	eachBatchOf(t, mill(t, 305).benched, 300, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(305).Benched, 300, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		if len(f.Acids) < 2 && len(f.Water.Liquids) < 2 {
 			return
 		}
@@ -315,9 +321,9 @@ func TestTheOrderOfAcidsAndLiquidsDoesNotMatter(t *testing.T) {
 // What was weighed as planned is as planned, and surer: a display hides half a
 // division, and nothing is left to round.
 func TestWeighingAsPlannedKeepsThePlanAndNarrowsTheBounds(t *testing.T) {
-	m := mill(t, 306)
-	eachBatchOf(t, m.benched, 300, func(t *testing.T, f soap.Formula, b soap.Batch) {
-		f.Weighed = soap.Weighed{Stage: stages[m.IntN(4)], Water: soap.Read(b.Water.Mass)}
+	m := madeup.New(306)
+	madeup.Each(t, m.Benched, 300, func(t *testing.T, f soap.Formula, b soap.Batch) {
+		f.Weighed = soap.Weighed{Stage: madeup.Stages()[m.IntN(4)], Water: soap.Read(b.Water.Mass)}
 		for _, o := range b.Oils {
 			f.Weighed.Oils = append(f.Weighed.Oils, soap.WeighedOil{Oil: o.Oil.ID(), Mass: o.Mass})
 		}
@@ -327,7 +333,7 @@ func TestWeighingAsPlannedKeepsThePlanAndNarrowsTheBounds(t *testing.T) {
 		}
 		for _, p := range b.Parts {
 			part := soap.WeighedPart{Part: p.Name, Batter: soap.Read(p.Batter)}
-			for name, mass := range carriersOf(p) {
+			for name, mass := range madeup.Carriers(p) {
 				part.Carriers = append(part.Carriers, soap.WeighedCarrier{Liquid: name, Mass: mass})
 			}
 			f.Weighed.Parts = append(f.Weighed.Parts, part)
@@ -363,11 +369,11 @@ func TestWeighingAsPlannedKeepsThePlanAndNarrowsTheBounds(t *testing.T) {
 
 // eachWeighed weighs batches wrong and hands each to a check; one that was
 // weighed beyond what can be reckoned is passed over, few may be.
-func eachWeighed(t *testing.T, m *maker, n, percent int, check func(t *testing.T, f soap.Formula, plan, b soap.Batch)) {
+func eachWeighed(t *testing.T, m *madeup.Maker, n, percent int, check func(t *testing.T, f soap.Formula, plan, b soap.Batch)) {
 	t.Helper()
 	weighed, refused := 0, 0
-	eachBatchOf(t, m.benched, n, func(t *testing.T, f soap.Formula, plan soap.Batch) {
-		f.Weighed = m.weigh(plan, stages[m.IntN(4)], percent)
+	madeup.Each(t, m.Benched, n, func(t *testing.T, f soap.Formula, plan soap.Batch) {
+		f.Weighed = m.Weigh(plan, madeup.Stages()[m.IntN(4)], percent)
 		b, err := f.Batch()
 		if errors.Is(err, soap.ErrImpossible) {
 			refused++
@@ -386,7 +392,7 @@ func eachWeighed(t *testing.T, m *maker, n, percent int, check func(t *testing.T
 }
 
 func TestAsWeighedIsWhatTheMassesGive(t *testing.T) {
-	eachWeighed(t, mill(t, 307), 400, 30, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
+	eachWeighed(t, madeup.New(307), 400, 30, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
 		if !reflect.DeepEqual(b.Superfat, plan.Superfat) || !reflect.DeepEqual(b.Parts, plan.Parts) || !reflect.DeepEqual(b.Alkalis, plan.Alkalis) {
 			t.Error("the plan moved with what was weighed")
 		}
@@ -415,7 +421,7 @@ func TestAsWeighedIsWhatTheMassesGive(t *testing.T) {
 // What is offered goes with how far the batch has come.
 func TestRemediesGoWithTheStage(t *testing.T) {
 	seen := map[string]int{}
-	eachWeighed(t, mill(t, 308), 500, 30, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
+	eachWeighed(t, madeup.New(308), 500, 30, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
 		w := b.Weighed
 		if w.Stage != f.Weighed.Stage || len(w.Parts) != len(b.Parts) {
 			t.Errorf("stage %s, %d parts", w.Stage, len(w.Parts))
@@ -480,7 +486,7 @@ func valueOf(f soap.Formula, plan soap.Batch, oil string) *big.Rat {
 // what a nanogram of it does; what the scale can show does so from above.
 func TestAnOilBringsTheSuperfatBackToThePlan(t *testing.T) {
 	checked := 0
-	eachWeighed(t, mill(t, 309), 600, 25, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
+	eachWeighed(t, madeup.New(309), 600, 25, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
 		scale, _ := f.Scales()
 		for _, r := range b.Weighed.Remedies {
 			if r.Oil == "" {
@@ -519,7 +525,7 @@ func TestAnOilBringsTheSuperfatBackToThePlan(t *testing.T) {
 // No remedy is more than a quarter of the oils, and one that is less is offered.
 func TestNoOilAboveAQuarterIsOffered(t *testing.T) {
 	offered, kept := 0, 0
-	eachWeighed(t, mill(t, 310), 600, 60, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
+	eachWeighed(t, madeup.New(310), 600, 60, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
 		if b.Weighed.Stage != soap.AtPot {
 			return
 		}
@@ -539,7 +545,7 @@ func TestNoOilAboveAQuarterIsOffered(t *testing.T) {
 		for _, p := range f.Weighed.Parts { // what is held back was weighed as well
 			i := slices.IndexFunc(plan.Parts, func(q soap.PartBatch) bool { return q.Name == p.Part })
 			for _, c := range p.Carriers {
-				planned := carriersOf(plan.Parts[i])[c.Liquid]
+				planned := madeup.Carriers(plan.Parts[i])[c.Liquid]
 				for j, a := range plan.Parts[i].Additions {
 					if a.Carrier != nil && a.Carrier.Name == c.Liquid && a.Carrier.In == soap.InOil && held(asked(f, i)[j].Carrier) {
 						mass := massFrac(a.Carrier.Mass)
@@ -581,7 +587,7 @@ func TestNoOilAboveAQuarterIsOffered(t *testing.T) {
 // and there is nothing left to mend.
 func TestAnOilOfThePotWrittenDownGivesThePlan(t *testing.T) {
 	checked := 0
-	eachWeighed(t, mill(t, 311), 500, 25, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
+	eachWeighed(t, madeup.New(311), 500, 25, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
 		if b.Weighed.Stage != soap.AtPot {
 			return
 		}
@@ -631,7 +637,7 @@ func TestAnOilOfThePotWrittenDownGivesThePlan(t *testing.T) {
 // water or alkali that is added.
 func TestALyeMendedAndWrittenDownGivesThePlan(t *testing.T) {
 	used, made := 0, 0
-	m := mill(t, 312)
+	m := madeup.New(312)
 	eachWeighed(t, m, 800, 25, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
 		if b.Weighed.Stage != soap.AtLye || len(b.Weighed.Remedies) == 0 {
 			return
@@ -720,13 +726,13 @@ func TestALyeMendedAndWrittenDownGivesThePlan(t *testing.T) {
 // part its plan: the only place where a file can say that a part got more oil.
 func TestAnOilOfAPartWrittenDownInItsJugGivesThePlan(t *testing.T) {
 	checked := 0
-	eachWeighed(t, mill(t, 313), 2500, 25, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
+	eachWeighed(t, madeup.New(313), 2500, 25, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
 		if b.Weighed.Stage != soap.AtParts {
 			return
 		}
 		for _, r := range b.Weighed.Remedies {
 			i := slices.IndexFunc(plan.Parts, func(p soap.PartBatch) bool { return p.Name == r.Part })
-			jug, found := carriersOf(plan.Parts[i])[r.Oil]
+			jug, found := madeup.Carriers(plan.Parts[i])[r.Oil]
 			if !found {
 				continue
 			}
@@ -775,19 +781,19 @@ func TestAtLeastKeepsItsPromiseOnABench(t *testing.T) {
 		return least
 	}
 	step := units.MustRatio("0.000001 %")
-	m := rangedMill(t, 314)
+	m := madeup.Ranged(314)
 	made := 0
 	for i := range 60 {
-		f := m.benched()
+		f := m.Benched()
 		for j := range f.Water.Liquids {
 			if l := &f.Water.Liquids[j]; l.Fat.Sign() > 0 {
-				l.Saponification = span(218, 226, 235)
+				l.Saponification = madeup.Span(218, 226, 235)
 			}
 		}
 		for j := range f.Acids {
 			f.Acids[j].Compensate = soap.Compensated // one that is not raises what is asked for
 		}
-		floor := basis([]int{0, 100, 250}[m.IntN(3)])
+		floor := madeup.Basis([]int{0, 100, 250}[m.IntN(3)])
 		f.Superfat = soap.Superfat{AtLeast: floor}
 		b, err := f.Batch()
 		if errors.Is(err, soap.ErrImpossible) {
@@ -816,7 +822,7 @@ func TestAtLeastKeepsItsPromiseOnABench(t *testing.T) {
 
 // Whatever a program writes into a formula, it gets a batch or faults.
 func TestNothingOnABenchPanics(t *testing.T) {
-	m := mill(t, 315)
+	m := madeup.New(315)
 	masses := []units.Mass{{}, units.Grams(-1), units.Milligrams(1), units.Grams(1), units.Grams(units.Tonne), units.Grams(units.Tonne).Times(units.Whole(3), units.Nearest)}
 	ratios := []units.Ratio{{}, units.Whole(0), units.Whole(-1), units.Percent(1), units.Percent(99), units.Whole(1), units.Whole(2)}
 	names := []string{"", "olive", "whole", "part 1", "water", "glycerin", "hall milk 1", "a.b[0]", "\xff"}
@@ -825,8 +831,8 @@ func TestNothingOnABenchPanics(t *testing.T) {
 	name := func() string { return names[m.IntN(len(names))] }
 	refused, worked := 0, 0
 	for range 3000 {
-		f := m.benched()
-		for range m.between(1, 3) {
+		f := m.Benched()
+		for range m.Between(1, 3) {
 			switch m.IntN(9) {
 			case 0:
 				f.Acids = append(f.Acids, soap.AcidLine{})
@@ -844,18 +850,18 @@ func TestNothingOnABenchPanics(t *testing.T) {
 			case 4:
 				f.Weighed.Stage, f.Weighed.Water = soap.Stage(m.IntN(6)), soap.Read(mass())
 			case 5:
-				f.Weighed.Stage = stages[m.IntN(4)]
+				f.Weighed.Stage = madeup.Stages()[m.IntN(4)]
 				for _, line := range f.Oils {
 					f.Weighed.Oils = append(f.Weighed.Oils, soap.WeighedOil{Oil: line.Oil.ID(), Mass: mass()})
 				}
 			case 6:
-				f.Weighed.Stage = stages[m.IntN(4)]
+				f.Weighed.Stage = madeup.Stages()[m.IntN(4)]
 				f.Weighed.Alkalis = append(f.Weighed.Alkalis, soap.WeighedAlkali{Alkali: soap.Alkali(m.IntN(4)), Mass: mass()})
 			case 7:
-				f.Weighed.Stage = stages[m.IntN(4)]
+				f.Weighed.Stage = madeup.Stages()[m.IntN(4)]
 				f.Weighed.Parts = append(f.Weighed.Parts, soap.WeighedPart{Part: name(), Batter: soap.Read(mass()), Carriers: []soap.WeighedCarrier{{Liquid: name(), Mass: mass()}}})
 			default:
-				f.Temperature = soap.Temperatures{Lye: units.Celsius(m.between(-10, 110)), Water: units.Celsius(m.between(-10, 110)), Oils: units.Celsius(m.between(-10, 110))}
+				f.Temperature = soap.Temperatures{Lye: units.Celsius(m.Between(-10, 110)), Water: units.Celsius(m.Between(-10, 110)), Oils: units.Celsius(m.Between(-10, 110))}
 			}
 		}
 		b, err := f.Batch()

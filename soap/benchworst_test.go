@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"example.com/lyewright/internal/madeup"
 	"example.com/lyewright/soap"
 	"example.com/lyewright/units"
 )
@@ -57,7 +58,7 @@ func scales(f soap.Formula, b soap.Batch, w soap.Weighed, part int) []scaled {
 	}
 	// jugs of a part: all, or those held back of one oil
 	jugs := func(i int, of string, each func(oil soap.Oil, mass *big.Rat, read bool)) {
-		planned := carriersOf(b.Parts[i])
+		planned := madeup.Carriers(b.Parts[i])
 		for j, a := range b.Parts[i].Additions {
 			if a.Carrier == nil || a.Carrier.In != soap.InOil || of != "" && (a.Carrier.Name != of || !held(asked(f, i)[j].Carrier)) {
 				continue
@@ -204,7 +205,7 @@ func sameWorst(t *testing.T, what string, o soap.Outlook, all []scaled) {
 }
 
 func TestTheWorstAndTheLikelyCaseOfABench(t *testing.T) {
-	eachBatchOf(t, mill(t, 320).benched, 400, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(320).Benched, 400, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		sameWorst(t, "the batch", b.Superfat, scales(f, b, soap.Weighed{}, -1))
 		for i, p := range b.Parts {
 			sameWorst(t, p.Name, p.Superfat, scales(f, b, soap.Weighed{}, i))
@@ -213,7 +214,7 @@ func TestTheWorstAndTheLikelyCaseOfABench(t *testing.T) {
 }
 
 func TestTheWorstAndTheLikelyCaseAsWeighed(t *testing.T) {
-	eachWeighed(t, mill(t, 321), 400, 30, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
+	eachWeighed(t, madeup.New(321), 400, 30, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
 		sameWorst(t, "the batch", b.Weighed.Superfat, scales(f, plan, f.Weighed, -1))
 		for i, p := range b.Weighed.Parts {
 			sameWorst(t, p.Name, p.Superfat, scales(f, plan, f.Weighed, i))
@@ -225,7 +226,7 @@ func TestTheWorstAndTheLikelyCaseAsWeighed(t *testing.T) {
 // it is there already; the blend brings the values of all its oils.
 func TestTheWorstAndTheLikelyCaseAfterARemedy(t *testing.T) {
 	checked := 0
-	eachWeighed(t, mill(t, 322), 500, 25, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
+	eachWeighed(t, madeup.New(322), 500, 25, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
 		division, _ := f.Scales()
 		for _, r := range b.Weighed.Remedies {
 			if r.Oil == "" || r.Oil == soap.Blend {

@@ -15,6 +15,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.com/lyewright/internal/madeup"
 	"example.com/lyewright/soap"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/cite"
@@ -323,7 +324,7 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 			}
 		}
 	}
-	eachBatch(t, mill(t, 41), 150, func(t *testing.T, _ soap.Formula, b soap.Batch) { look(t, b) })
+	madeup.Each(t, madeup.New(41).Formula, 150, func(t *testing.T, _ soap.Formula, b soap.Batch) { look(t, b) })
 	for _, p := range []pieces{
 		plainFormula().with("superfat", `"0.1 %"`, "alkali", `{"kind": "sodium-hydroxide"}`, "water", `{"lye_concentration": "46 %"}`),
 		plainFormula().with("superfat", `"0.11 %"`, "alkali", `{"kind": "sodium-hydroxide", "purity": "100 %"}`, "water", `{"lye_concentration": "24 %"}`),

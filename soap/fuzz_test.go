@@ -1,10 +1,12 @@
 package soap_test
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"os"
 	"path/filepath"
+	"reflect"
 	"testing"
 
 	"example.com/lyewright/soap"
@@ -28,9 +30,13 @@ func FuzzParseSwatches(f *testing.F) {
 		f.Add([]byte(seed))
 	}
 	f.Fuzz(func(t *testing.T, text []byte) {
-		swatches, _, err := soap.ParseSwatches(text)
+		swatches, places, err := soap.ParseSwatches(text)
 		if err != nil {
 			mustBeFaults(t, err)
+			mustStandIn(t, text, places, err)
+			if swatches != nil {
+				t.Errorf("swatches beside %v", err)
+			}
 			return
 		}
 		swatches.White = "titanium-dioxide"
@@ -100,6 +106,10 @@ func FuzzParseFormula(f *testing.F) {
 		formula, places, err := soap.ParseFormula(text)
 		if err != nil {
 			mustBeFaults(t, err)
+			mustStandIn(t, text, places, err)
+			if !reflect.DeepEqual(formula, soap.Formula{}) {
+				t.Errorf("a formula beside %v", err)
+			}
 			return
 		}
 		if err := formula.Check(); err != nil {
@@ -108,6 +118,7 @@ func FuzzParseFormula(f *testing.F) {
 		batch, err := formula.Batch()
 		if err != nil {
 			mustBeFaults(t, err)
+			mustStandIn(t, text, places, err)
 			return
 		}
 		object, err := batch.MarshalJSON()
@@ -168,12 +179,42 @@ func FuzzParseFormula(f *testing.F) {
 		if batter != batch.Batter || poured != batch.Poured || dry != batch.Dry || inPot != batch.Batter {
 			t.Fatalf("mass is lost: batter %v of %v, poured %v of %v, dry %v of %v, in the pot %v", batter, batch.Batter, poured, batch.Poured, dry, batch.Dry, inPot)
 		}
-		for _, finding := range batch.Findings {
-			if line, column := places.Find(finding.Subject); line < 1 || column < 1 {
+		for i, finding := range batch.Findings {
+			if line, column := places.Find(finding.Subject); !standsIn(text, line, column) {
 				t.Fatalf("%s stands nowhere", finding.Subject)
+			}
+			if i > 0 && finding.Severity > batch.Findings[i-1].Severity {
+				t.Fatalf("%s stands behind %s, which is less grave", finding.Code, batch.Findings[i-1].Code)
 			}
 		}
 	})
+}
+
+// mustStandIn checks that what is wrong with a text has a place in it.
+func mustStandIn(t *testing.T, text []byte, places soap.Places, err error) {
+	t.Helper()
+	var faults soap.Faults
+	if !errors.As(err, &faults) {
+		return
+	}
+	placed := places.Place(faults)
+	if len(placed) != len(faults) {
+		t.Errorf("%d faults have %d places", len(faults), len(placed))
+	}
+	for i, f := range placed {
+		if !standsIn(text, f.Line, f.Column) {
+			t.Errorf("%+v stands outside of the text", f)
+		}
+		if i > 0 && (f.Line < placed[i-1].Line || f.Line == placed[i-1].Line && f.Column < placed[i-1].Column) {
+			t.Errorf("%+v stands behind what comes after it", f)
+		}
+	}
+}
+
+// standsIn reports whether a place, counted from 1, is in a text or just behind a line.
+func standsIn(text []byte, line, column int) bool {
+	rows := bytes.Split(text, []byte("\n"))
+	return line >= 1 && line <= len(rows) && column >= 1 && column <= len(rows[line-1])+1
 }
 
 func mustBeFaults(t *testing.T, err error) {

@@ -47,8 +47,9 @@ func (f *Formula) most(my mine) (Batch, error) {
 			room := next.Sub(now)
 			if now.Sign() == 0 || room.Sign() < 0 || !dust(room) {
 				settled = false
-				of, _ := next.Per(b.OilsTotal)
-				g.Parts[w.part].Fragrances[w.line].Load.OfOils = of.Over(b.Parts[w.part].Share)
+				// Not [units.Mass.Per]: of a quotient of twelve decimals a large batch would make
+				// some nanograms more than there is room for, round after round.
+				g.Parts[w.part].Fragrances[w.line].Load.OfOils = inGrams(next).Over(inGrams(b.OilsTotal)).Over(b.Parts[w.part].Share)
 			}
 		}
 		if len(faults) > 0 {

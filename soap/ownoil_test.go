@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/lyewright/internal/madeup"
 	"example.com/lyewright/soap"
 	"example.com/lyewright/units"
 )
@@ -281,7 +282,7 @@ func TestACarrierOfTheFormulasOwnOilTakesItsValue(t *testing.T) {
 // where it holds the oil of the table.
 func TestATypedCarrierTakesTheValueOfItsLine(t *testing.T) {
 	olive := builtIn(t, "olive")
-	lot, err := olive.WithSaponification(span(169, 170, 171))
+	lot, err := olive.WithSaponification(madeup.Span(169, 170, 171))
 	if err != nil {
 		t.Fatal(err)
 	}

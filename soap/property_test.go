@@ -6,231 +6,14 @@ import (
 	"fmt"
 	"math"
 	"math/big"
-	"math/rand/v2"
 	"reflect"
 	"slices"
 	"testing"
 
+	"example.com/lyewright/internal/madeup"
 	"example.com/lyewright/soap"
 	"example.com/lyewright/units"
 )
-
-// maker makes valid formulas up, the same ones from the same seed.
-type maker struct {
-	*rand.Rand
-	pool    []soap.Oil // what formulas are made of
-	outside []soap.Oil // what else may fill a jug
-}
-
-// mill is a maker of everything: oils with a range and without, waxes, free
-// acids, own values, and a built-in oil with a replaced value, whose jug is
-// asked for by the built-in one.
-func mill(t testing.TB, seed uint64) *maker {
-	t.Helper()
-	m := &maker{Rand: rand.New(rand.NewPCG(seed, 7))}
-	for _, id := range []string{"olive", "shea-butter", "palm-kernel", "beeswax", "stearic-acid-50", "goose-fat"} {
-		m.pool = append(m.pool, builtIn(t, id))
-	}
-	replaced, err := builtIn(t, "coconut").WithSaponification(span(250, 256, 262))
-	if err != nil {
-		t.Fatal(err)
-	}
-	exact, err := soap.OwnOil{ID: "plain-lot", Saponification: units.Exactly(units.MilligramsPerGram(193))}.Oil()
-	if err != nil {
-		t.Fatal(err)
-	}
-	m.pool = append(m.pool, replaced, exact)
-	m.outside = []soap.Oil{builtIn(t, "sunflower"), builtIn(t, "neem"), builtIn(t, "castor")}
-	return m
-}
-
-// rangedMill is a maker of formulas all of whose oils have a range.
-func rangedMill(t testing.TB, seed uint64) *maker {
-	t.Helper()
-	m := mill(t, seed)
-	m.pool = slices.DeleteFunc(m.pool, func(o soap.Oil) bool { return !o.HasRange() || o.Kind() == soap.Wax })
-	m.outside = slices.DeleteFunc(m.outside, func(o soap.Oil) bool { return !o.HasRange() })
-	return m
-}
-
-func span(low, typical, high int) units.Range {
-	return units.Range{Low: units.MilligramsPerGram(low), Typical: units.MilligramsPerGram(typical), High: units.MilligramsPerGram(high)}
-}
-
-// between gives a number of hundredths.
-func (m *maker) between(low, high int) int { return low + m.IntN(high-low+1) }
-
-// hundredths of a percent
-func basis(n int) units.Ratio { return units.Whole(n).Over(units.Whole(10000)) }
-
-// shares splits a whole into shares of a hundredth of a percent.
-func (m *maker) shares(n, least int) []units.Ratio {
-	left := 10000 - n*least
-	shares := make([]units.Ratio, n)
-	for i := range shares {
-		part := left
-		if i < n-1 {
-			part = m.IntN(left + 1)
-		}
-		left -= part
-		shares[i] = basis(least + part)
-	}
-	m.Shuffle(n, func(i, j int) { shares[i], shares[j] = shares[j], shares[i] })
-	return shares
-}
-
-func (m *maker) formula() soap.Formula {
-	f := soap.Formula{Name: "Lantern walk trial"}
-	size := units.Milligrams(m.between(300_000, 5_000_000))
-
-	// The first oil always demands alkali; the others may be anything.
-	pool := slices.Clone(m.pool)
-	m.Shuffle(len(pool), func(i, j int) { pool[i], pool[j] = pool[j], pool[i] })
-	first := slices.IndexFunc(pool, func(o soap.Oil) bool { return o.Kind() != soap.Wax })
-	pool[0], pool[first] = pool[first], pool[0]
-	n := m.between(1, 5)
-	shares := m.shares(n, 1000)
-	byMass := m.IntN(4) == 0
-	for i := range n {
-		line := soap.OilLine{Oil: pool[i], Share: shares[i]}
-		if byMass {
-			line = soap.OilLine{Oil: pool[i], Mass: size.Times(shares[i], units.Nearest)}
-		}
-		f.Oils = append(f.Oils, line)
-	}
-	if !byMass {
-		if m.IntN(2) == 0 {
-			i := m.IntN(n)
-			f.Oils[i] = soap.OilLine{Oil: pool[i], Rest: true}
-		}
-		if m.IntN(2) == 0 {
-			f.Size.Oils = size
-		} else {
-			f.Size.Batter = size
-		}
-	}
-	f.Alkalis = m.alkalis()
-	f.Superfat.Planned = basis(m.between(0, 1500))
-	switch m.IntN(3) {
-	case 0:
-		f.Water.LyeConcentration = basis(m.between(2400, 3400))
-	case 1:
-		f.Water.PerAlkali = units.Whole(m.between(200, 320)).Over(units.Whole(100))
-	default:
-		f.Water.PerOils = basis(m.between(3000, 4500))
-	}
-	divisions := []units.Mass{{}, units.Milligrams(1), units.Milligrams(10), units.Grams(1)}
-	f.Scale, f.Small = divisions[m.IntN(4)], divisions[m.IntN(4)]
-	if parts := m.IntN(5); parts > 0 {
-		shares := m.shares(parts, 1000)
-		for i := range parts {
-			f.Parts = append(f.Parts, m.part(&f, fmt.Sprintf("part %d", i+1), shares[i], size))
-		}
-		if m.IntN(2) == 0 {
-			i := m.IntN(parts)
-			f.Parts[i].Share, f.Parts[i].Rest = units.Ratio{}, true
-		}
-	}
-	return f
-}
-
-func (m *maker) alkalis() []soap.AlkaliLine {
-	soda := soap.AlkaliLine{Alkali: soap.SodiumHydroxide}
-	switch m.IntN(3) {
-	case 0:
-		soda.Purity = units.Exactly(basis(m.between(9500, 9950)))
-	case 1:
-		soda.Purity = units.Between(units.Percent(97), units.Percent(99))
-	} // else none given
-	potash := soap.AlkaliLine{Alkali: soap.PotassiumHydroxide, Purity: units.Range{Low: units.Percent(88), Typical: units.Percent(90), High: units.Percent(91)}}
-	switch m.IntN(4) {
-	case 0:
-		return []soap.AlkaliLine{potash}
-	case 1:
-		soda.Saponifies = basis(m.between(500, 9500))
-		potash.Saponifies = soda.Saponifies.Rest()
-		return []soap.AlkaliLine{soda, potash}
-	}
-	return []soap.AlkaliLine{soda}
-}
-
-func (m *maker) part(f *soap.Formula, name string, share units.Ratio, size units.Mass) soap.Part {
-	p := soap.Part{Name: name, Share: share}
-	for i := range m.IntN(4) {
-		a := soap.Addition{Name: fmt.Sprintf("trial %d", i+1)}
-		switch m.IntN(3) {
-		case 0:
-			a.Load.OfOils = basis(m.between(10, 150))
-		case 1:
-			a.Load.OfBatter = basis(m.between(10, 100))
-		default:
-			a.Load.Mass = size.Times(basis(m.between(1, 20)), units.Nearest)
-		}
-		a.Carrier = m.carrier(f)
-		switch m.IntN(3) {
-		case 0:
-			p.Colourants = append(p.Colourants, a)
-		case 1:
-			p.Fragrances = append(p.Fragrances, a)
-		default:
-			p.Additives = append(p.Additives, a)
-		}
-	}
-	return p
-}
-
-func (m *maker) carrier(f *soap.Formula) soap.Carrier {
-	c := soap.Carrier{Ratio: units.Whole(m.between(50, 350)).Over(units.Whole(100))}
-	froms := []soap.From{soap.Usual, soap.FromFormula, soap.Extra}
-	switch m.IntN(5) {
-	case 0:
-		return soap.Carrier{}
-	case 1:
-		c.In, c.From = soap.InWater, froms[m.IntN(3)]
-	case 2:
-		c.In, c.From = soap.InGlycerin, froms[2*m.IntN(2)]
-	case 3:
-		c.In, c.Oil, c.From = soap.InOil, f.Oils[m.IntN(len(f.Oils))].Oil, froms[m.IntN(3)]
-		if plain, err := soap.LookUpOil(c.Oil.ID()); err == nil {
-			c.Oil = plain // without a replaced value: the formula's must be taken
-		}
-	default:
-		c.In, c.Oil, c.From = soap.InOil, m.outside[m.IntN(len(m.outside))], froms[2*m.IntN(2)]
-	}
-	return c
-}
-
-// eachBatch works formulas of a maker out and hands each to a check. A formula
-// that no pot can make (carriers that take more than there is) is passed over;
-// few may be.
-func eachBatch(t *testing.T, m *maker, n int, check func(t *testing.T, f soap.Formula, b soap.Batch)) {
-	t.Helper()
-	eachBatchOf(t, m.formula, n, check)
-}
-
-func eachBatchOf(t *testing.T, formula func() soap.Formula, n int, check func(t *testing.T, f soap.Formula, b soap.Batch)) {
-	t.Helper()
-	made := 0
-	for i := range n {
-		f := formula()
-		b, err := f.Batch()
-		if errors.Is(err, soap.ErrImpossible) {
-			continue
-		}
-		if err != nil {
-			t.Fatalf("formula %d: %v", i, err)
-		}
-		made++
-		before := t.Failed()
-		check(t, f, b)
-		if t.Failed() && !before {
-			t.Fatalf("formula %d of this seed: %+v", i, f)
-		}
-	}
-	if made < n*8/10 {
-		t.Errorf("%d of %d formulas could be made, want eight in ten", made, n)
-	}
-}
 
 // asked lists what is added to part i.
 func asked(f soap.Formula, i int) []soap.Addition {
@@ -259,7 +42,7 @@ func sum(masses ...units.Mass) (total units.Mass) {
 }
 
 func TestWhatIsAskedForIsTheSumOfItsLines(t *testing.T) {
-	eachBatch(t, mill(t, 1), 600, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(1).Formula, 600, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		equal := func(what string, got, want units.Mass) {
 			if got != want {
 				t.Errorf("%s: %s, want %s", what, got, want)
@@ -327,7 +110,7 @@ func TestWhatIsAskedForIsTheSumOfItsLines(t *testing.T) {
 
 func TestEveryLineIsWhatTheFormulaAsksFor(t *testing.T) {
 	nanogram := frac("0.000000001")
-	eachBatch(t, mill(t, 3), 400, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(3).Formula, 400, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		near := func(what string, got units.Mass, want *big.Rat, nanograms int64, why string) {
 			if !within(massFrac(got), want, times(whole(nanograms), nanogram)) {
 				t.Errorf("%s: %s, want %s to %d ng (%s)", what, got, want.FloatString(10), nanograms, why)
@@ -458,7 +241,7 @@ func TestEveryLineIsWhatTheFormulaAsksFor(t *testing.T) {
 }
 
 func TestEveryWeighingIsAMultipleOfItsScale(t *testing.T) {
-	eachBatch(t, mill(t, 5), 300, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(5).Formula, 300, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		onScale := func(what string, w soap.Weighing, scale units.Mass, down bool) {
 			division := frac("0.1") // where the formula does not say
 			if scale.Sign() > 0 {
@@ -493,7 +276,7 @@ func TestEveryWeighingIsAMultipleOfItsScale(t *testing.T) {
 
 func TestFormulasMadeUpCoverWhatAFormulaCanSay(t *testing.T) {
 	seen := map[string]int{}
-	eachBatch(t, mill(t, 1), 600, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(1).Formula, 600, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		note := func(what string, is bool) {
 			if is {
 				seen[what]++
@@ -589,7 +372,7 @@ func sameMasses(t *testing.T, got, want soap.Batch, k, nanograms int64) {
 func TestScalingEveryMassScalesTheBatch(t *testing.T) {
 	scaled := func(m units.Mass, k int) units.Mass { return m.Times(units.Whole(k), units.Nearest) }
 	for _, k := range []int{2, 3, 10} {
-		eachBatch(t, mill(t, uint64(10+k)), 150, func(t *testing.T, f soap.Formula, b soap.Batch) {
+		madeup.Each(t, madeup.New(uint64(10+k)).Formula, 150, func(t *testing.T, f soap.Formula, b soap.Batch) {
 			g := f
 			g.Size = soap.Size{Oils: scaled(f.Size.Oils, k), Batter: scaled(f.Size.Batter, k)}
 			g.Oils = slices.Clone(f.Oils)
@@ -620,7 +403,7 @@ func TestScalingEveryMassScalesTheBatch(t *testing.T) {
 }
 
 func TestTheOrderOfTheOilsDoesNotMatter(t *testing.T) {
-	eachBatch(t, mill(t, 20), 200, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(20).Formula, 200, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		g := f
 		g.Oils = slices.Clone(f.Oils)
 		slices.Reverse(g.Oils)
@@ -783,7 +566,7 @@ func outlookOf(b soap.Batch, part int) soap.Outlook {
 const quotientTolerance = "0.0000000000005"
 
 func TestThePlannedSuperfatIsWhatTheMassesGive(t *testing.T) {
-	eachBatch(t, mill(t, 30), 400, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(30).Formula, 400, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		for part := -1; part < len(b.Parts); part++ {
 			share, lines := tableau(f, b, part)
 			got, demand, _ := superfatOf(share, lines, asPlanned)
@@ -814,7 +597,7 @@ func TestThePlannedSuperfatIsWhatTheMassesGive(t *testing.T) {
 }
 
 func TestTheWorstCaseIsEveryInputAtItsUnluckyEnd(t *testing.T) {
-	eachBatch(t, mill(t, 40), 400, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(40).Formula, 400, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		for part := -1; part < len(b.Parts); part++ {
 			share, lines := tableau(f, b, part)
 			o := outlookOf(b, part)
@@ -850,7 +633,7 @@ func TestTheWorstCaseIsEveryInputAtItsUnluckyEnd(t *testing.T) {
 
 func TestWhatIsWeighedStaysWithinTheWorstCase(t *testing.T) {
 	checked := 0
-	eachBatch(t, mill(t, 50), 400, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(50).Formula, 400, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		for part := -1; part < len(b.Parts); part++ {
 			if part < 0 && b.OilsTotal != potOf(b) {
 				continue // with jugs, what is weighed of an oil is more than one weighing
@@ -884,7 +667,7 @@ func potOf(b soap.Batch) (pot units.Mass) {
 }
 
 func TestAnOutlookIsInOrder(t *testing.T) {
-	eachBatch(t, mill(t, 60), 600, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(60).Formula, 600, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		for part := -1; part < len(b.Parts); part++ {
 			fs := figures(outlookOf(b, part))
 			for i := range fs[1:] {
@@ -897,7 +680,7 @@ func TestAnOutlookIsInOrder(t *testing.T) {
 }
 
 func TestTheLikelyCaseIsTheRootOfTheSquares(t *testing.T) {
-	eachBatch(t, mill(t, 70), 300, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(70).Formula, 300, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		for part := -1; part < len(b.Parts); part++ {
 			share, lines := tableau(f, b, part)
 			_, demand, alkali := superfatOf(share, lines, asPlanned)
@@ -943,7 +726,7 @@ func TestTheLikelyCaseIsTheRootOfTheSquares(t *testing.T) {
 }
 
 func TestNoAlkaliAndNoDemandIsLostBetweenTheParts(t *testing.T) {
-	eachBatch(t, mill(t, 80), 300, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(80).Formula, 300, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		_, lines := tableau(f, b, -1)
 		_, formula, alkali := superfatOf(whole(1), lines, asPlanned)
 		used, demand, allDemand, shares := new(big.Rat), new(big.Rat), new(big.Rat), new(big.Rat)
@@ -990,11 +773,11 @@ func TestAtLeastIsTheSmallestPlanThatKeepsItsPromise(t *testing.T) {
 		return least
 	}
 	step := units.MustRatio("0.000001 %")
-	m := rangedMill(t, 90)
+	m := madeup.Ranged(90)
 	made := 0
 	for i := range 150 {
-		f := m.formula()
-		floor := basis([]int{0, 100, 250}[m.IntN(3)])
+		f := m.Formula()
+		floor := madeup.Basis([]int{0, 100, 250}[m.IntN(3)])
 		f.Superfat = soap.Superfat{AtLeast: floor}
 		b, err := f.Batch()
 		if errors.Is(err, soap.ErrImpossible) {
@@ -1026,8 +809,8 @@ func TestAtLeastIsTheSmallestPlanThatKeepsItsPromise(t *testing.T) {
 }
 
 func TestAtLeastRefusesAnOilWithoutARange(t *testing.T) {
-	m := rangedMill(t, 95)
-	f := m.formula()
+	m := madeup.Ranged(95)
+	f := m.Formula()
 	f.Parts = nil
 	f.Superfat = soap.Superfat{AtLeast: units.Percent(2)}
 	if _, err := f.Batch(); err != nil {
@@ -1064,7 +847,7 @@ func TestTheWaterRulesConvertIntoEachOther(t *testing.T) {
 }
 
 func TestTheThreeWaterRulesGiveTheSameBatch(t *testing.T) {
-	eachBatch(t, mill(t, 100), 200, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(100).Formula, 200, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		alkali := units.Mass{}
 		for _, a := range b.Alkalis {
 			alkali = alkali.Add(a.Mass)
@@ -1100,9 +883,9 @@ func TestTheThreeWaterRulesGiveTheSameBatch(t *testing.T) {
 }
 
 func TestABatchIsAlwaysTheSameAndLeavesItsFormulaAlone(t *testing.T) {
-	m, again := mill(t, 110), mill(t, 110)
+	m, again := madeup.New(110), madeup.New(110)
 	for i := range 100 {
-		f, untouched := m.formula(), again.formula() // equal, and nothing shared but the oils
+		f, untouched := m.Formula(), again.Formula() // equal, and nothing shared but the oils
 		if !reflect.DeepEqual(f, untouched) {
 			t.Fatalf("formula %d differs from itself", i)
 		}

@@ -587,3 +587,18 @@ func TestThePieceIsHeldToWhatWasWeighed(t *testing.T) {
 		t.Errorf("%v and %s, want %v and %s", c.Pieces[0].Dry, c.Pieces[0].Fragrance, dry, want)
 	}
 }
+
+// The most of a fragrance comes to rest however much is made: in 1.9 kg of batter, and in
+// ten times as much, where the twelfth decimal of a load is some nanograms.
+func TestTheMostOfAFragranceComesToRestInALargeBatch(t *testing.T) {
+	for _, size := range []string{"1877.612 g", "18776.12 g", "187.7612 kg"} {
+		b := plainFormula().with(
+			"oils", `{"oil": "olive", "share": "69.6 %"}, {"oil": "beeswax", "share": "30.4 %"}`,
+			"water", `{"lye_concentration": "24.46 %"}`, "size", `{"batter": "`+size+`"}`,
+			"parts", `{"part": "glow", "share": "100 %", "fragrances": [`+smell("lime-expressed", "max")+`], "additives": [{"additive": "salt", "load": "1.39 % of oils"}]}`).batch(t)
+		used := b.Caps().Parts[0].Most.Used
+		if used.Compare(units.Whole(1)) > 0 || used.Compare(units.MustRatio("99.999 %")) < 0 {
+			t.Errorf("%s: %s of the limit is used", size, used)
+		}
+	}
+}

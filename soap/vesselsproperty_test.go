@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"example.com/lyewright/internal/madeup"
 	"example.com/lyewright/soap"
 	"example.com/lyewright/soap/mould"
 	"example.com/lyewright/units"
@@ -25,7 +26,7 @@ func filledParts(f soap.Formula) map[int]bool {
 // Of every part what is poured is filled, kept back and lost, to the nanogram; what is
 // kept back is its share of what is filled.
 func TestNothingIsLostBetweenPotAndMoulds(t *testing.T) {
-	eachBatchOf(t, mill(t, 401).shelved, 500, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(401).Shelved, 500, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		var filled, reserve, loss, poured units.Mass
 		for i, p := range b.Parts {
 			if got := sum(p.Filled, p.Reserve, p.Loss); got != p.Poured {
@@ -117,8 +118,8 @@ func TestEveryVesselIsFullOfWhatWasSummedUpAfresh(t *testing.T) {
 			t.Errorf("%d of %d lines, %d pieces in all, want %d", at, len(b.Pieces), b.PiecesInAll(), inAll)
 		}
 	}
-	eachBatchOf(t, mill(t, 402).shelved, 600, check)
-	eachBatchOf(t, rangedMill(t, 403).promised, 120, check)
+	madeup.Each(t, madeup.New(402).Shelved, 600, check)
+	madeup.Each(t, madeup.Ranged(403).Promised, 120, check)
 }
 
 // settled is the formula that a batch from vessels answers: its oils and its parts'
@@ -149,13 +150,13 @@ func TestWithItsOilsAndSharesWrittenDownItIsTheSameBatch(t *testing.T) {
 		}
 		sameOutlook(t, same.Superfat, b.Superfat, "0")
 	}
-	eachBatchOf(t, mill(t, 404).shelved, 300, check)
-	eachBatchOf(t, rangedMill(t, 405).promised, 100, check)
+	madeup.Each(t, madeup.New(404).Shelved, 300, check)
+	madeup.Each(t, madeup.Ranged(405).Promised, 100, check)
 }
 
 // Asked backwards how far its own oils go, a batch fills what it was made for.
 func TestAskedBackwardsTheAnswerFillsItsVessels(t *testing.T) {
-	eachBatchOf(t, mill(t, 406).shelved, 300, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	madeup.Each(t, madeup.New(406).Shelved, 300, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		back := settled(f, b)
 		back.Size.Vessels, back.Embeds, back.Toppings = f.Size.Vessels, f.Embeds, f.Toppings
 		far, err := back.Batch()
@@ -185,8 +186,8 @@ func TestAskedBackwardsTheAnswerFillsItsVessels(t *testing.T) {
 }
 
 func TestTheOrderOfVesselsDoesNotMatter(t *testing.T) {
-	m := mill(t, 407)
-	eachBatchOf(t, m.shelved, 200, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	m := madeup.New(407)
+	madeup.Each(t, m.Shelved, 200, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		f.Size.Vessels = slices.Clone(f.Size.Vessels)
 		m.Shuffle(len(f.Size.Vessels), func(i, j int) {
 			f.Size.Vessels[i], f.Size.Vessels[j] = f.Size.Vessels[j], f.Size.Vessels[i]
@@ -208,12 +209,12 @@ func withoutMasses(f soap.Formula) soap.Formula {
 	f.Parts, f.Acids, f.Water.Liquids = slices.Clone(f.Parts), slices.Clone(f.Acids), slices.Clone(f.Water.Liquids)
 	for i := range f.Acids {
 		if f.Acids[i].Load.Mass.Sign() > 0 {
-			f.Acids[i].Load = soap.Load{OfOils: basis(80)}
+			f.Acids[i].Load = soap.Load{OfOils: madeup.Basis(80)}
 		}
 	}
 	for i := range f.Water.Liquids {
 		if f.Water.Liquids[i].Mass.Sign() > 0 {
-			f.Water.Liquids[i].Mass, f.Water.Liquids[i].Share = units.Mass{}, basis(500)
+			f.Water.Liquids[i].Mass, f.Water.Liquids[i].Share = units.Mass{}, madeup.Basis(500)
 		}
 	}
 	for i := range f.Parts {
@@ -223,7 +224,7 @@ func withoutMasses(f soap.Formula) soap.Formula {
 			*list = slices.Clone(*list)
 			for j := range *list {
 				if (*list)[j].Load.Mass.Sign() > 0 {
-					(*list)[j].Load = soap.Load{OfOils: basis(70)}
+					(*list)[j].Load = soap.Load{OfOils: madeup.Basis(70)}
 				}
 			}
 		}
@@ -232,8 +233,8 @@ func withoutMasses(f soap.Formula) soap.Formula {
 }
 
 func TestTwiceTheVesselsTakeTwiceTheOils(t *testing.T) {
-	m := mill(t, 408)
-	eachBatchOf(t, func() soap.Formula { return withoutMasses(m.shelved()) }, 300, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	m := madeup.New(408)
+	madeup.Each(t, func() soap.Formula { return withoutMasses(m.Shelved()) }, 300, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		f.Size.Vessels = slices.Clone(f.Size.Vessels)
 		for i := range f.Size.Vessels {
 			f.Size.Vessels[i].Count *= 2
@@ -261,10 +262,10 @@ func TestTwiceTheVesselsTakeTwiceTheOils(t *testing.T) {
 
 // So many pieces are those counts, each up to the next whole one, and nothing else.
 func TestScalingIsCountingOtherwise(t *testing.T) {
-	m := mill(t, 409)
-	eachBatchOf(t, m.shelved, 250, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	m := madeup.New(409)
+	madeup.Each(t, m.Shelved, 250, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		pieces := b.PiecesInAll()
-		asked := m.between(max(1, pieces/3), min(mould.Most, 2*pieces))
+		asked := m.Between(max(1, pieces/3), min(mould.Most, 2*pieces))
 		scaled := f
 		scaled.Size.Pieces = asked
 		got, err := scaled.Batch()
@@ -294,8 +295,8 @@ func TestScalingIsCountingOtherwise(t *testing.T) {
 
 // One vessel more fills more of its own part; the others fill what they filled.
 func TestOneVesselMoreRaisesItsPartAlone(t *testing.T) {
-	m := mill(t, 410)
-	eachBatchOf(t, m.shelved, 250, func(t *testing.T, f soap.Formula, b soap.Batch) {
+	m := madeup.New(410)
+	madeup.Each(t, m.Shelved, 250, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		f.Size.Vessels = slices.Clone(f.Size.Vessels)
 		grown := max(0, m.IntN(max(1, len(f.Parts))))
 		part := ""
@@ -338,13 +339,13 @@ func TestOneVesselMoreRaisesItsPartAlone(t *testing.T) {
 // last makes what is left.
 func TestSeveralBatchesMakeAllPieces(t *testing.T) {
 	several := 0
-	m := mill(t, 411)
+	m := madeup.New(411)
 	check := func(t *testing.T, f soap.Formula, _ soap.Batch) {
 		f.Size.Vessels = slices.Clone(f.Size.Vessels)
 		batches := 1
 		for i := range f.Size.Vessels {
 			if v := &f.Size.Vessels[i]; v.On == "" && v.Count > 1 && m.IntN(2) == 0 {
-				v.Moulds = m.between(1, v.Count)
+				v.Moulds = m.Between(1, v.Count)
 				batches = max(batches, (v.Count+v.Moulds-1)/v.Moulds)
 			}
 		}
@@ -416,8 +417,8 @@ func TestSeveralBatchesMakeAllPieces(t *testing.T) {
 			t.Errorf("the last batch: %s of oils, %s poured, %d lines; by itself %s, %s, %d", b.Last.Oils, b.Last.Poured, len(b.Last.Pieces), end.OilsTotal, end.Poured, len(end.Pieces))
 		}
 	}
-	eachBatchOf(t, m.shelved, 400, check)
-	eachBatchOf(t, rangedMill(t, 412).promised, 80, check) // the last batch keeps the superfat of the others
+	madeup.Each(t, m.Shelved, 400, check)
+	madeup.Each(t, madeup.Ranged(412).Promised, 80, check) // the last batch keeps the superfat of the others
 	if several < 100 {
 		t.Errorf("%d of several batches", several)
 	}

@@ -231,8 +231,8 @@ func TestWholeNumbersOfEveryTypeAreTakenExactlyOrStopAtTheEnds(t *testing.T) {
 		"-128 g":        units.Grams(int8(-128)),
 		"255 g":         units.Grams(uint8(255)),
 		"65535 g":       units.Grams(count(65535)),
-		"9223372036 g":  units.Grams(int64(farGrams)),
-		"-9223372036 g": units.Grams(int64(-farGrams)),
+		"9223372036 g":  units.Grams(farGrams),
+		"-9223372036 g": units.Grams(-farGrams),
 		"-0.001 g":      units.Milligrams(-1),
 		"4294967.295 g": units.Milligrams(uint32(math.MaxUint32)),
 	}

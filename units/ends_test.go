@@ -12,7 +12,7 @@ import (
 
 func TestSumJustBelow2To64NanogramsStopsAtTheEnd(t *testing.T) {
 	// 2^64 − 1 ng and a half: 18 446 744 073.709 551 615 5 g.
-	sum := units.Sum{}.Plus(units.Grams(9_000_000_000), units.Whole(2)).
+	sum := units.Sum{}.Plus(units.Grams(int64(9_000_000_000)), units.Whole(2)).
 		Plus(units.Grams(446_744_073), units.Whole(1)).
 		Plus(mass(t, "0.709551615 g"), units.Whole(1)).
 		Plus(nanograms(t, 1), units.MustRatio("0.5"))
@@ -24,7 +24,7 @@ func TestSumJustBelow2To64NanogramsStopsAtTheEnd(t *testing.T) {
 }
 
 func TestLowestMassIsAMassLikeAnyOther(t *testing.T) {
-	m := units.Grams(-10_000_000_000)
+	m := units.Grams(int64(-10_000_000_000))
 	if !strings.HasPrefix(m.String(), "-9223372036") {
 		t.Errorf("it is written %s", m)
 	}
@@ -67,7 +67,7 @@ func TestRemedyForAMissingUnitDoesNotRepeatALongNumber(t *testing.T) {
 func TestASumOverNothingStopsAtTheEnd(t *testing.T) {
 	sum := units.Sum{}.Plus(units.Grams(1), units.Whole(1))
 	for _, over := range []units.Ratio{{}, units.Whole(0)} {
-		if m := sum.Scale(units.Whole(1), over, units.Nearest); m.Compare(units.Grams(9_223_372_036)) < 0 {
+		if m := sum.Scale(units.Whole(1), over, units.Nearest); m.Compare(units.Grams(farGrams)) < 0 {
 			t.Errorf("1 g over %v is %v", over, m)
 		}
 	}

@@ -65,6 +65,9 @@ func FuzzParseMass(f *testing.F) {
 		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
+		if unit, ok := units.ParseUnit(text); ok && unit.String() != text || !ok && unit != units.Gram || ok != strings.Contains(" g kg mg oz lb ", " "+text+" ") {
+			t.Errorf("%q is the unit %v, %t", text, unit, ok)
+		}
 		m, err := units.ParseMass(text)
 		if err != nil {
 			checkFault(t, text, err)

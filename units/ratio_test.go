@@ -64,7 +64,7 @@ func TestRatioThatIsNotGivenCountsAsZeroOfAMass(t *testing.T) {
 
 func TestRatioThatIsNotGivenIsBelowEveryOther(t *testing.T) {
 	var none units.Ratio
-	for _, r := range []units.Ratio{units.Whole(math.MinInt64), units.Percent(-1), units.Percent(0), units.MustRatio("0.0000000000000000000000000000000001")} {
+	for _, r := range []units.Ratio{units.Whole(int64(math.MinInt64)), units.Percent(-1), units.Percent(0), units.MustRatio("0.0000000000000000000000000000000001")} {
 		if none.Compare(r) != -1 || r.Compare(none) != 1 {
 			t.Errorf("against %v: %d, and %d the other way", r, none.Compare(r), r.Compare(none))
 		}

@@ -19,7 +19,7 @@ var allUnits = []units.Unit{units.Gram, units.Kilogram, units.Milligram, units.O
 
 // farGrams is the bound that the comment of Mass states: exact up to here,
 // and beyond it at the end or exact.
-const farGrams = 9_223_372_036
+const farGrams int64 = 9_223_372_036
 
 func rat(t testing.TB, text string) *big.Rat {
 	t.Helper()

@@ -93,7 +93,7 @@ func TestTemperaturesThatCannotBeReadAreRefused(t *testing.T) {
 func TestTemperatureSurvivesWritingAndReading(t *testing.T) {
 	s := newSource(44)
 	for range 5_000 {
-		c, ok := units.CelsiusOfFloat(float64(s.IntN(9_999_000_000))/1e6 - 273)
+		c, ok := units.CelsiusOfFloat(float64(s.Int64N(9_999_000_000))/1e6 - 273)
 		if !ok {
 			t.Fatal("not a temperature")
 		}

@@ -6,7 +6,9 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"example.com/lyewright/internal/jsonwrite"
 	"example.com/lyewright/soap"
@@ -139,7 +141,11 @@ func (a answer) writeObject(w io.Writer, name string) error {
 		}
 	})
 	object = bytes.TrimSuffix(bytes.TrimSuffix(object, []byte("\n")), []byte("}"))
-	for _, piece := range [][]byte{object, {','}, origin.Bytes()[1:], {'\n'}} {
+	comma := []byte{','}
+	if len(origin.Bytes()) == len("{}") { // a file may be named by nothing at all
+		comma = nil
+	}
+	for _, piece := range [][]byte{object, comma, origin.Bytes()[1:], {'\n'}} {
 		if _, err := w.Write(piece); err != nil {
 			return err
 		}
@@ -150,6 +156,7 @@ func (a answer) writeObject(w io.Writer, name string) error {
 // writeComplaint says what is wrong with a file, or with a line of one: one
 // line a fault.
 func (a answer) writeComplaint(w io.Writer, name string) error {
+	name = shown(name)
 	var b strings.Builder
 	for _, f := range a.faults {
 		switch {
@@ -165,4 +172,13 @@ func (a answer) writeComplaint(w io.Writer, name string) error {
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// shown is a file's name as it is said: as it is, and quoted where it holds what a
+// terminal would not show or would act upon.
+func shown(name string) string {
+	if !utf8.ValidString(name) || strings.ContainsFunc(name, func(r rune) bool { return !strconv.IsPrint(r) }) {
+		return strconv.Quote(name)
+	}
+	return name
 }

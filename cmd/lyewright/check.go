@@ -35,6 +35,7 @@ func (c *command) check(args []string) int {
 // checkFile prints a line for every finding or fault of a file.
 func (c *command) checkFile(name string, o batchOptions) int {
 	text, fault := c.read(name)
+	name = shown(name)
 	if fault != nil {
 		line := fmt.Sprintf("%s:1:1: error %s file: %s\n", name, faultCode(*fault), fault.Sentence())
 		return c.print([]byte(line), statusOf(soap.Faults{*fault}))
@@ -42,7 +43,7 @@ func (c *command) checkFile(name string, o batchOptions) int {
 	batch, places, faults := batchOf(text, o)
 	var lines strings.Builder
 	for _, f := range faults {
-		fmt.Fprintf(&lines, "%s:%d:%d: error %s %s: %s\n", name, f.Line, f.Column, faultCode(f), subject(f.Path), f.Sentence())
+		fmt.Fprintf(&lines, "%s:%d:%d: error %s %s: %s\n", name, f.Line, f.Column, faultCode(f), shown(subject(f.Path)), f.Sentence())
 	}
 	for _, f := range batch.Findings {
 		line, column := places.Find(f.Subject)

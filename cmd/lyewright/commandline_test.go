@@ -24,6 +24,8 @@ func TestEachWrongCommandLineHasItsMessage(t *testing.T) {
 		{"batch", "-jsno", "cups.json"},
 		{"batch", "cups.json", "--wroking"},
 		{"batch", "-colour", "cups.json"},
+		{"batch", "-=5", "cups.json"},
+		{"batch", "-json=perhaps", "cups.json"},
 		{"batch", "-units", "lb", "cups.json"},
 		{"batch", "-json", "-units", "oz", "cups.json"},
 		{"check"},

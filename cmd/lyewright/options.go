@@ -74,5 +74,8 @@ func (c *command) badFlag(flags *flag.FlagSet, err error) int {
 	if name, found := strings.CutPrefix(text, "flag needs an argument: "); found {
 		return c.usage(name, "needs a value behind it", "see lyewright help "+flags.Name())
 	}
+	if name, found := strings.CutPrefix(text, "bad flag syntax: "); found {
+		return c.usage(name, "is not an option", "see lyewright help "+flags.Name())
+	}
 	return c.usage("", text, "see lyewright help "+flags.Name())
 }

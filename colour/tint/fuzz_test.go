@@ -2,6 +2,7 @@ package tint_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"example.com/lyewright/colour/tint"
@@ -10,12 +11,7 @@ import (
 
 // Whatever an instrument reads, a set is refused or predicts a colour that is one.
 func FuzzSwatches(f *testing.F) {
-	f.Add(0.64, 0.75, 0.8, 0.35, 0.2, 0.04, 0.6)
-	f.Add(0.04, 0.75, 0.8, 0.35, 0.2, 0.04, 0.6) // no more than the surface
-	f.Add(1.0, 1.0, 1.0, 1.0, 1.0, 0.0, 0.0)     // perfectly white
-	f.Add(1e-9, 0.5, 1.0, 0.2, 1e-300, 0.0, 0.0) // nearly black
-	f.Add(0.5, 0.5, 0.5, 0.5, 0.5, 0.0, 0.99)    // all the same
-	f.Add(math.NaN(), 0.5, 0.5, 0.5, 0.5, 0.0, 0.0)
+	f.Add(0.64, 0.75, 0.8, 0.35, 0.2, 0.04, 0.6) // as an instrument reads them
 	f.Fuzz(func(t *testing.T, base, white1, white2, blue1, blue2, outside, inside float64) {
 		s := tint.Swatches{Bands: tint.Bands{From: 400, Step: 20, Count: 16}, White: white, Surface: &tint.Surface{Outside: outside, Inside: inside}}
 		for i, r := range []float64{base, white1, white2, blue1, blue2} {
@@ -52,13 +48,17 @@ func FuzzSwatches(f *testing.F) {
 }
 
 func FuzzParseSRGB(f *testing.F) {
-	for _, seed := range []string{"#c8b49a", "#C8B49A", "#", "#1234567", "c8b49a"} {
-		f.Add(seed)
-	}
+	f.Add("#c8b49a") // as a photograph gives it
 	f.Fuzz(func(t *testing.T, text string) {
 		c, err := tint.ParseSRGB(text)
 		if err != nil {
+			if c != (tint.SRGB{}) || len(err.Error()) > 300 {
+				t.Errorf("%.40q: %v beside an error of %d bytes", text, c, len(err.Error()))
+			}
 			return
+		}
+		if !strings.EqualFold(c.String(), text) {
+			t.Errorf("%q is %v", text, c)
 		}
 		if back, err := tint.ParseSRGB(c.String()); err != nil || back != c || len(text) != 7 {
 			t.Errorf("%q: %v, %v, %v", text, c, back, err)

@@ -45,7 +45,7 @@ func goList(t *testing.T, args ...string) []goPackage {
 // The rooms in their order: imports go only to earlier ones.
 var rooms = []string{
 	"/internal/refdata", "/internal/strictjson", "/internal/jsonwrite", "/internal/nearest",
-	"/internal/molar", "/units", "/units/cite", "/units/fault", "/soap/lye", "/soap/mould", "/colour/tint", "/colour", "/fragrance", "/soap", "/soap/schema", "/soap/sheet", "/cmd/lyewright", "/internal/guard",
+	"/internal/molar", "/units", "/units/cite", "/units/fault", "/soap/lye", "/soap/mould", "/colour/tint", "/colour", "/fragrance", "/soap", "/internal/madeup", "/soap/schema", "/soap/sheet", "/cmd/lyewright", "/internal/guard",
 }
 
 func TestImportsGoOnlyToEarlierRooms(t *testing.T) {
@@ -66,12 +66,31 @@ func TestImportsGoOnlyToEarlierRooms(t *testing.T) {
 	}
 }
 
+// testsAlone is the room that only tests import: nobody who imports the library compiles
+// it, and it may do what a library must not.
+const testsAlone = module + "/internal/madeup"
+
+func TestOnlyTestsMakeFormulasUp(t *testing.T) {
+	users := 0
+	for _, p := range goList(t, module+"/...") {
+		if slices.Contains(p.Imports, testsAlone) {
+			t.Errorf("%s imports %s, and is no test", p.ImportPath, testsAlone)
+		}
+		if slices.Contains(p.TestImports, testsAlone) || slices.Contains(p.XTestImports, testsAlone) {
+			users++
+		}
+	}
+	if users < 3 {
+		t.Errorf("the tests of %d packages use it, want soap, its sheets and the command", users)
+	}
+}
+
 // A library package does not print, and reads no environment, file or clock.
 func TestTheLibraryTouchesNothingOutside(t *testing.T) {
 	forbidden := []string{"os", "os/exec", "log", "log/slog", "net", "net/http", "math/rand", "math/rand/v2", "syscall", "flag", "fmt", "unsafe", "plugin"}
 	for _, p := range goList(t, module+"/units/...", module+"/colour/...", module+"/fragrance/...", module+"/soap/...", module+"/internal/...") {
 		for _, imported := range p.Imports {
-			if slices.Contains(forbidden, imported) {
+			if p.ImportPath != testsAlone && slices.Contains(forbidden, imported) {
 				t.Errorf("%s imports %s", p.ImportPath, imported)
 			}
 		}

@@ -21,13 +21,14 @@ func Names(name string, known []string) []string {
 	}
 	var near []candidate
 	name = strings.ToLower(name)
+	most := max(1, len(name)/3) // letters
 	for _, k := range known {
 		lower := strings.ToLower(k)
 		d := distance(name, lower)
 		switch {
-		case d <= max(1, len(name)/3):
+		case d <= most:
 		case within(name, lower) || within(lower, name):
-			d = len(name)/3 + 1
+			d = most + 1
 		default:
 			continue
 		}

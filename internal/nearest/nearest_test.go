@@ -113,6 +113,7 @@ func TestNearestComesFirstAndEqualsStayInOrder(t *testing.T) {
 		{"abcdef", []string{"abcdez", "abcdex", "abcdey"}, []string{"abcdez", "abcdex", "abcdey"}},
 		{"abcdef", []string{"abcdxy", "abcdew", "abcdex", "abcdey"}, []string{"abcdew", "abcdex", "abcdey"}},   // at most three
 		{"palm", []string{"palm-kernel", "plam", "palm-olein"}, []string{"plam", "palm-kernel", "palm-olein"}}, // a word of it comes last
+		{"ho", []string{"ho-leaf", "hp"}, []string{"hp", "ho-leaf"}},                                           // of two letters, too
 	}
 	for _, test := range tests {
 		if diff := cmp.Diff(test.want, nearest.Names(test.name, test.known)); diff != "" {

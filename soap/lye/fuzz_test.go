@@ -1,10 +1,12 @@
 package lye_test
 
 import (
+	"errors"
 	"testing"
 
 	"example.com/lyewright/soap/lye"
 	"example.com/lyewright/units"
+	"example.com/lyewright/units/fault"
 )
 
 func FuzzTitration(f *testing.F) {
@@ -87,6 +89,45 @@ func FuzzHydrometer(f *testing.F) {
 		// The strength is rounded to 10^-8, worth at most 1.5 × 10^-8 g/mL.
 		if err != nil || !near(back.Float(), h.Reading.Float(), 2e-8) {
 			t.Errorf("%v at %v is %v, which has %v, %v", h.Reading, h.At, strength, back, err)
+		}
+	})
+}
+
+// A certificate of limits gives a purity in order and within what is printed, or nothing
+// and a fault for each figure that cannot be.
+func FuzzCertificate(f *testing.F) {
+	f.Add("97 %", "100.5 %", "1 %", "", false) // as a pharmacopoeia prints it
+	f.Fuzz(func(t *testing.T, least, most, carbonate, typical string, potassium bool) {
+		alkali, factor := lye.SodiumHydroxide, "0.7547"
+		if potassium {
+			alkali, factor = lye.PotassiumHydroxide, "0.8119"
+		}
+		var c lye.Certificate
+		c.AssayMin, _ = units.ParsePercent(least)
+		c.AssayMax, _ = units.ParsePercent(most)
+		c.CarbonateMax, _ = units.ParsePercent(carbonate)
+		c.Typical, _ = units.ParsePercent(typical)
+		purity, err := c.Purity(alkali)
+		if err != nil {
+			var faults fault.Faults
+			if !errors.As(err, &faults) || len(faults) == 0 || purity.Low.Given() || purity.Typical.Given() || purity.High.Given() {
+				t.Fatalf("%v beside %v", purity, err)
+			}
+			for _, one := range faults {
+				if one.Path == "" || one.Reason == "" || one.Kind == nil {
+					t.Errorf("%+v says not where, or not why", one)
+				}
+			}
+			return
+		}
+		if !purity.Ordered() || purity.Low.Sign() <= 0 || purity.High.Compare(units.Whole(1)) > 0 || purity.High.Compare(c.AssayMax) > 0 || purity.Low.Compare(c.AssayMin) > 0 {
+			t.Errorf("%+v gives %v", c, purity)
+		}
+		if want := c.AssayMin.Sub(c.CarbonateMax.Times(units.MustRatio(factor))); !purity.Low.Equal(want) {
+			t.Errorf("%+v: low %v, by hand %v", c, purity.Low, want)
+		}
+		if want := c.Typical.Or(purity.High); !purity.Typical.Equal(want) || potassium && !c.Typical.Given() {
+			t.Errorf("%+v: typical %v", c, purity.Typical)
 		}
 	})
 }

@@ -26,7 +26,7 @@ func (p *page) line(text string) {
 
 func (p *page) heading(text string) {
 	p.line("")
-	p.line(strings.ToUpper(text))
+	p.wrap("", strings.ToUpper(text)) // a part's name may be longer than a line
 }
 
 // wrap writes a text over as many lines as it needs, the first behind a lead,

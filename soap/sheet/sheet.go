@@ -142,12 +142,13 @@ func (s *sheet) total(name, mass, rest string) { s.row("    ", name, mass, rest)
 // must not look alike because their names were cut.
 func (s *sheet) row(box, name, mass, rest string) {
 	if utf8.RuneCountInString(name) >= nameColumn {
-		lines := broken(name, nameColumn-1)
+		indent := name[:len(name)-len(strings.TrimLeft(name, " "))]
+		lines := broken(name, nameColumn-1-len(indent))
 		for _, line := range lines[:len(lines)-1] {
-			s.line(box + line)
+			s.line(box + indent + line)
 			box = "    "
 		}
-		name = lines[len(lines)-1]
+		name = indent + lines[len(lines)-1]
 	}
 	s.line(box + pad(name, -nameColumn) + pad(mass, massColumn) + pad(rest, restColumn))
 }
@@ -236,7 +237,7 @@ func (s *sheet) parts() {
 		for _, a := range p.Additions {
 			if a.Paste.Mass.Sign() > 0 {
 				s.weigh(a.Name+" paste", column.mass(a.Paste.Weigh), "colourant")
-				s.line("      1 part in " + a.CarrierRatio().Text(3) + " of " + carrierName(a.Carrier) + ", " + carrierFrom(a.Carrier))
+				s.wrap("      ", "1 part in "+a.CarrierRatio().Text(3)+" of "+carrierName(a.Carrier)+", "+carrierFrom(a.Carrier))
 				continue
 			}
 			mass := column.mass

@@ -9,10 +9,12 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 	"unicode/utf8"
 
 	"example.com/lyewright/colour"
+	"example.com/lyewright/internal/madeup"
 	"example.com/lyewright/soap"
 	"example.com/lyewright/soap/sheet"
 	"example.com/lyewright/units"
@@ -40,7 +42,19 @@ func write(t *testing.T, b soap.Batch, unit units.Unit) string {
 	return page.String()
 }
 
-// batches gives the formulas of the testdata, each on several pairs of scales.
+// madeUp gives the batches of made-up formulas that a pot can make.
+var madeUp = sync.OnceValue(func() (list []soap.Batch) {
+	m := madeup.New(30)
+	for range 100 {
+		if b, err := m.Any().Batch(); err == nil {
+			list = append(list, b)
+		}
+	}
+	return list
+})
+
+// batches gives the formulas of the testdata, each on several pairs of scales, and some
+// that are made up.
 func batches(t *testing.T) map[string]soap.Batch {
 	t.Helper()
 	paths, err := filepath.Glob("../../testdata/formulas/*.json")
@@ -71,7 +85,11 @@ func batches(t *testing.T) map[string]soap.Batch {
 			list[filepath.Base(path)+" on "+strings.Join(scales[:], ", ")] = b
 		}
 	}
-	if len(list) < 40 {
+	made := madeUp()
+	for i, b := range made {
+		list["made up "+strconv.Itoa(i+1)] = b
+	}
+	if len(list) < 140 || len(made) < 80 {
 		t.Errorf("only %d batches", len(list))
 	}
 	return list
@@ -99,7 +117,7 @@ var massLine = regexp.MustCompile(`^(\[ \] |    )(\S.{45}|  \S.{43}) *([0-9]+(?:
 
 func rows(page string) []row {
 	var list []row
-	table := 0
+	table, broken := 0, ""
 	for line := range strings.Lines(page) {
 		line = strings.TrimSuffix(line, "\n")
 		runes := []rune(line)
@@ -108,7 +126,13 @@ func rows(page string) []row {
 			continue
 		}
 		m := massLine.FindStringSubmatchIndex(line)
-		if m == nil {
+		if m == nil { // the mass of a long name stands in its last line
+			switch name, boxed := strings.CutPrefix(line, "[ ] "); {
+			case boxed:
+				broken = strings.TrimSpace(name)
+			case broken != "":
+				broken += " " + strings.TrimSpace(line)
+			}
 			continue
 		}
 		digits := line[m[6]:m[7]]
@@ -117,7 +141,9 @@ func rows(page string) []row {
 		if _, decimals, found := strings.Cut(digits, "."); found {
 			point = end - len(decimals) - 1
 		}
-		list = append(list, row{line[m[2]:m[3]] == "[ ] ", strings.TrimSpace(line[m[4]:m[5]]), digits, point, table})
+		name := strings.TrimSpace(broken + " " + strings.TrimSpace(line[m[4]:m[5]]))
+		list = append(list, row{broken != "" || line[m[2]:m[3]] == "[ ] ", name, digits, point, table})
+		broken = ""
 	}
 	return list
 }
@@ -316,7 +342,7 @@ func TestEverySheetCarriesTheCautionsBesideTheirSteps(t *testing.T) {
 		powder := false
 		for _, p := range b.Parts {
 			for _, a := range p.Additions {
-				powder = powder || a.Kind == soap.Colourant
+				powder = powder || a.Kind != soap.Fragrance // an additive may dust, too
 			}
 		}
 		if batter := section("BATTER AND PARTS", "HOW SURE THE SUPERFAT IS"); powder != strings.Contains(batter, "wear a dust mask") {
@@ -353,12 +379,12 @@ func TestWhatIsGraveComesFirstAndDangerLastToo(t *testing.T) {
 					t.Errorf("%s: %q is not said before the first mass, once", name, said)
 				}
 			default:
-				behind := flatAfter
+				behind, early := flatAfter, strings.Contains(flatBefore, said)
 				if strings.HasSuffix(f.Code, "-unjudged") && f.Detail == "" {
-					said = f.Names[0] // all together in one line
+					said, early = f.Names[0], false // all together in one line; a warning may name it too
 					_, behind, _ = strings.Cut(flatAfter, "Weighed, but not judged")
 				}
-				if strings.Contains(flatBefore, said) || !strings.Contains(behind, said) {
+				if early || !strings.Contains(behind, said) {
 					t.Errorf("%s: %q does not stand behind the masses", name, said)
 				}
 			}
@@ -409,6 +435,11 @@ func TestNoLineIsWiderThanThePage(t *testing.T) {
 				t.Fatal(err)
 			}
 			narrow(t, name+", tint", tinted.String())
+			var caps strings.Builder
+			if err := sheet.WriteCaps(&caps, b, unit); err != nil {
+				t.Fatal(err)
+			}
+			narrow(t, name+", caps", caps.String())
 			// a figure that is missing must leave out its line (of an oil's data it
 			// is said that a publication does not give something)
 			if strings.Contains(page+working.String(), "not given") {
@@ -636,6 +667,33 @@ func TestALongNameKeepsItsColumn(t *testing.T) {
 		list := rows(write(t, b, units.Gram))
 		if len(list) < 2 || list[0].point != list[1].point || list[0].mass != "320.0" {
 			t.Errorf("%s: %v", name, list[:min(2, len(list))])
+		}
+	}
+}
+
+// The oil of a jug may have a name as long as it likes, in a paste too: its lines keep to
+// the page and stand in from what they carry.
+func TestALongNameOfAJugKeepsItsColumn(t *testing.T) {
+	long := strings.TrimSpace(strings.Repeat("Oil of the hill behind the hall ", 6))
+	for _, carrier := range []string{`"ratio":"2"`, `"ratio":"2","paste":true`} {
+		b := batchOf(t, `{"formula":"cups","oils":[{"oil":"lot-1","name":"`+long+`","share":"40 %","saponification":"190"},{"oil":"olive","share":"rest"}],
+			"alkali":[{"kind":"sodium-hydroxide","purity":"98 %"}],"superfat":"6 %","water":{"per_alkali":"2"},"size":{"oils":"800 g"},
+			"parts":[{"part":"base","share":"rest","colourants":[{"colourant":"kaolin","load":"1 % of oils","carrier":{"liquid":"lot-1",`+carrier+`}}]}]}`)
+		page := write(t, b, units.Gram)
+		narrow(t, carrier, page)
+		_, part, _ := strings.Cut(page, "\nbase\n")
+		part, _, _ = strings.Cut(part, "Poured")
+		in := 0
+		for line := range strings.Lines(part) {
+			if strings.Contains(line, "hill") {
+				in++
+				if line = strings.Replace(line, "[ ]", "   ", 1); len(line)-len(strings.TrimLeft(line, " ")) < 6 {
+					t.Errorf("%q is not within its colourant", line)
+				}
+			}
+		}
+		if in < 2 {
+			t.Errorf("%s: the name of the oil stands in %d lines: %s", carrier, in, part)
 		}
 	}
 }

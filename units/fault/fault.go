@@ -4,6 +4,7 @@ import (
 	"errors"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"example.com/lyewright/units"
 )
@@ -49,10 +50,21 @@ func (f Fault) Error() string {
 		b.WriteString(strconv.Itoa(f.Line) + ":" + strconv.Itoa(f.Column) + ": ")
 	}
 	if f.Path != "" {
-		b.WriteString(f.Path + ": ")
+		b.WriteString(printable(f.Path) + ": ")
 	}
 	b.WriteString(f.Sentence())
 	return b.String()
+}
+
+// printable is a path as it is said: a key of a file may hold anything, and what a
+// terminal would not show or would act upon is escaped.
+func printable(path string) string {
+	odd := func(r rune) bool { return r == utf8.RuneError || !strconv.IsPrint(r) }
+	if !strings.ContainsFunc(path, odd) {
+		return path
+	}
+	quoted := strconv.Quote(path)
+	return quoted[1 : len(quoted)-1]
 }
 
 // Sentence gives text, reason and remedy, without the place and the path.
