@@ -63,6 +63,8 @@ func run(args []string, stdout, stderr io.Writer) int {
 	switch flags.Arg(0) {
 	case "written":
 		ok, err = written(&o, stdout)
+	case "generated":
+		ok, err = generated(&o, stdout)
 	default:
 		flags.Usage()
 		return 2

@@ -35,9 +35,14 @@ type sourcePackage struct {
 	Standard   bool
 	Deps       []string
 
+	TestGoFiles, XTestGoFiles []string
+
 	dir   string // below the root
 	files map[string]*ast.File
 }
+
+// tested reports whether the package has tests of its own.
+func (pkg *sourcePackage) tested() bool { return len(pkg.TestGoFiles)+len(pkg.XTestGoFiles) > 0 }
 
 // load reads the program. It builds what it does not find built, for the types of what is
 // imported.
@@ -46,7 +51,7 @@ func load(root string) (*program, error) {
 	if err != nil {
 		return nil, err
 	}
-	list := exec.Command("go", "list", "-export", "-deps", "-json=Dir,ImportPath,GoFiles,Export,Standard,Deps", "./...")
+	list := exec.Command("go", "list", "-export", "-deps", "-json=Dir,ImportPath,GoFiles,Export,Standard,Deps,TestGoFiles,XTestGoFiles", "./...")
 	list.Dir = root
 	var said bytes.Buffer
 	list.Stderr = &said
