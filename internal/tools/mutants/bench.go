@@ -54,8 +54,7 @@ type bench struct {
 	dir     string
 	timeout time.Duration // of one package's tests
 
-	mu    sync.Mutex
-	built map[string]*testBinary
+	mu sync.Mutex
 }
 
 // A testBinary holds the tests of a package.

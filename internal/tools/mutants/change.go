@@ -21,15 +21,26 @@ type change struct {
 	function string
 	from, to string // what stands there, and what is put there
 	start    int    // where, in bytes
+	nth      int    // of those that read the same in one function, counted from 1
 }
 
 // apply gives the file as the change leaves it.
 func (c *change) apply(text string) string { return text[:c.start] + c.to + text[c.start+len(c.from):] }
 
 // key names a change wherever its line has moved to.
-func (c *change) key() string {
-	return c.file + " " + c.function + " [" + c.operator + "] " + short(c.from) + " → " + short(c.to)
+func (c *change) key() string { return c.file + " " + c.what() }
+
+// what says what is changed.
+func (c *change) what() string {
+	text := c.function + " [" + c.operator + "] " + short(c.from) + " → " + short(c.to)
+	if c.nth > 1 {
+		text += " #" + strconv.Itoa(c.nth)
+	}
+	return text
 }
+
+// String gives the key with the line.
+func (c *change) String() string { return c.file + ":" + strconv.Itoa(c.line) + " " + c.what() }
 
 // short gives text on one line, cut where it is long.
 func short(text string) string {
@@ -84,6 +95,12 @@ func (p *program) changesIn(pkg *sourcePackage) ([]change, error) {
 		}
 	}
 	slices.SortStableFunc(all, func(a, b change) int { return cmp.Or(cmp.Compare(a.file, b.file), cmp.Compare(a.start, b.start)) })
+	seen := map[string]int{}
+	for i := range all {
+		key := all[i].key()
+		seen[key]++
+		all[i].nth = seen[key]
+	}
 	return all, nil
 }
 

@@ -4,13 +4,13 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path"
 	"path/filepath"
-	"slices"
-	"strings"
+	"strconv"
 	"time"
 )
 
-// rooms are the packages in which mistakes are made, by room.
+// rooms are the packages in which mistakes are made.
 var rooms = []string{"units", "soap", "soap/lye", "soap/mould", "fragrance", "colour", "colour/tint"}
 
 // generated tries a sample of the mistakes that rules make, and writes the report. ok is
@@ -20,204 +20,113 @@ func generated(o *options, out io.Writer) (ok bool, err error) {
 	if err != nil {
 		return false, err
 	}
+	r := &report{options: o, of: map[string]int{}}
+	reportPath := filepath.Join(p.root, filepath.FromSlash(o.report))
+	if r.reasons, err = readReasons(reportPath); err != nil {
+		return false, err
+	}
+	known, err := readLog(o.log)
+	if err != nil {
+		return false, err
+	}
 	var byPackage [][]change
-	r := &report{options: o, edition: map[string]int{}}
 	for _, dir := range rooms {
 		found, err := p.changesIn(p.packages[dir])
 		if err != nil {
 			return false, err
 		}
 		r.generated += len(found)
-		r.edition[dir] = len(found)
+		r.of[dir] = len(found)
 		byPackage = append(byPackage, found)
-	}
-	path := filepath.Join(p.root, filepath.FromSlash(o.report))
-	if r.reasons, err = readReasons(path); err != nil {
-		return false, err
 	}
 	var mutants []mutant
 	var tried []change
 	for _, c := range chosen(byPackage, o.sample, o.seed) {
-		if !strings.Contains(c.key(), o.only) {
+		if !o.only.MatchString(c.key()) {
 			continue
 		}
-		text, err := p.read(c.file)
+		if v, ok := known[logged(&c)]; ok {
+			r.add(c, v)
+			continue
+		}
+		m, err := p.mutant(&c)
 		if err != nil {
 			return false, err
 		}
-		m := mutant{name: c.key(), changed: map[string]string{c.file: c.apply(text)}}
 		if err := p.compiles(m.changed); err != nil {
 			r.add(c, outcome{verdict: notCompiling, by: err.Error()})
 			continue
 		}
-		for _, dir := range p.dependents(strings.TrimSuffix(filepath.ToSlash(filepath.Dir(c.file)), "/")) {
-			if p.packages[dir].tested() {
-				m.tests = append(m.tests, "./"+dir)
-			}
-		}
 		mutants, tried = append(mutants, m), append(tried, c)
 	}
-	dir, err := os.MkdirTemp("", "mutants-")
-	if err != nil {
-		return false, err
-	}
-	defer func() { _ = os.RemoveAll(dir) }()
-	b := &bench{program: p, dir: dir, timeout: o.timeout}
-	begun := time.Now()
-	err = b.tryAll(mutants, o.workers, func(i int, v outcome) {
-		b.mu.Lock()
-		defer b.mu.Unlock()
-		r.add(tried[i], v)
-		_, _ = fmt.Fprintf(out, "%-10s %s:%d %s  %s (%.1f s)\n", v.verdict, tried[i].file, tried[i].line, tried[i].key(), v.by, v.took.Seconds())
-	})
-	if err != nil {
-		return false, err
-	}
-	_, _ = fmt.Fprintf(out, "%d tried in %.0f s\n", len(mutants), time.Since(begun).Seconds())
-	if o.only != "" { // a part is no report
-		return len(r.unexplained()) == 0, nil
-	}
-	if err := os.WriteFile(path, []byte(r.text()), 0o644); err != nil {
+	if err := r.try(p, mutants, tried, out); err != nil {
 		return false, err
 	}
 	unexplained := r.unexplained()
-	for _, c := range unexplained {
-		_, _ = fmt.Fprintf(out, "no reason: %s:%d %s\n", c.file, c.line, c.key())
+	for i := range unexplained {
+		_, _ = fmt.Fprintf(out, "no reason: %s\n", unexplained[i].String())
+	}
+	if o.only.String() == "" { // a part is no report
+		if err := os.WriteFile(reportPath, []byte(r.text()), 0o644); err != nil {
+			return false, err
+		}
 	}
 	return len(unexplained) == 0, nil
 }
 
-// report is what came of a sample.
-type report struct {
-	options   *options
-	generated int
-	edition   map[string]int // how many each package has
-	reasons   map[string]string
-	results   []result
-}
-
-type result struct {
-	change
-	outcome
-}
-
-func (r *report) add(c change, o outcome) { r.results = append(r.results, result{c, o}) }
-
-// unexplained lists what lived without a reason.
-func (r *report) unexplained() (list []change) {
-	for _, x := range r.results {
-		if (x.verdict == lived || x.verdict == setupFailed) && r.reasons[x.key()] == "" {
-			list = append(list, x.change)
+// try tries what is not known yet.
+func (r *report) try(p *program, mutants []mutant, tried []change, out io.Writer) error {
+	if len(mutants) == 0 {
+		return nil
+	}
+	dir, err := os.MkdirTemp("", "mutants-")
+	if err != nil {
+		return err
+	}
+	defer func() { _ = os.RemoveAll(dir) }()
+	var log io.Writer = io.Discard
+	if r.options.log != "" {
+		file, err := os.OpenFile(r.options.log, os.O_APPEND|os.O_CREATE|os.O_WRONLY, 0o644)
+		if err != nil {
+			return err
 		}
+		defer func() { _ = file.Close() }()
+		log = file
 	}
-	return list
-}
-
-// The report says under every survivor why it lives; whoever reads it puts a reason in
-// place of the mark.
-const (
-	why     = "    why: "
-	unknown = "?"
-)
-
-// readReasons reads why mutants live from an earlier report; there need not be one.
-func readReasons(path string) (map[string]string, error) {
-	reasons := map[string]string{}
-	text, err := os.ReadFile(path)
-	if os.IsNotExist(err) {
-		return reasons, nil
-	} else if err != nil {
-		return nil, err
-	}
-	key := ""
-	for line := range strings.Lines(string(text)) {
-		line = strings.TrimSuffix(line, "\n")
-		if reason, ok := strings.CutPrefix(line, why); ok {
-			if reason = strings.TrimSpace(reason); reason != unknown {
-				reasons[key] = reason
-			}
-			continue
+	b := &bench{program: p, dir: dir, timeout: r.options.timeout}
+	begun := time.Now()
+	var failed error
+	err = b.tryAll(mutants, r.options.workers, func(i int, v outcome) {
+		b.mu.Lock()
+		defer b.mu.Unlock()
+		r.add(tried[i], v)
+		_, _ = fmt.Fprintf(out, "%-10s %s  %s (%.1f s)\n", v.verdict, tried[i].String(), short(v.by), v.took.Seconds())
+		if _, err := fmt.Fprintf(log, "%s\t%s\t%s\n", v.verdict, logged(&tried[i]), short(v.by)); err != nil {
+			failed = err
 		}
-		_, key, _ = strings.Cut(line, " | ")
-	}
-	return reasons, nil
-}
-
-// text writes the report.
-func (r *report) text() string {
-	var b strings.Builder
-	say := func(format string, a ...any) { _, _ = fmt.Fprintf(&b, format+"\n", a...) }
-	counts := map[verdict]int{}
-	type tally struct{ tried, noticed, lived int }
-	byOperator := map[string]*tally{}
-	for _, o := range operatorNames {
-		byOperator[o.name] = &tally{}
-	}
-	for _, x := range r.results {
-		counts[x.verdict]++
-		if x.verdict == notCompiling {
-			continue
-		}
-		t := byOperator[x.operator]
-		t.tried++
-		if x.verdict == lived || x.verdict == setupFailed {
-			t.lived++
-		} else {
-			t.noticed++
-		}
-	}
-	say("Wrong programs made by rule, and what the tests made of them. Golden files were")
-	say("switched off and examples left out. Made again by hand, reasons kept, by")
-	say("")
-	say("    go -C internal/tools run ./mutants -seed %d -sample %d -timeout %s generated", r.options.seed, r.options.sample, r.options.timeout)
-	say("")
-	say("A mutant is tried with the tests of its own package, then with those of every package")
-	say("that imports it, until one fails. The sample is drawn from each package by the root of")
-	say("how many the rules make there.")
-	say("")
-	var made []string
-	for _, dir := range rooms {
-		made = append(made, fmt.Sprintf("%s %d", dir, r.edition[dir]))
-	}
-	say("generated       %5d  (%s)", r.generated, strings.Join(made, ", "))
-	say("sampled         %5d", len(r.results))
-	say("not compiling   %5d", counts[notCompiling])
-	say("killed          %5d  a test failed", counts[killed])
-	say("panicked        %5d  a test was stopped by a panic", counts[panicked])
-	say("timed out       %5d  the tests did not end", counts[timedOut])
-	say("survived        %5d", counts[lived]+counts[setupFailed])
-	say("")
-	say("operator      tried  noticed  survived")
-	for _, o := range operatorNames {
-		t := byOperator[o.name]
-		say("%-12s %6d %8d %9d  %s", o.name, t.tried, t.noticed, t.lived, o.means)
-	}
-	say("")
-	say("Survivors")
-	slices.SortStableFunc(r.results, func(a, b result) int {
-		if a.file != b.file {
-			return strings.Compare(a.file, b.file)
-		}
-		return a.start - b.start
 	})
-	for _, x := range r.results {
-		if x.verdict != lived && x.verdict != setupFailed {
-			continue
-		}
-		say("")
-		say("%s:%d | %s", x.file, x.line, x.key())
-		reason := r.reasons[x.key()]
-		if reason == "" {
-			reason = unknown
-		}
-		say("%s%s", why, reason)
+	if err != nil {
+		return err
 	}
-	say("")
-	say("Timed out")
-	for _, x := range r.results {
-		if x.verdict == timedOut {
-			say("%s:%d | %s", x.file, x.line, x.key())
+	_, _ = fmt.Fprintf(out, "%d tried in %.0f s\n", len(mutants), time.Since(begun).Seconds())
+	return failed
+}
+
+// logged names a change in the log of a run: where it stands, to the byte.
+func logged(c *change) string { return c.String() + " @" + strconv.Itoa(c.start) }
+
+// mutant makes a change a program to be tried: with the tests of its package, and then of
+// all that import it.
+func (p *program) mutant(c *change) (mutant, error) {
+	text, err := p.read(c.file)
+	if err != nil {
+		return mutant{}, err
+	}
+	m := mutant{name: c.key(), changed: map[string]string{c.file: c.apply(text)}}
+	for _, dir := range p.dependents(path.Dir(c.file)) {
+		if p.packages[dir].tested() {
+			m.tests = append(m.tests, "./"+dir)
 		}
 	}
-	return b.String()
+	return m, nil
 }

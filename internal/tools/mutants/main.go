@@ -18,6 +18,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"regexp"
 	"time"
 )
 
@@ -27,11 +28,12 @@ func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 type options struct {
 	root    string
 	workers int
-	only    string
+	only    *regexp.Regexp
 	timeout time.Duration
 	seed    uint64
 	sample  int
 	report  string
+	log     string
 }
 
 // run runs the command: 0 where no mutant lived, 1 where one did or could not be tried,
@@ -46,10 +48,11 @@ func run(args []string, stdout, stderr io.Writer) int {
 	var o options
 	flags.StringVar(&o.root, "root", "../..", "the checkout")
 	flags.IntVar(&o.workers, "workers", 2, "how many are tried at a time")
-	flags.StringVar(&o.only, "only", "", "try only those whose name holds this text")
+	only := flags.String("only", "", "try only those whose name this regular expression matches")
 	flags.DurationVar(&o.timeout, "timeout", 2*time.Minute, "for the tests of one package")
 	flags.Uint64Var(&o.seed, "seed", 1, "of the sample (generated)")
 	flags.IntVar(&o.sample, "sample", 300, "how many are tried (generated)")
+	flags.StringVar(&o.log, "log", "", "a file of outcomes: what was noticed there is not tried again, what is tried is added (generated)")
 	flags.StringVar(&o.report, "report", "testdata/mutants/generated.txt", "the report below the root, whose reasons are kept (generated)")
 	if err := flags.Parse(args); err != nil {
 		return 2
@@ -58,8 +61,12 @@ func run(args []string, stdout, stderr io.Writer) int {
 		flags.Usage()
 		return 2
 	}
-	var ok bool
 	var err error
+	if o.only, err = regexp.Compile(*only); err != nil {
+		_, _ = fmt.Fprintln(stderr, err)
+		return 2
+	}
+	var ok bool
 	switch flags.Arg(0) {
 	case "written":
 		ok, err = written(&o, stdout)

@@ -77,10 +77,10 @@ func parsePatch(name, text string) (patch, error) {
 		}
 	}
 	if !maker || !breaks || len(p.tests) == 0 {
-		return p, fmt.Errorf("its header lacks one of Maker:, Breaks: and Test:")
+		return p, fmt.Errorf("its header lacks one of Maker, Breaks and Test")
 	}
 	if p.first.dir != "" && (!slices.Contains(p.tests, p.first.dir) || p.first.test == "") {
-		return p, fmt.Errorf("First: %s %s is no test of what is tested", p.first.dir, p.first.test)
+		return p, fmt.Errorf("%s %s, to be asked first, is no test of what is tested", p.first.dir, p.first.test)
 	}
 	file := ""
 	for line := range strings.SplitSeq(strings.TrimSuffix("--- "+diff, "\n"), "\n") {

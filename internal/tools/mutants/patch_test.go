@@ -49,7 +49,7 @@ func TestAPatchThatFitsNowhereOrTwiceDoesNotApply(t *testing.T) {
 		t.Fatal(err)
 	}
 	for text, says := range map[string]string{
-		"one\nthree\n":              "0 places",
+		"one\nthree\n":               "0 places",
 		"one\ntwo\nfour\none\ntwo\n": "2 places",
 	} {
 		if _, err := p.apply(files(map[string]string{"scale/scale.go": text})); err == nil || !strings.Contains(err.Error(), says) {

@@ -26,7 +26,7 @@ func TestAReasonStaysWithItsMutantWhereverItsLineMoves(t *testing.T) {
 	here.line = 20
 	r = &report{options: &options{}, reasons: reasons, results: []result{{here, outcome{verdict: lived}}, {there, outcome{verdict: lived}}}}
 	left := r.unexplained()
-	if len(left) != 1 || left[0] != there || !strings.Contains(r.text(), "scale/scale.go:20 | "+here.key()+"\n"+why+"it does nothing\n") {
+	if len(left) != 1 || left[0] != there || !strings.Contains(r.text(), "scale/scale.go:20 "+here.what()+"\n"+why+"it does nothing\n") {
 		t.Errorf("%+v in\n%s", left, r.text())
 	}
 }

@@ -5,7 +5,6 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"strings"
 	"sync"
 	"time"
 )
@@ -37,7 +36,7 @@ func written(o *options, out io.Writer) (ok bool, err error) {
 		_, _ = fmt.Fprintf(out, "%-16s %-44s %s (%.1f s)\n", v.verdict, name, v.by, v.took.Seconds())
 	}
 	for i := range patches {
-		if !strings.Contains(patches[i].name, o.only) {
+		if !o.only.MatchString(patches[i].name) {
 			continue
 		}
 		m, v := patches[i].mutant(p)
