@@ -180,3 +180,14 @@ func ExampleAmounts_Convert() {
 	fmt.Println(part.Mass(load), "is", part.Convert(load, colour.OfBatter).Text(4))
 	// Output: 4 g is 0.5556 % of batter
 }
+
+// One number is enough to say what a pigment is.
+func TestAnOwnColourantIsItsNumbers(t *testing.T) {
+	shelf, err := colour.NewShelf([]colour.Supplied{{ID: "dusk-mica", Name: "Dusk mica", CI: []string{"77019"}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c, found := shelf.Find("dusk-mica"); !found || !c.Is("77019") || c.Is("77891") {
+		t.Errorf("%v: mica %t, titanium dioxide %t", c.CI(), c.Is("77019"), c.Is("77891"))
+	}
+}
