@@ -53,6 +53,7 @@ type bench struct {
 	program *program
 	dir     string
 	timeout time.Duration // of one package's tests
+	aimed   bool          // try each mutant with the tests that reach it alone, the quick ones first
 
 	mu sync.Mutex
 }
@@ -62,6 +63,16 @@ type testBinary struct {
 	path      string
 	dir       string // that its tests run in
 	goldenOff bool   // it knows the switch
+
+	// What a survey found: the tests that reach each mutant, the quickest first.
+	surveyed bool
+	reach    map[int][]aimedTest
+}
+
+// An aimedTest is a test by its name, and how long it takes.
+type aimedTest struct {
+	name string
+	took time.Duration
 }
 
 // testsAndFuzz leaves examples out: what they print is our own output.
@@ -123,7 +134,7 @@ func (b *bench) run(t *testBinary, mutant int, tests string) outcome {
 	}
 	test := exec.CommandContext(ctx, t.path, args...)
 	test.Dir = t.dir
-	test.Env = append(os.Environ(), switchEnvironment+"="+strconv.Itoa(mutant), "GOMAXPROCS=2")
+	test.Env = append(os.Environ(), switchEnvironment+"="+strconv.Itoa(mutant), reachedEnvironment+"="+t.reached())
 	test.WaitDelay = time.Second
 	var said bytes.Buffer
 	test.Stdout, test.Stderr = &said, &said
@@ -175,7 +186,9 @@ func (b *bench) try(m *mutant, binaries map[string]*testBinary, number int) outc
 		asked = append(asked, question{m.first.dir, "^" + m.first.test + "$"})
 	}
 	for _, dir := range m.tests {
-		asked = append(asked, question{dir, testsAndFuzz})
+		for _, tests := range binaries[dir].questions(number) {
+			asked = append(asked, question{dir, tests})
+		}
 	}
 	all := outcome{verdict: lived}
 	for _, q := range asked {
@@ -212,7 +225,13 @@ func (b *bench) tryAll(mutants []mutant, workers int, each func(i int, o outcome
 		return fmt.Errorf("the mutants do not build together: %w", err)
 	}
 	parallel(len(packages), workers, func(i int) {
-		if o := b.run(binaries[packages[i]], 0, testsAndFuzz); o.verdict != lived {
+		t := binaries[packages[i]]
+		pass := func(t *testBinary) outcome { return b.run(t, 0, testsAndFuzz) }
+		if b.aimed {
+			pass = b.survey
+		}
+		o := pass(t)
+		if o.verdict != lived {
 			b.mu.Lock()
 			defer b.mu.Unlock()
 			err = errors.Join(err, fmt.Errorf("%s: the right program does not pass: %s %s", packages[i], o.verdict, o.by))

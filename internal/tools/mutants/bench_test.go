@@ -125,3 +125,39 @@ func TestWhatDoesNotCompileOrApplyIsNotKilled(t *testing.T) {
 		}
 	}
 }
+
+// Where it is known which tests reach a mutant, the others are not asked; one that no test
+// reaches lives.
+func TestASurveyAimsTheTests(t *testing.T) {
+	p := module(t, map[string]string{"scale/scale.go": rightProgram, "scale/scale_test.go": itsTests})
+	var mutants []mutant
+	for _, change := range [][2]string{{"return 2 * n", "return 2 + n"}, {"return grain }", "return 2 }"}, {"unseen() int { return 1 }", "unseen() int { return 2 }"}} {
+		mutants = append(mutants, mutant{changed: map[string]string{"scale/scale.go": strings.Replace(rightProgram, change[0], change[1], 1)}, tests: []string{"./scale"}})
+	}
+	files, _, err := together(p, mutants)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := &bench{program: p, dir: t.TempDir(), timeout: 5 * time.Second, aimed: true}
+	binaries, err := b.build("together", files, []string{"./scale"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	scale := binaries["./scale"]
+	if o := b.survey(scale); o.verdict != lived {
+		t.Fatal(o)
+	}
+	for i, want := range []string{"^(TestTwice)$", "^(TestGrain)$", "^(TestGrain)$"} {
+		if got := strings.Join(scale.questions(i+1), " "); got != want {
+			t.Errorf("mutant %d is asked %s, want %s", i+1, got, want)
+		}
+	}
+	if got := strings.Join(scale.questions(0), " "); got != testsAndFuzz {
+		t.Errorf("a program that was built alone is asked %s", got)
+	}
+	for i, want := range []verdict{killed, killed, lived} {
+		if o := b.try(&mutants[i], binaries, i+1); o.verdict != want {
+			t.Errorf("mutant %d: %s %s, want %s", i+1, o.verdict, o.by, want)
+		}
+	}
+}

@@ -93,7 +93,7 @@ func (r *report) try(p *program, mutants []mutant, tried []change, out io.Writer
 		defer func() { _ = file.Close() }()
 		log = file
 	}
-	b := &bench{program: p, dir: dir, timeout: r.options.timeout}
+	b := &bench{program: p, dir: dir, timeout: r.options.timeout, aimed: true}
 	begun := time.Now()
 	var failed error
 	err = b.tryAll(mutants, r.options.workers, func(i int, v outcome) {

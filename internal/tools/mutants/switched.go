@@ -2,7 +2,6 @@ package main
 
 import (
 	"cmp"
-	"fmt"
 	"go/ast"
 	"go/parser"
 	"go/token"
@@ -17,16 +16,46 @@ import (
 // together: every function holds its wrong bodies beside the right one, and a variable of
 // its package, set from the environment, says which is meant.
 
-// The variable, and what it is set from.
+// The variable, what it is set from, and the file that holds it. Set to survey, no mutant
+// is meant, and every function with mutants says once that it was reached.
 const (
-	switchVariable    = "mutant_"
-	switchEnvironment = "MUTANT"
-	switchFile        = "mutant_.go"
+	switchVariable     = "mutant_"
+	switchEnvironment  = "MUTANT"
+	reachedEnvironment = "MUTANT_REACHED"
+	switchFile         = "mutant_.go"
+	survey             = -1
 )
 
 // switchSource is the file that every package with mutants gets.
-func switchSource(name string) string {
-	return fmt.Sprintf("package %s\n\nimport (\n\t\"os\"\n\t\"strconv\"\n)\n\nvar %s, _ = strconv.Atoi(os.Getenv(%q))\n", name, switchVariable, switchEnvironment)
+func switchSource(name string, mutants int) string {
+	return "package " + name + `
+
+import (
+	"os"
+	"strconv"
+	"sync/atomic"
+)
+
+var mutant_, _ = strconv.Atoi(os.Getenv("` + switchEnvironment + `"))
+
+var reached_ [` + strconv.Itoa(mutants+1) + `]atomic.Bool
+
+func reach_(mutant int) {
+	if reached_[mutant].Swap(true) {
+		return
+	}
+	file, err := os.OpenFile(os.Getenv("` + reachedEnvironment + `"), os.O_APPEND|os.O_CREATE|os.O_WRONLY, 0o644)
+	if err != nil {
+		panic(err)
+	}
+	if _, err := file.WriteString(strconv.Itoa(mutant) + "\n"); err != nil {
+		panic(err)
+	}
+	if err := file.Close(); err != nil {
+		panic(err)
+	}
+}
+`
 }
 
 // A wrongBody is one function as a mutant has it.
@@ -105,7 +134,8 @@ func switched(right string, wrong []wrongBody) (string, error) {
 		inside := int(f.Body.Lbrace-file.FileStart) + 1
 		out.WriteString(right[at:inside])
 		at = inside
-		out.WriteString(" if " + switchVariable + " == " + strconv.Itoa(w.mutant) + " { " + called(right, file, f, w.text) + " }; ")
+		n := strconv.Itoa(w.mutant)
+		out.WriteString(" if " + switchVariable + " != 0 { if " + switchVariable + " == " + n + " { " + called(right, file, f, w.text) + " }; if " + switchVariable + " == -1 { reach_(" + n + ") } }; ")
 	}
 	out.WriteString(right[at:])
 	return out.String(), nil
@@ -181,7 +211,7 @@ func together(p *program, mutants []mutant) (files map[string]string, alone map[
 			return nil, nil, err
 		}
 		pkg := p.packages[path.Dir(file)]
-		files[path.Join(path.Dir(file), switchFile)] = switchSource(pkg.files[path.Base(file)].Name.Name)
+		files[path.Join(path.Dir(file), switchFile)] = switchSource(pkg.files[path.Base(file)].Name.Name, len(mutants))
 	}
 	return files, alone, nil
 }

@@ -35,9 +35,9 @@ func TestFunctionsThatDifferAreBuiltBesideEachOther(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, want := range []string{
-		"(sum int, ok bool) { if mutant_ == 7 { return func(a int, b int, more ...int) (sum int, ok bool) {",
-		"return sum + a + b, true\n}(a, b, more...) };",
-		"{ if mutant_ == 8 { func(s *scale) { s.at = 1 }(s); return };",
+		"(sum int, ok bool) { if mutant_ != 0 { if mutant_ == 7 { return func(a int, b int, more ...int) (sum int, ok bool) {",
+		"return sum + a + b, true\n}(a, b, more...) }; if mutant_ == -1 { reach_(7) } };",
+		"{ if mutant_ != 0 { if mutant_ == 8 { func(s *scale) { s.at = 1 }(s); return }; ",
 		"return sum + a - b, true\n}",
 	} {
 		if !strings.Contains(text, want) {
