@@ -103,8 +103,8 @@ func (r *report) text() string {
 	say("    go -C internal/tools run ./mutants -seed %d -sample %d -timeout %s generated", r.options.seed, r.options.sample, r.options.timeout)
 	say("")
 	say("A mutant is tried with the tests of its own package, then with those of every package")
-	say("that imports it, until one fails. The sample is drawn from each package by the root of")
-	say("how many the rules make there.")
+	say("that imports it, until one fails; tests that never come to its function are left out.")
+	say("The sample is drawn from each package by the root of how many the rules make there.")
 	say("")
 	var made []string
 	for _, dir := range rooms {
