@@ -125,3 +125,40 @@ func TestOneAllergenIsAList(t *testing.T) {
 		}
 	}
 }
+
+// Under the Standards alone nothing of European law is left open, and under both all that is
+// left open under the Standards is.
+func TestWhatIsLeftOpenIsOfTheLawThatCounts(t *testing.T) {
+	of := func(m fragrance.Material, law fragrance.Law) map[string]bool {
+		open := map[string]bool{}
+		for _, u := range m.Unjudged(law) {
+			for _, r := range u.Rules {
+				if u.Why != fragrance.NaturalWithin && law == fragrance.IFRAAlone && r.Body() != fragrance.IFRA {
+					t.Errorf("%s: %s of %s is left open under the Standards alone", m.ID(), r.Name(), r.Body())
+				}
+				open[u.Why.String()+": "+r.Body().String()+" "+r.Number()] = true
+			}
+		}
+		return open
+	}
+	more := 0
+	for _, m := range fragrance.Materials() {
+		alone, both := of(m, fragrance.IFRAAlone), of(m, fragrance.IFRAAndEU)
+		for rule := range alone {
+			if !both[rule] {
+				t.Errorf("%s: %s is left open under the Standards alone, not under both laws", m.ID(), rule)
+			}
+		}
+		more += len(both) - len(alone)
+	}
+	if more == 0 {
+		t.Error("European law leaves nothing open")
+	}
+}
+
+func TestAllOfAFragranceMayBeOneConstituent(t *testing.T) {
+	s := shelf(t, fragrance.Supplied{ID: "lantern-clove", Complete: true, Constituents: []fragrance.Constituent{{CAS: number(t, "97-53-0"), Share: units.Exactly(pct("100"))}}})
+	if caps := find(t, s, "lantern-clove").Caps(fragrance.IFRAAlone); len(caps) == 0 || caps[0].Most.PercentText(6) != "4.9" { // the limit of eugenol itself
+		t.Errorf("%+v", caps)
+	}
+}
