@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/lyewright/colour"
 	"example.com/lyewright/soap"
 	"example.com/lyewright/units"
 )
@@ -103,14 +104,15 @@ func TestTheJSONOfCapsSaysWhatIsLeftOpenAndWhy(t *testing.T) {
 	}
 }
 
-// The names of own pigments are held to what any name is.
+// The names of own pigments are held to what any name is, in a program too.
 func TestTheNamesOfPigmentsAreChecked(t *testing.T) {
-	for path, pigment := range map[string]string{
-		"pigments[0].colourant": `{"colourant": "dusk\u0007mica"}`,
-		"pigments[0].name":      `{"colourant": "dusk-mica", "name": "Dusk\u202emica"}`,
+	for path, pigment := range map[string]colour.Supplied{
+		"pigments[0].colourant": {ID: "dusk\amica"},
+		"pigments[0].name":      {ID: "dusk-mica", Name: "Dusk\u202emica"},
 	} {
-		_, faults := read(t, plainFormula().with("pigments", pigment).text())
-		if len(faults) != 1 || faults[0].Path != path {
+		f := lanternBars()
+		f.Pigments = []colour.Supplied{pigment}
+		if faults := faultsOf(t, f.Check()); len(faults) != 1 || faults[0].Path != path {
 			t.Errorf("%s: %v", path, faults)
 		}
 	}
@@ -156,5 +158,40 @@ func TestAnOilThatIsAllInAJugIsNotWeighedIntoThePot(t *testing.T) {
 	want := 1 - least/(910*0.191)
 	if got := b.Parts[1].Superfat.High.Float(); math.Abs(got-want) > 1e-9 {
 		t.Errorf("at most %.9f, want %.9f", got, want)
+	}
+}
+
+// Thirteen cups in twelve moulds leave one for the last batch: 60 g of salt, which is the same
+// in every batch, is more than it holds.
+func TestALastBatchThatIsAllAdditionsIsRefused(t *testing.T) {
+	faults := made(t, plainFormula().with(
+		"size", `{"vessels": [{"vessel": "cup", "part": "lantern", "count": 13, "moulds": 12, "volume": "45 mL"}]}`,
+		"parts", `{"part": "lantern", "additives": [{"additive": "fine salt", "load": "60 g"}]}`).text())
+	if len(faults) != 1 || faults[0].Path != "size.vessels" || !strings.Contains(faults[0].Reason, "a last batch that cannot be made") {
+		t.Errorf("%v", faults)
+	}
+}
+
+// The strength that no density is known of is said: 51 % of an alkali of 99.95 %.
+func TestALyeTooStrongForItsDensitySaysHowStrongItIs(t *testing.T) {
+	for _, size := range []string{`"oils": "1000 g", `, ``} {
+		faults := made(t, plainFormula().with("water", `{"lye_concentration": "51 %"}`,
+			"size", `{`+size+`"vessels": [{"vessel": "cup", "part": "lantern", "count": 12, "volume": "45 mL"}]}`,
+			"parts", `{"part": "lantern"`+map[bool]string{true: `, "share": "100 %"`}[size != ""]+`}`).text())
+		if len(faults) != 1 || faults[0].Text != "50.97 %" {
+			t.Errorf("%q: %v", size, faults)
+		}
+	}
+}
+
+// A mass is born once, at the nearest nanogram: 0.66666666666 % of 1000 g are 6.6666666666 g,
+// and 1 g takes 0.66666666666 g of a carrier.
+func TestLoadsAndCarriersAreBornAtTheNearestNanogram(t *testing.T) {
+	b := plainFormula().with("parts", `{"part": "lantern", "share": "100 %", "colourants": [
+		{"colourant": "dusk blue", "load": "0.66666666666 % of oils"},
+		{"colourant": "dusk grey", "load": "1 g", "carrier": {"liquid": "glycerin", "ratio": "0.66666666666"}}]}`).batch(t)
+	blue, grey := b.Parts[0].Additions[0], b.Parts[0].Additions[1]
+	if blue.Mass.String() != "6.666666667 g" || grey.Carrier.Mass.String() != "0.666666667 g" {
+		t.Errorf("%v, and %v of glycerin", blue.Mass, grey.Carrier.Mass)
 	}
 }
