@@ -162,3 +162,29 @@ func TestAllOfAFragranceMayBeOneConstituent(t *testing.T) {
 		t.Errorf("%+v", caps)
 	}
 }
+
+// Bergapten (484-20-8) is prohibited by European law alone: as a natural trace it is left
+// open where that law counts, in a blend too, and not where the Standards stand alone.
+func TestATraceIsLeftOpenUnderTheLawThatProhibitsIt(t *testing.T) {
+	supplied := []fragrance.Supplied{
+		{ID: "lantern-peel", Natural: true, Constituents: []fragrance.Constituent{{CAS: number(t, "484-20-8"), Share: units.Exactly(pct("0.1"))}}},
+		{ID: "dusk", Blend: []fragrance.Share{{Fragrance: "lantern-peel", Share: pct("50")}, {Fragrance: "clove-bud", Share: pct("50")}}},
+	}
+	for law, want := range map[fragrance.Law]int{fragrance.IFRAAlone: 0, fragrance.IFRAAndEU: 1} {
+		s, err := fragrance.NewShelf(supplied, law)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, id := range []string{"lantern-peel", "dusk"} {
+			traces := 0
+			for _, u := range find(t, s, id).Unjudged(law) {
+				if u.Why == fragrance.NaturalTrace {
+					traces += len(u.Rules)
+				}
+			}
+			if traces != want {
+				t.Errorf("%s under law %v: %d traces are left open, want %d", id, law, traces, want)
+			}
+		}
+	}
+}
