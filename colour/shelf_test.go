@@ -168,3 +168,14 @@ func FuzzParsePrice(f *testing.F) {
 		}
 	})
 }
+
+// One number is enough to say what a pigment is.
+func TestAnOwnColourantIsItsNumbers(t *testing.T) {
+	shelf, err := colour.NewShelf([]colour.Supplied{{ID: "dusk-mica", Name: "Dusk mica", CI: []string{"77019"}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c, found := shelf.Find("dusk-mica"); !found || !c.Is("77019") || c.Is("77891") {
+		t.Errorf("%v: mica %t, titanium dioxide %t", c.CI(), c.Is("77019"), c.Is("77891"))
+	}
+}

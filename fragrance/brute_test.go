@@ -174,6 +174,11 @@ func TestRandomPartsAgainstABruteForceSum(t *testing.T) {
 		}
 		for i := range scents {
 			r := v.Of(i)
+			for k := 1; k < len(r.Caps); k++ { // whatever the part uses most of, the smallest binds
+				if r.Caps[k].Most.Compare(r.Caps[k-1].Most) < 0 {
+					t.Fatalf("%+v in %s g: scent-%d has a cap of %v before one of %v", scents, dry, i, r.Caps[k-1].Most, r.Caps[k].Most)
+				}
+			}
 			if !r.Limited || r.Most.Sign() == 0 {
 				continue
 			}

@@ -102,6 +102,7 @@ func TestWhatIsWrongOnABenchIsSaidWithWhatWouldBeRight(t *testing.T) {
 		{liquid(`{"liquid": "milk", "share": "50 %", "water": "87 %", "fat": "0 %", "saponification": "225"}`), "water.liquids[0].saponification", soap.ErrConflict, "no fat"},
 		{liquid(`{"liquid": "milk", "share": "50 %", "water": "87 %", "fat": "4 %", "saponification": "0.2"}`), "water.liquids[0].saponification", soap.ErrRange, "5 and 450"},
 		{liquid(`{"liquid": "milk", "share": "50 %", "water": "90 %", "fat": "4 %", "sugar": "4 %", "alcohol": "2 %", "saponification": "225"}`), "", nil, ""},
+		{liquid(`{"liquid": "milk", "share": "50 %", "water": "87 %", "fat": "4 %", "saponification": {"low": "5", "high": "450"}}`), "", nil, ""},
 		{liquid(`{"liquid": "milk", "share": "50 %", "water": "90 %", "fat": "4 %", "sugar": "4 %", "alcohol": "2.1 %", "saponification": "225"}`), "water.liquids[0]", soap.ErrRange, `"100.1 %"`},
 		{liquid(`{"liquid": "milk", "share": "60 %", "water": "87 %"}, {"liquid": "ale", "share": "40 %", "water": "95 %"}`), "", nil, ""},
 		{liquid(`{"liquid": "milk", "share": "60 %", "water": "87 %"}, {"liquid": "ale", "share": "40.1 %", "water": "95 %"}`), "water.liquids", soap.ErrRange, `"100.1 %"`},

@@ -556,6 +556,14 @@ func TestACoatIsAThinLayer(t *testing.T) {
 	if !c.Fit.Thin() || coat.Colour == nil || coat.Colour.L <= c.Parts[0].Colour.L || coat.Colour.L >= c.Parts[1].Colour.L {
 		t.Errorf("%+v between %v and %v", coat.Colour, c.Parts[0].Colour.Lab, c.Parts[1].Colour.Lab)
 	}
+	// A breath of it leaves the colour of what lies below, a thick coat shows its own alone.
+	for thickness, like := range map[string]int{"0.001 mm": 0, "20 mm": 1} {
+		c := tinted(t, plainFormula().with("size", strings.ReplaceAll(vessels, "0.5 mm", thickness), "swatches", string(text), "parts", parts).batch(t))
+		coat := c.Parts[1].Coats[0].Colour
+		if near, far := coat.Difference(c.Parts[like].Colour.Lab), coat.Difference(c.Parts[1-like].Colour.Lab); near > 0.5 || far < 5 {
+			t.Errorf("%s: %.2f from part %d, %.2f from the other", thickness, near, like, far)
+		}
+	}
 }
 
 // A batch without colour data, a view of it, and the zero value.

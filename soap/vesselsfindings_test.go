@@ -91,7 +91,7 @@ func TestMuchOilWithoutADensityIsAWarning(t *testing.T) {
 		if len(got) != 1 || got[0].Severity != severity {
 			t.Fatalf("%s: %+v", share, got)
 		}
-		if want, _ := b.Oils[1].Mass.Per(b.Batter); severity == warning && (!got[0].Value.Equal(want.Round(9, units.Nearest)) || !strings.Contains(got[0].Message(), "Give their density")) {
+		if want, _ := b.Oils[1].Mass.Per(b.Batter); severity == warning && (!got[0].Value.Equal(want.Round(9, units.Nearest)) || !got[0].Limit.Equal(units.Percent(10)) || !strings.Contains(got[0].Message(), "Give their density")) {
 			t.Errorf("%s of the batter, want %s: %s", got[0].Value, want, got[0].Message())
 		}
 	}

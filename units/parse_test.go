@@ -69,6 +69,7 @@ var numberRefusals = []refusal{
 	{"1.2.3 g", units.ErrSyntax, "two points"},
 	{"1..2 g", units.ErrSyntax, "point"},
 	{".5 g", units.ErrSyntax, "digit on one side of its point"},
+	{".5.3 g", units.ErrSyntax, "digit on one side of its point"},
 	{"5. g", units.ErrSyntax, "digit on one side of its point"},
 	{".", units.ErrSyntax, "digit on one side of its point"},
 	{"1e9 g", units.ErrSyntax, "exponent"},

@@ -134,3 +134,28 @@ func TestRatioReadsBackFromEverySpelling(t *testing.T) {
 		}
 	}
 }
+
+// 100 g are 3.527396… oz: printed as 3.53 oz, whoever weighs it has 0.07 g of alkali more.
+func TestAlkaliIsWrittenTowardsZeroInEveryUnit(t *testing.T) {
+	if got := units.Grams(100).FixedDown(units.Ounce, 2); got != "3.52" {
+		t.Errorf("100 g are %s oz, want 3.52", got)
+	}
+	s := newSource(31)
+	for range 2_000 {
+		m, x := s.mass(t)
+		for _, unit := range allUnits {
+			most := 9
+			if unit == units.Milligram {
+				most = 6
+			}
+			places := s.IntN(most + 1)
+			steps := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(places)), nil)
+			scaled := new(big.Rat).Mul(new(big.Rat).Quo(x, rat(t, gramsOf[unit])), new(big.Rat).SetInt(steps))
+			whole := new(big.Int).Quo(scaled.Num(), scaled.Denom()) // towards zero
+			want := new(big.Rat).SetFrac(whole, steps).FloatString(places)
+			if got := m.FixedDown(unit, places); got != want {
+				t.Fatalf("%v in %v with %d decimals is %s, want %s", m, unit, places, got, want)
+			}
+		}
+	}
+}

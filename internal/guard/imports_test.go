@@ -121,7 +121,10 @@ func TestTheLibraryReadsNoClockAndDoesNotPrint(t *testing.T) {
 	clocks := []string{"Now", "Since", "Until", "Sleep", "After", "AfterFunc", "Tick", "NewTimer", "NewTicker", "Local", "LoadLocation"}
 	files, spans := 0, 0
 	for _, room := range []string{"../../units", "../../colour", "../../fragrance", "../../soap", "../../internal"} {
-		err := filepath.WalkDir(room, func(path string, _ fs.DirEntry, err error) error {
+		err := filepath.WalkDir(room, func(path string, entry fs.DirEntry, err error) error {
+			if err == nil && entry.IsDir() && path == filepath.Join("..", "..", "internal", "tools") {
+				return fs.SkipDir // a module of its own: it is no part of the library
+			}
 			if err != nil || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
 				return err
 			}

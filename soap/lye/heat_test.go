@@ -338,3 +338,9 @@ func TestALyeStrongerThanDissolvesIsRefused(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+func TestAnAlkaliWithoutHydroxideGivesOffNoHeatThatIsTold(t *testing.T) {
+	m := lye.Mixing{Water: units.Grams(500), WaterAt: units.Celsius(20), Alkalis: []lye.Portion{{Alkali: lye.SodiumHydroxide, Mass: units.Grams(100), Hydroxide: units.Whole(0)}}}
+	h, err := m.Bound()
+	refused(t, h, err, "purity", fault.ErrRange)
+}

@@ -140,6 +140,10 @@ func TestShapesThatAreEachOther(t *testing.T) {
 	if math.Abs(3*volume(t, cone)-volume(t, cylinder)) > 5e-6 {
 		t.Errorf("a cone is no third of a cylinder: %v, %v", volume(t, cone), volume(t, cylinder))
 	}
+	cone.Tip = cone.Base // no narrower at its tip: still a swirl
+	if math.Abs(volume(t, cone)-volume(t, cylinder)) > 2e-6 {
+		t.Errorf("a cone with a tip as wide as its base is no cylinder: %v, %v", volume(t, cone), volume(t, cylinder))
+	}
 }
 
 func TestOnlyASwirlIsAModel(t *testing.T) {
