@@ -65,9 +65,19 @@ func matchGolden(t *testing.T, path, got string) {
 			w = wantLines[i]
 		}
 		if g != w {
-			t.Fatalf("%s, line %d:\n got %q\nwant %q", path, i+1, g, w)
+			t.Fatalf("%s, line %d:\n got %q\nwant %q", path, i+1, around(g, w), around(w, g))
 		}
 	}
+}
+
+// around gives what stands in a line where it begins to differ from another: a line of
+// JSON may be as long as a book.
+func around(line, other string) string {
+	at := 0
+	for at < min(len(line), len(other)) && line[at] == other[at] {
+		at++
+	}
+	return line[max(0, at-80):min(len(line), at+80)]
 }
 
 func names(t testing.TB, pattern string) []string {
