@@ -10,8 +10,11 @@ import (
 
 // The measure of the house: eight oils, two alkalis, three parts with carriers,
 // and findings of every severity.
-func readBench(b *testing.B) []byte {
-	text, err := os.ReadFile("../testdata/formulas/benchmark.json")
+func readBench(b *testing.B) []byte { return readExample(b, "benchmark") }
+
+func readExample(b *testing.B, name string) []byte {
+	b.Helper()
+	text, err := os.ReadFile("../testdata/formulas/" + name + ".json")
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -96,10 +99,7 @@ func BenchmarkToJSON(b *testing.B) {
 // Cups from the moulds with two fragrances in one part and one in the other: a batch, the
 // same with the most of one asked for, and the caps.
 func BenchmarkScented(b *testing.B) {
-	text, err := os.ReadFile("../testdata/formulas/scented-cups.json")
-	if err != nil {
-		b.Fatal(err)
-	}
+	text := readExample(b, "scented-cups")
 	loaded := strings.Replace(string(text), `"load": "max", "margin": "10 %"`, `"load": "4.4 % of oils"`, 1)
 	for name, text := range map[string]string{"loads": loaded, "max": string(text)} {
 		f, err := soap.ReadFormula(strings.NewReader(text))
@@ -133,11 +133,7 @@ func BenchmarkScented(b *testing.B) {
 
 // Cups at dusk: a part whose loads are looked for, and the colours of all parts.
 func BenchmarkTint(b *testing.B) {
-	text, err := os.ReadFile("../testdata/formulas/lantern-dusk.json")
-	if err != nil {
-		b.Fatal(err)
-	}
-	f, _, err := soap.ParseFormula(text)
+	f, _, err := soap.ParseFormula(readExample(b, "lantern-dusk"))
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -22,14 +22,18 @@ func quotient128(hi, lo, divisor uint64, negative bool, how Rounding) (whole int
 		return 0, false
 	}
 	q, r := bits.Div64(hi, lo, divisor)
-	if r != 0 {
-		doubled := -1
-		if r >= divisor-r {
-			doubled = 1
-		}
-		if how.stepsUp(negative, doubled) && q < 1<<63 {
-			q++
-		}
+	doubled := -1
+	if r >= divisor-r {
+		doubled = 1
+	}
+	return stepped(q, r != 0, doubled, negative, how)
+}
+
+// stepped gives a quotient its sign, and one step more where what is left over asks for
+// it: doubled compares twice that with the divisor. ok is false beyond 2^63 − 1.
+func stepped(q uint64, rest bool, doubled int, negative bool, how Rounding) (whole int64, ok bool) {
+	if rest && q < 1<<63 && how.stepsUp(negative, doubled) {
+		q++
 	}
 	if q > 1<<63-1 {
 		return 0, false
@@ -72,29 +76,18 @@ func scaled(hi, lo, times, over uint64, negative bool, how Rounding) (ng int64, 
 		high, carry = bits.Add64(high, d1, carry)
 		borrow -= carry
 	}
-	if high|low != 0 {
-		doubled := 1
-		if high>>63 == 0 { // else twice the rest is above 2^128, and so above the divisor
-			twiceLow, borrow := bits.Sub64(low<<1, d0, 0)
-			twiceHigh, borrow := bits.Sub64(high<<1|low>>63, d1, borrow)
-			switch {
-			case borrow != 0:
-				doubled = -1
-			case twiceHigh|twiceLow == 0:
-				doubled = 0
-			}
-		}
-		if how.stepsUp(negative, doubled) && q < 1<<63 {
-			q++
+	doubled := 1
+	if high>>63 == 0 { // else twice the rest is above 2^128, and so above the divisor
+		twiceLow, borrow := bits.Sub64(low<<1, d0, 0)
+		twiceHigh, borrow := bits.Sub64(high<<1|low>>63, d1, borrow)
+		switch {
+		case borrow != 0:
+			doubled = -1
+		case twiceHigh|twiceLow == 0:
+			doubled = 0
 		}
 	}
-	if q > 1<<63-1 {
-		return 0, false
-	}
-	if negative {
-		return -int64(q), true
-	}
-	return int64(q), true
+	return stepped(q, high|low != 0, doubled, negative, how)
 }
 
 // The decimal library keeps settings in package variables that any program
