@@ -126,24 +126,20 @@ var typedConstituents = []struct{ row, low, high string }{
 	{"eucalyptus-citriodora 106-26-3 IFRA Standards, Annex on contributions from other sources", "", "0.03"},
 }
 
-// numbersOf lists the rules of a body.
-func numbersOf(body fragrance.Body) (numbers []string) {
+// rulesOf counts the rules of a body.
+func rulesOf(body fragrance.Body) (n int) {
 	for _, r := range fragrance.Rules() {
 		if r.Body() == body {
-			numbers = append(numbers, r.Number())
+			n++
 		}
 	}
-	return numbers
+	return n
 }
 
 func TestStandardsTypedInAgain(t *testing.T) {
 	words := map[fragrance.Standing]string{fragrance.Limited: "limit", fragrance.Prohibited: "prohibited", fragrance.Unrestricted: "free", fragrance.Purity: "specification"}
-	for i, drawn := range madeup.Drawn(7103, len(typedStandards), numbersOf(fragrance.IFRA)) {
-		typed := typedStandards[i]
-		if typed.number != drawn {
-			t.Errorf("row %d is %s, chance has chosen %s", i, typed.number, drawn)
-			continue
-		}
+	madeup.Sampled(t, "standards.txt", len(typedStandards), 36, rulesOf(fragrance.IFRA), 263)
+	for _, typed := range typedStandards {
 		r := ruleOf(t, fragrance.IFRA, typed.number)
 		if words[r.Standing()] != typed.standing || r.Limit().PercentText(12) != typed.limit || r.Substances()[0].String() != typed.cas {
 			t.Errorf("%s %s: %v, %s, %s, typed in as %+v", r.Number(), r.Name(), r.Standing(), r.Limit().PercentText(12), r.Substances()[0], typed)
@@ -152,12 +148,8 @@ func TestStandardsTypedInAgain(t *testing.T) {
 }
 
 func TestEntriesTypedInAgain(t *testing.T) {
-	for i, drawn := range madeup.Drawn(7104, len(typedEntries), numbersOf(fragrance.EU)) {
-		typed := typedEntries[i]
-		if typed.entry != drawn {
-			t.Errorf("row %d is %s, chance has chosen %s", i, typed.entry, drawn)
-			continue
-		}
+	madeup.Sampled(t, "entries.txt", len(typedEntries), 23, rulesOf(fragrance.EU), 98)
+	for _, typed := range typedEntries {
 		r := ruleOf(t, fragrance.EU, typed.entry)
 		if r.Name() != typed.name {
 			t.Errorf("%s is %s, typed in as %s", typed.entry, r.Name(), typed.name)
@@ -177,20 +169,16 @@ func TestEntriesTypedInAgain(t *testing.T) {
 
 func TestConstituentsTypedInAgain(t *testing.T) {
 	figures := map[string][]fragrance.Figure{} // of tea tree two editions of one standard
-	var rows []string
+	rows := 0
 	for _, m := range fragrance.Materials() {
 		for _, f := range m.Figures() {
 			row := m.ID() + " " + f.CAS.String() + " " + f.Source.Title
 			figures[row] = append(figures[row], f)
-			rows = append(rows, row)
+			rows++
 		}
 	}
-	for i, drawn := range madeup.Drawn(7105, len(typedConstituents), rows) {
-		typed := typedConstituents[i]
-		if typed.row != drawn {
-			t.Errorf("row %d is %s, chance has chosen %s", i, typed.row, drawn)
-			continue
-		}
+	madeup.Sampled(t, "materials.txt", len(typedConstituents), 39, rows, 589)
+	for _, typed := range typedConstituents {
 		text := func(end string) string { return strings.TrimSuffix(end, ".0") }
 		if !slices.ContainsFunc(figures[typed.row], func(f fragrance.Figure) bool {
 			return f.Low.PercentText(6) == text(typed.low) && f.High.PercentText(6) == text(typed.high)
@@ -244,7 +232,7 @@ func TestTheShareOfTheRulesThatIsChecked(t *testing.T) {
 	for _, m := range fragrance.Materials() {
 		rows += len(m.Figures())
 	}
-	madeup.Covered(t, "standards.txt", standards, len(numbersOf(fragrance.IFRA)), 55)
-	madeup.Covered(t, "entries.txt", entries, len(numbersOf(fragrance.EU)), 27)
+	madeup.Covered(t, "standards.txt", standards, rulesOf(fragrance.IFRA), 55)
+	madeup.Covered(t, "entries.txt", entries, rulesOf(fragrance.EU), 27)
 	madeup.Covered(t, "materials.txt", constituents, rows, 39)
 }

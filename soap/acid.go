@@ -29,9 +29,9 @@ func FattyAcids() []FattyAcid {
 	return acids
 }
 
-// LookUpAcid finds a fatty acid by its symbol, such as "C18:1". found is false for any
+// LookUpFattyAcid finds a fatty acid by its symbol, such as "C18:1". found is false for any
 // other text.
-func LookUpAcid(symbol string) (acid FattyAcid, found bool) {
+func LookUpFattyAcid(symbol string) (acid FattyAcid, found bool) {
 	for line := range refdata.Lines(acidTable) {
 		if refdata.Field(line, 0) == symbol {
 			return readAcid(line), true

@@ -177,7 +177,7 @@ func ExampleTemperatures() {
 	formula := lanternBars()
 	formula.Temperature = soap.Temperatures{Water: units.Celsius(10), Lye: units.Celsius(35), Oils: units.Celsius(42)}
 	batch := must(formula.Batch())
-	fmt.Println("at most", batch.Lye.Heat.Final.Text(0), "°C; at 35 °C it takes", batch.Lye.Volume.Text(0), "mL")
+	fmt.Println("at most", batch.Lye.Heat.Final.Ratio().Round(0, units.Up), "°C; at 35 °C it takes", batch.Lye.Volume.Text(0), "mL")
 	for _, f := range batch.Findings {
 		fmt.Println(f.Severity, f.Code, f.Value.Text(1), f.Unit)
 	}

@@ -153,16 +153,16 @@ func ExampleFattyAcids() {
 
 // How much KOH a gram of a free acid takes up: 56105/282.468 mg.
 func ExampleFattyAcid() {
-	oleic, _ := soap.LookUpAcid("C18:1")
+	oleic, _ := soap.LookUpFattyAcid("C18:1")
 	koh := soap.PotassiumHydroxide.MolarMass().Over(oleic.MolarMass)
 	fmt.Println(oleic.Name, koh.MilligramsPerGramText(3), "mg KOH/g")
 	// Output: oleic acid 198.624 mg KOH/g
 }
 
 // A symbol that is not known is not guessed at.
-func ExampleLookUpAcid() {
+func ExampleLookUpFattyAcid() {
 	for _, symbol := range []string{"C12:0", "C12"} {
-		acid, found := soap.LookUpAcid(symbol)
+		acid, found := soap.LookUpFattyAcid(symbol)
 		fmt.Printf("%s: %q %v\n", symbol, acid.Name, found)
 	}
 	// Output:
@@ -199,7 +199,8 @@ func ExampleOilWeighing() {
 }
 
 // How dense a lot of olive oil is when it is poured. By hand: the middle of 0.910 to 0.916,
-// times 0.99820 g/mL of water at 20 °C, less 0.00064 g/mL for each of the 20 °C above.
+// times 0.99820 g/mL of water at 20 °C, less 0.00064 g/mL for each of the 20 °C above. The
+// temperatures of this row are assumed: in the copy that was read they are not legible.
 func ExampleOilDensity() {
 	density, known := must(soap.LookUpOil("olive")).Density(units.Celsius(40))
 	fmt.Println(density.Planned.Text(4), "g/mL", known)

@@ -91,11 +91,11 @@ func ExampleScented() {
 	// Linalool 0.0439 %
 }
 
-// A plain cup of 50 g with a scented swirl of 20 g on it. By hand: the swirl has 30 g of
-// fragrance to 1393.9111 g of batter, 0.4214 g of its 20 g; the piece weighs 40.4860 +
-// 15.8532 + 0.4214 g dry.
+// A plain cup of 50 g with a scented swirl of 20 g on it. By hand: the swirl has 20 g of
+// fragrance to 1393.9111 g of batter, 0.2829 g of its 20 g, 1.74 % of it dry, within the
+// 2.4 % of its certificate; the piece weighs 40.4860 + 15.9654 + 0.2829 g dry.
 func ExamplePieceCaps() {
-	formula := scentedBars(soap.Load{OfOils: units.Percent(3)})
+	formula := scentedBars(soap.Load{OfOils: units.Percent(2)})
 	formula.Parts = []soap.Part{
 		{Name: "base"},
 		{Name: "cloud", Work: mould.Piped, Fragrances: formula.Parts[0].Fragrances},
@@ -108,7 +108,7 @@ func ExamplePieceCaps() {
 	for _, piece := range batch.Caps().Pieces {
 		fmt.Println(piece.Name, piece.Dry.Text(units.Gram, 2), "g dry, fragrance", piece.Fragrance.PercentText(2), "%")
 	}
-	// Output: cup 56.76 g dry, fragrance 0.74 %
+	// Output: cup 56.73 g dry, fragrance 0.5 %
 }
 
 // What may have to stand on a label. By hand: 5 % of 10 g in 1138.6776 g are 0.0439 %, above

@@ -32,7 +32,8 @@ func (s Severity) String() string {
 // not.
 //
 // Two codes are a [Danger]: superfat-likely-negative, where a bar may well burn skin, and
-// fragrance-over-cap. A program that shows nothing else should show those. All codes, by
+// fragrance-over-cap. A program that shows nothing else should show those, and knows that
+// a [Warning] may be of a hazard, too: aluminium in alkali gives off hydrogen. All codes, by
 // what they are about:
 //
 //   - superfat: superfat-likely-negative, free-alkali-worst, part-superfat-shifted,

@@ -30,7 +30,7 @@ func (c Caps) MarshalJSON() ([]byte, error) {
 
 func (w jsonWriter) caps(c *Caps) {
 	w.Text("schema", "cap/1")
-	w.Text("data_edition", fragrance.DataEdition())
+	w.Text("data_edition", DataEdition())
 	w.Text("formula", c.Formula)
 	w.Text("category", fragrance.Category())
 	w.Text("law", c.Law.String())

@@ -1,7 +1,6 @@
 package soap
 
 import (
-	"example.com/lyewright/colour"
 	"example.com/lyewright/colour/tint"
 	"example.com/lyewright/internal/jsonwrite"
 	"example.com/lyewright/units"
@@ -33,7 +32,7 @@ func (w jsonWriter) estimate(key string, v float64, decimals int) {
 
 func (w jsonWriter) tint(t *Tint) {
 	w.Text("schema", "tint/1")
-	w.Text("data_edition", colour.DataEdition())
+	w.Text("data_edition", DataEdition())
 	w.Text("formula", t.Formula)
 	if t.Fit.Given() {
 		w.Object("fit", func() {

@@ -207,7 +207,7 @@ func (c *ownChecker) profile(kind Kind, acids []AcidShare, unsaponifiables units
 	}
 	for i, share := range acids {
 		path := "profile." + share.Acid
-		if _, found := LookUpAcid(share.Acid); !found {
+		if _, found := LookUpFattyAcid(share.Acid); !found {
 			remedy := nearest.Remedy(share.Acid, known)
 			if remedy == "" {
 				remedy = `name it by chain length and double bonds, such as "C18:1"`

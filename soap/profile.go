@@ -91,7 +91,7 @@ func (p Profile) moles() (n units.Ratio, ok bool) {
 	}
 	n = units.Whole(0)
 	for _, share := range p.Acids {
-		acid, found := LookUpAcid(share.Acid)
+		acid, found := LookUpFattyAcid(share.Acid)
 		if !found {
 			return units.Ratio{}, false
 		}
@@ -116,7 +116,7 @@ func (p Profile) IodineValue() units.Ratio {
 	}
 	bonds := units.Whole(0)
 	for _, share := range p.Acids {
-		acid, _ := LookUpAcid(share.Acid)
+		acid, _ := LookUpFattyAcid(share.Acid)
 		middle := units.Between(share.Low, share.High).Middle()
 		bonds = bonds.Add(middle.Times(units.Whole(acid.DoubleBonds)).Over(acid.MolarMass))
 	}

@@ -102,7 +102,7 @@ func ExampleMustRatio() {
 	// Output: 6.5 %
 }
 
-// Two standards of purity, and the value that is planned at: the middle, unless it is
+// The ends of what a bottle may hold, and the value that is planned at: the middle, unless it is
 // given.
 func ExampleRange() {
 	purity := units.Range{Low: units.Percent(97), Typical: units.MustRatio("98.5 %"), High: units.Percent(99)}

@@ -26,10 +26,10 @@ type Swatch struct {
 	Name  string // its own, not empty
 	Loads []Load // what is in it, at most 100 % together; none: the base alone
 
-	Reflectance []float64 // of a piece so thick that nothing shines through: 0 to 1, band by band
+	Reflectance []float64 // of a piece so thick that nothing shines through: over 0 to 1, band by band
 
 	// A layer of known thickness over two grounds, black and white: what is read of it over
-	// each, 0 to 1, band by band.
+	// each, over 0 to 1, band by band.
 	OverBlack, OverWhite []float64
 	Thickness            units.Length // of the layer, over 0 mm
 	Backing              [2]float64   // what black and white reflect where the layer meets them, at least 0.1 apart

@@ -1,19 +1,14 @@
 package madeup
 
-import (
-	"math/rand/v2"
-	"slices"
-	"testing"
-)
+import "testing"
 
-// Drawn gives n of a table's rows by chance, the same ones from the same seed: those that
-// a test types in a second time. Keys name the rows; their order does not matter.
-func Drawn(seed uint64, n int, keys []string) []string {
-	keys = slices.Clone(keys)
-	slices.Sort(keys)
-	r := rand.New(rand.NewPCG(seed, 11))
-	r.Shuffle(len(keys), func(i, j int) { keys[i], keys[j] = keys[j], keys[i] })
-	return keys[:min(n, len(keys))]
+// Sampled checks how many rows of a table are typed in a second time: so many were drawn
+// by chance when it had so many rows, and every row that has come since is typed, too.
+func Sampled(t *testing.T, table string, typed, drawn, rows, atTheDraw int) {
+	t.Helper()
+	if since := rows - atTheDraw; typed < drawn+since {
+		t.Errorf("%s: %d rows, %d more than at the draw, and %d of them all typed in again: type each new one from its source, too", table, rows, since, typed)
+	}
 }
 
 // Covered checks how many of a table's rows a test checks against something outside: as

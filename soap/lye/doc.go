@@ -27,7 +27,7 @@
 //	if err != nil {
 //		return err // everything that is wrong, together
 //	}
-//	fmt.Println(heat.Final.Text(0), "°C at most; boils at", heat.Boils) // 108, 121 °C
+//	fmt.Println(heat.Final.Ratio().Round(0, units.Up), "°C at most; boils at", heat.Boils) // 109, 121 °C
 //
 // Purity and strength are mass fractions of hydroxide: purity in what is weighed dry,
 // strength in a solution. Carbonate, which an assay counts, is neither.

@@ -8,7 +8,7 @@ import (
 	"example.com/lyewright/units"
 )
 
-// For the lantern walk, 100 g of alkali go into 200 g of water: no hotter than this,
+// For the lantern walk, 100 g of alkali go into 200 g of water: no hotter than this, rounded up,
 // well over the 100 °C of water and under the 121 °C at which the lye boils.
 func ExampleMixing_Bound() {
 	heat, err := lye.Mixing{
@@ -20,15 +20,15 @@ func ExampleMixing_Bound() {
 		return
 	}
 	limit, hot := heat.Hot()
-	fmt.Println("up to", heat.Final.Text(0), "°C; boils at", heat.Boils)
+	fmt.Println("up to", heat.Final.Ratio().Round(0, units.Up), "°C; boils at", heat.Boils)
 	fmt.Println("hot from", limit, hot)
 	// Output:
-	// up to 108 °C; boils at 121 °C
+	// up to 109 °C; boils at 121 °C
 	// hot from 111 °C false
 }
 
 // Two fifths of the water as ice: to melt and to warm them takes 80 × (333.6 + 4.19 × 20) J,
-// which is 31 K in 300 g of a lye of 3.6 J/(g K), off the 108 °C of the example above.
+// which is 31 K in 300 g of a lye of 3.6 J/(g K), off the 108.4 °C of the example above.
 func ExampleHeat() {
 	heat, err := lye.Mixing{
 		Water: units.Grams(120), WaterAt: units.Celsius(20), Ice: units.Grams(80), Room: units.Celsius(20),
@@ -38,12 +38,12 @@ func ExampleHeat() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println("up to", heat.Final.Text(0), "°C,", heat.Rise.Text(0), "K above the water")
-	// Output: up to 77 °C, 57 K above the water
+	fmt.Println("up to", heat.Final.Ratio().Round(0, units.Up), "°C,", heat.Rise.Text(1), "K above the water")
+	// Output: up to 78 °C, 57.3 K above the water
 }
 
 // A stock of 50 % gives off the heat of being thinned, and no more: dry, the same hydroxide
-// would make the same lye up to 108 °C hot.
+// would make the same lye up to 108.4 °C hot.
 func ExamplePortion() {
 	heat, err := lye.Mixing{
 		Water: units.Grams(100), WaterAt: units.Celsius(20), Room: units.Celsius(20),
@@ -55,8 +55,8 @@ func ExamplePortion() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(heat.Strength.PercentText(1), "%, up to", heat.Final.Text(0), "°C")
-	// Output: 33.3 %, up to 52 °C
+	fmt.Println(heat.Strength.PercentText(1), "%, up to", heat.Final.Ratio().Round(0, units.Up), "°C")
+	// Output: 33.3 %, up to 53 °C
 }
 
 // The two published figures of sodium hydroxide are 1.64 kJ/mol apart: 4 K in this lye.
@@ -70,14 +70,14 @@ func ExampleHeatOfSolution() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Println("up to", heat.Final.Text(0), "°C")
+		fmt.Println("up to", heat.Final.Ratio().Round(0, units.Up), "°C")
 	}
 	// Output:
-	// up to 108 °C
+	// up to 109 °C
 	// up to 105 °C
 }
 
-// Ten grams of citric acid in the water warm the lye, 108 °C without them, by 8 K more:
+// Ten grams of citric acid in the water warm the lye, 108.4 °C without them, by some 8 K more:
 // 10 × 3/192.123 mol of protons at 55.8 kJ, in 300 g of 3.6 J/(g K).
 func ExampleNeutralised() {
 	citric, err := lye.LookUpAcid("citric-acid")
@@ -94,7 +94,7 @@ func ExampleNeutralised() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println("up to", heat.Final.Text(0), "°C")
+	fmt.Println("up to", heat.Final.Ratio().Round(0, units.Up), "°C")
 	// Output: up to 117 °C
 }
 

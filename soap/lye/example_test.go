@@ -34,7 +34,7 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println("100 g of it in 200 g of water: up to", heat.Final.Text(0), "°C")
+	fmt.Println("100 g of it in 200 g of water: up to", heat.Final.Ratio().Round(0, units.Up), "°C")
 	// Output:
 	// 96.5 % of hydroxide, 96.3 to 96.7
 	// 2.12 % of carbonate

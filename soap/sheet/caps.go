@@ -17,7 +17,7 @@ import (
 func WriteCaps(w io.Writer, b soap.Batch, unit units.Unit) error {
 	s := capSheet{sheet: newSheet(b, unit), caps: b.Caps()}
 	s.wrap("", b.Formula.Name)
-	s.line("Fragrance, data edition " + fragrance.DataEdition())
+	s.line("Fragrance, data edition " + soap.DataEdition())
 	s.wrap("", "Limits: "+fragrance.Edition(s.caps.Law)+".")
 	s.scents("Before you use it", soap.Danger, soap.Warning)
 	for i := range s.caps.Parts {

@@ -70,7 +70,7 @@ func WriteHeat(w io.Writer, m lye.Mixing, h lye.Heat) error {
 	}
 	for _, a := range m.Alkalis {
 		if a.Alkali == soap.PotassiumHydroxide {
-			p.wrap("-  ", "Of potassium hydroxide only the heat at infinite dilution is published, the largest: it is likely less. Its boiling temperature is not known here.")
+			p.wrap("-  ", "Of potassium hydroxide only the heat at infinite dilution is held here, the largest: it is likely less. Its boiling temperature is not known here.")
 		}
 	}
 	p.cautions()

@@ -84,7 +84,7 @@ func WriteOil(w io.Writer, oil soap.Oil) error {
 	for _, profile := range oil.Profiles() {
 		p.heading("Fatty acids, % " + p.cite(profile.Source))
 		for _, share := range profile.Acids {
-			acid, _ := soap.LookUpAcid(share.Acid)
+			acid, _ := soap.LookUpFattyAcid(share.Acid)
 			p.line(pad(acid.Symbol, -9) + pad(acid.Name, -44) + ends(share.Low.PercentText(2), share.High.PercentText(2)))
 		}
 	}

@@ -350,7 +350,7 @@ func (s *sheet) composition() {
 	}
 	s.line(pad("Fatty acid", -nameColumn) + pad("% of the fatty acids", 24))
 	for _, share := range c.Acids {
-		acid, _ := soap.LookUpAcid(share.Acid)
+		acid, _ := soap.LookUpFattyAcid(share.Acid)
 		s.line(pad(acid.Symbol, -9) + pad(shorten(acid.Name, nameColumn-10), 9-nameColumn) + pad(share.Low.PercentFixed(1)+" to "+share.High.PercentFixed(1), 24))
 	}
 	if c.Named.Compare(units.Whole(1)) < 0 {

@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"example.com/lyewright/colour"
 	"example.com/lyewright/colour/tint"
 	"example.com/lyewright/soap"
 	"example.com/lyewright/units"
@@ -23,7 +22,7 @@ func WriteTint(w io.Writer, b soap.Batch, unit units.Unit) error {
 	s := tintSheet{sheet: newSheet(b, unit), t: &t}
 	s.b.Findings = t.Findings
 	s.wrap("", t.Formula)
-	s.line("Colour, data edition " + colour.DataEdition())
+	s.line("Colour, data edition " + soap.DataEdition())
 	s.fit()
 	s.findings("Before you use it", soap.Danger, soap.Warning)
 	for i := range t.Parts {

@@ -5,7 +5,6 @@ import (
 	"io"
 	"strings"
 
-	"example.com/lyewright/colour"
 	"example.com/lyewright/colour/tint"
 	"example.com/lyewright/soap"
 	"example.com/lyewright/units"
@@ -25,7 +24,7 @@ func WriteTintPage(w io.Writer, b soap.Batch) error {
 	p.element("title", t.Formula+": colour")
 	p.raw(pageStyle)
 	p.element("h1", t.Formula)
-	p.element("p", "Colour, data edition "+colour.DataEdition()+".")
+	p.element("p", "Colour, data edition "+soap.DataEdition()+".")
 	for _, text := range fitTexts(&t) {
 		p.element("p", text)
 	}
