@@ -28,7 +28,7 @@ func FuzzLines(f *testing.F) {
 			if len(bytes.TrimSpace(line)) == 0 {
 				continue
 			}
-			line = bytes.TrimRight(line, "\r\n")
+			line = bytes.TrimSuffix(line, []byte("\r")) // the end of a line is \n or \r\n
 			a := answerOf(line, batchOptions{json: true})
 			a.line = i + 1
 			want += lineOf(t, a)
