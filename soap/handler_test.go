@@ -18,6 +18,7 @@ import (
 	"sync"
 	"testing"
 	"time"
+	"unicode"
 
 	"example.com/lyewright/soap"
 )
@@ -175,6 +176,9 @@ func mustBeError(t *testing.T, name string, text []byte, want string) {
 			t.Errorf("%s: no %s in %.300s", name, key, text)
 		}
 	}
+	if strings.ContainsFunc(string(text), func(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) }) {
+		t.Errorf("%s: something in it does something to a screen: %.300q", name, text)
+	}
 	if !strings.Contains(fmt.Sprint(answer.Errors[0]["reason"]), want) || len(text) > 2000 {
 		t.Errorf("%s: %d bytes, %.300s; want %q", name, len(text), text, want)
 	}
@@ -313,6 +317,9 @@ func TestASlowBodyIsReadForAsLongAsItsContextLasts(t *testing.T) {
 	go func() { _, _ = io.WriteString(sender, `{"formula": "Lantern`) }() // and then no more
 	transport := &http.Transport{}
 	began := time.Now()
+	// Were it held for good, the sender would be waited for: it is cut off, and that is said.
+	held := time.AfterFunc(20*time.Second, func() { _ = sender.CloseWithError(errors.New("held too long")) })
+	defer held.Stop()
 	status, _, text, err := post(&http.Client{Transport: transport, Timeout: time.Minute}, server.URL, "application/json", body)
 	if err != nil || status != http.StatusRequestTimeout {
 		t.Errorf("%v, status %d", err, status)

@@ -99,6 +99,18 @@ func (o OwnOil) on(base string, needed bool) (Oil, error) {
 	return Oil{row: row}, nil
 }
 
+// bring puts a figure of the caller's own in place of what it had brought of that name,
+// in a list of its own: the row may be a copy, whose list is still another oil's.
+func (row *oilRow) bring(f Figure) {
+	figures := make([]Figure, 0, len(row.figures)+1)
+	for _, old := range row.figures {
+		if old.Name != f.Name {
+			figures = append(figures, old)
+		}
+	}
+	row.figures = append(figures, f)
+}
+
 // plain reports whether nothing but the id is given.
 func (o OwnOil) plain() bool {
 	return o.Name == "" && o.INCI == "" && !o.Unsaponifiables.Given() && !o.Iodine.Given() && !o.Density.Given()
@@ -122,7 +134,7 @@ func (o OwnOil) apply(row *oilRow) Faults {
 		row.saponification = units.Range{Low: value.Low, Typical: value.Plan(), High: value.High}
 		row.ranged = !value.Single()
 		row.choice, row.how = AsGiven, cite.Given
-		row.figures = append(row.figures, Figure{Name: "saponification", Low: value.Low, High: value.High, Unit: "mg KOH/g", Source: given})
+		row.bring(Figure{Name: "saponification", Low: value.Low, High: value.High, Unit: "mg KOH/g", Source: given})
 		if o.Profile != nil {
 			c.fault("profile", "", "is given beside a saponification value", "give one of the two", ErrConflict)
 		}
@@ -138,16 +150,16 @@ func (o OwnOil) apply(row *oilRow) Faults {
 	}
 	if o.Unsaponifiables.Given() {
 		c.between("unsaponifiables", o.Unsaponifiables, units.Whole(0), units.Whole(1), o.Unsaponifiables.PercentText(12)+" %", "0 % and 100 %")
-		row.figures = append(row.figures, Figure{Name: "unsaponifiable", Low: o.Unsaponifiables, High: o.Unsaponifiables, Unit: "g/kg", Source: given})
+		row.bring(Figure{Name: "unsaponifiable", Low: o.Unsaponifiables, High: o.Unsaponifiables, Unit: "g/kg", Source: given})
 	}
 	if o.Iodine.Given() {
 		c.between("iodine", o.Iodine, units.Whole(0), units.Whole(3), o.Iodine.PercentText(12), "0 and 300 g of iodine per 100 g")
 		row.iodineLow, row.iodineHigh = o.Iodine, o.Iodine
-		row.figures = append(row.figures, Figure{Name: "iodine", Low: o.Iodine, High: o.Iodine, Unit: "g iodine/100 g", Source: given})
+		row.bring(Figure{Name: "iodine", Low: o.Iodine, High: o.Iodine, Unit: "g iodine/100 g", Source: given})
 	}
 	if o.Density.Given() {
 		c.between("density", o.Density, thousandths(700), thousandths(1200), o.Density.Text(12)+" g/mL", "0.7 and 1.2 g/mL")
-		row.figures = append(row.figures, Figure{Name: "density", Low: o.Density, High: o.Density, Unit: "g/mL", Source: given})
+		row.bring(Figure{Name: "density", Low: o.Density, High: o.Density, Unit: "g/mL", Source: given})
 	}
 	return c.faults
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"example.com/lyewright/internal/madeup"
@@ -300,5 +301,41 @@ func TestATypedCarrierTakesTheValueOfItsLine(t *testing.T) {
 	}
 	if got := rangeOf(b.Parts[0].Additions[0].Carrier.Oil.Saponification()); got != "169 170 171" {
 		t.Errorf("the jug's oil has %s", got)
+	}
+}
+
+// An oil does not change: not by another value, nor by what is made of it at the same time.
+func TestAnOilStaysAsItIsWhateverIsMadeOfIt(t *testing.T) {
+	lot, err := soap.OwnOil{ID: "hall-blend", Saponification: madeup.Span(188, 190, 192), Iodine: units.Percent(80), Density: units.MustRatio("0.915")}.Oil()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var lots [16]soap.Oil
+	var group sync.WaitGroup
+	for i := range lots {
+		group.Go(func() {
+			value := 150 + i
+			if made, err := lot.WithSaponification(madeup.Span(value, value, value)); err == nil {
+				lots[i] = made
+			}
+		})
+	}
+	group.Wait()
+	for i, made := range lots {
+		found := 0
+		for _, f := range made.Figures() {
+			if f.Name == "saponification" {
+				found++
+				if !f.Low.Equal(units.MilligramsPerGram(150 + i)) {
+					t.Errorf("lot %d: a figure of %s mg/g", i, f.Low.MilligramsPerGramText(3))
+				}
+			}
+		}
+		if value := made.Saponification().Typical; found != 1 || !value.Equal(units.MilligramsPerGram(150+i)) || len(made.Figures()) != 3 {
+			t.Errorf("lot %d: %s, %d figures of it among %d", i, value.MilligramsPerGramText(3), found, len(made.Figures()))
+		}
+	}
+	if f := lot.Figures(); len(f) != 3 || !f[0].High.Equal(units.MilligramsPerGram(192)) {
+		t.Errorf("the lot itself has %v", f)
 	}
 }

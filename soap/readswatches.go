@@ -25,8 +25,10 @@ func ParseSwatches(text []byte) (*tint.Swatches, Places, error) {
 	swatches := r.swatches(s)
 	if len(r.faults) == 0 {
 		if err := under(s.path(), swatches.CheckEach()); err != nil {
-			faults, _ := err.(Faults)
-			r.faults = faults
+			var ok bool
+			if r.faults, ok = err.(Faults); !ok {
+				return nil, places, err
+			}
 		}
 	}
 	if len(r.faults) > 0 {

@@ -175,6 +175,26 @@ func TestASumIsScaledExactlyAndRoundedOnce(t *testing.T) {
 	}
 }
 
+// 2^64 ng, where the quotient of two words no longer fits one, and a little beside it.
+func TestASumScaledBeyondTheEndStopsThere(t *testing.T) {
+	for _, beside := range []int64{-1, 0, 1} {
+		sum := units.Sum{}.Plus(nanograms(t, beside), units.Whole(1))
+		for range 4 {
+			sum = sum.Plus(nanograms(t, 1<<62), units.Whole(1))
+		}
+		for _, by := range []units.Ratio{units.Whole(1), units.Percent(37)} {
+			for _, how := range modes {
+				if got := sum.Scale(by, by, how); got.Compare(units.Grams(farGrams)) < 0 {
+					t.Errorf("2^64 %+d ng became %v", beside, got)
+				}
+				if got := (units.Sum{}).Sub(sum).Scale(by, by, how); got.Compare(units.Grams(-farGrams)) > 0 {
+					t.Errorf("-(2^64 %+d ng) became %v", beside, got)
+				}
+			}
+		}
+	}
+}
+
 func TestTimesWholeIsTimesForEveryNumber(t *testing.T) {
 	s := newSource(3)
 	numbers := []int64{0, 1, -1, 7, -7, 1_000_000_000, math.MaxInt64, math.MinInt64}

@@ -5,6 +5,8 @@ package jsonwrite
 import (
 	"encoding/json"
 	"strconv"
+	"unicode"
+	"unicode/utf8"
 )
 
 // Writer collects a JSON text.
@@ -92,7 +94,8 @@ func (w *Writer) Null(key string) {
 }
 
 // appendText quotes a text. Most are plain ASCII without escapes; the others go
-// through encoding/json, which also escapes <, > and & for use in HTML.
+// through encoding/json, which also escapes <, > and & for use in HTML. What a terminal
+// would act upon, the controls beyond ASCII and those of direction, is escaped, too.
 func appendText(dst []byte, text string) []byte {
 	for i := 0; i < len(text); i++ {
 		if c := text[i]; c < ' ' || c >= 0x7F || c == '"' || c == '\\' || c == '<' || c == '>' || c == '&' {
@@ -109,5 +112,13 @@ func appendEscaped(dst []byte, text string) []byte {
 	if err != nil {
 		panic("jsonwrite: a string does not marshal: " + err.Error())
 	}
-	return append(dst, quoted...)
+	for _, r := range string(quoted) {
+		if unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) {
+			const digits = "0123456789abcdef"
+			dst = append(dst, '\\', 'u', digits[r>>12&15], digits[r>>8&15], digits[r>>4&15], digits[r&15])
+		} else {
+			dst = utf8.AppendRune(dst, r)
+		}
+	}
+	return dst
 }

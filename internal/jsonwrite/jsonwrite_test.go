@@ -44,6 +44,14 @@ func TestTextsReadBackAsTheyWere(t *testing.T) {
 	if got := write("a\xffb"); !json.Valid([]byte(got)) || strings.Contains(got, "\xff") {
 		t.Errorf("bytes that are no text: %q", got)
 	}
+	// what a terminal acts upon: DEL, a one-character CSI, an override and an isolate
+	for _, text := range []string{"\x7f", "a\u009bb", "a\u202eb", "\u2066\u200f", "\u061c"} {
+		var got struct{ T string }
+		written := write(text)
+		if err := json.Unmarshal([]byte(written), &got); err != nil || got.T != text || strings.ContainsFunc(written, func(r rune) bool { return r > '~' }) {
+			t.Errorf("%q is written %q (%v)", text, written, err)
+		}
+	}
 	if got := write("</script>"); strings.Contains(got, "<") {
 		t.Errorf("unsafe inside HTML: %s", got)
 	}

@@ -119,8 +119,9 @@ func invalidUTF8(text []byte) int {
 	}
 }
 
-// Hidden says which character of a text would not show as itself where the text
-// is printed, and what to do about it; nothing where there is none.
+// Hidden says which character of a text would do something where the text is printed,
+// a control, a line separator or a bidirectional control, and what to do about it;
+// nothing where there is none.
 func Hidden(text string) (what, remedy string) {
 	for _, r := range text {
 		switch {
