@@ -148,9 +148,12 @@ func (r *lineReader) next() ([]byte, error) {
 	}
 }
 
+// blanks are the white space of JSON: nothing else is passed over.
+const blanks = " \t\r\n"
+
 // blank reports whether a line holds nothing. Of a line that is too long that is
 // not known.
-func blank(line []byte) bool { return len(line) < mostLine && len(bytes.TrimSpace(line)) == 0 }
+func blank(line []byte) bool { return len(line) < mostLine && len(bytes.Trim(line, blanks)) == 0 }
 
 // work answers the lines of a bundle. Blank lines are passed over.
 func (b *bundle) work(o batchOptions) []answer {
@@ -172,7 +175,7 @@ func peek(input io.Reader) (lines bool, all io.Reader, err error) {
 	reader := &lineReader{Reader: bufio.NewReaderSize(input, 1<<16)}
 	before, first, err := nextLine(reader)
 	all = io.MultiReader(before, bytes.NewReader(first), reader)
-	text := bytes.TrimSpace(first)
+	text := bytes.Trim(first, blanks)
 	if err != nil || len(first) == mostLine || len(text) == 0 || text[0] != '{' || !json.Valid(text) {
 		return false, all, ended(err)
 	}
