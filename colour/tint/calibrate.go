@@ -1,6 +1,10 @@
 package tint
 
-import "example.com/lyewright/units"
+import (
+	"context"
+
+	"example.com/lyewright/units"
+)
 
 // readings are swatches as K/S: what every band of an opaque piece of each reflects.
 type readings struct {
@@ -100,6 +104,13 @@ const passes = 3
 // Sources: Walowit, McCarthy, Berns, Color Research and Application 12 (1987) 340
 // (recalled) for the linear form.
 func (s *Swatches) Calibrate() (Calibration, error) {
+	return s.CalibrateContext(context.Background())
+}
+
+// CalibrateContext is [Swatches.Calibrate] with a context. It stops within a few milliseconds
+// after ctx ends, and the error is then ctx.Err().
+func (s *Swatches) CalibrateContext(ctx context.Context) (Calibration, error) {
+	ended := func() bool { return ctx.Err() != nil }
 	r, err := s.checked()
 	if err != nil {
 		return Calibration{}, err
@@ -133,7 +144,10 @@ func (s *Swatches) Calibrate() (Calibration, error) {
 				weight := c.surface.slope(inside[band]) * slopeOfOpaque(inside[band]) / scattering[i]
 				sys.b[i] = s.fill(sys.a[i*sys.unknowns:(i+1)*sys.unknowns], loads[i], absorbing(inside[band]), weight)
 			}
-			c.take(band, sys.nonNegative())
+			c.take(band, sys.nonNegative(ended))
+			if ended() {
+				return Calibration{}, ctx.Err()
+			}
 			most := 0.0
 			for i := range loads {
 				_, scattering[i] = c.band(band, loads[i])

@@ -106,6 +106,9 @@ func (s *seeker) trim(x point, free []int, farthest float64) point {
 	x = s.thinned(x, free, farthest)
 	now := s.cost(x)
 	for range 40 {
+		if s.ended() {
+			break
+		}
 		lab, slopes := s.slopes(x)
 		var p pull
 		rate := [3][3]float64{}

@@ -15,7 +15,8 @@
 //   - [Calibration.Predict] gives the [Colour] of loads, [Calibration.Layer] that of a thin
 //     layer, [Calibration.Whiter] what more white would do.
 //   - [Calibration.Match] looks for the loads of what is [Wanted], of each colourant that is
-//     [Free], and gives what is [Matched].
+//     [Free], and gives what is [Matched]. Both searches have a form that takes a context,
+//     [Swatches.CalibrateContext] and [Calibration.MatchContext].
 //
 // What will 0.6 % of white make of a base that was read with none, with 0.3 % and with 1 %?
 //

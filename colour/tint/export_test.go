@@ -36,5 +36,5 @@ func NonNegative(a [][]float64, b []float64) []float64 {
 		copy(s.a[i*s.unknowns:], a[i])
 	}
 	copy(s.b, b)
-	return s.nonNegative()
+	return s.nonNegative(func() bool { return false })
 }

@@ -1,6 +1,7 @@
 package tint
 
 import (
+	"context"
 	"math"
 	"strconv"
 
@@ -73,12 +74,22 @@ func (a At) String() string { return [...]string{"free", "most", "none"}[min(a, 
 // Sources: Allen, J. Opt. Soc. Am. 64 (1974) 991 (recalled) for the linear steps in two
 // constants.
 func (c Calibration) Match(w Wanted) (Matched, error) {
+	return c.MatchContext(context.Background(), w)
+}
+
+// MatchContext is [Calibration.Match] with a context. It stops within a few milliseconds after
+// ctx ends, and the error is then ctx.Err().
+func (c Calibration) MatchContext(ctx context.Context, w Wanted) (Matched, error) {
 	s, err := c.seeker(w)
 	if err != nil {
 		return Matched{}, err
 	}
+	s.ctx = ctx
 	near, best := s.nearest()
 	found := s.cheapest(near, best+Slack-forRounding)
+	if s.ended() {
+		return Matched{}, ctx.Err()
+	}
 	m := s.matched(found, best)
 	for i := range s.n {
 		m.Nearest = append(m.Nearest, end(near[i]))

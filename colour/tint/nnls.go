@@ -28,7 +28,8 @@ func newSystem(rows, unknowns int) *system {
 // nonNegative solves by least squares under the condition that no unknown is negative:
 // the active set method of Lawson and Hanson, Solving Least Squares Problems (1974),
 // chapter 23 (recalled), begun with every unknown free, since that is mostly the answer.
-func (s *system) nonNegative() []float64 {
+// It gives up, with no solution, soon after ended reports true.
+func (s *system) nonNegative(ended func() bool) []float64 {
 	for j := range s.x {
 		s.active[j], s.x[j] = true, 0
 	}
@@ -43,11 +44,11 @@ func (s *system) nonNegative() []float64 {
 	// twice; the bound is for a rounding that would.
 	for range 3 * s.unknowns {
 		next := s.steepest()
-		if next < 0 {
+		if next < 0 || ended() {
 			break
 		}
 		s.active[next] = true
-		for s.least(); ; s.least() {
+		for s.least(); !ended(); s.least() {
 			worst := s.negative()
 			if worst < 0 {
 				break

@@ -2,6 +2,7 @@ package tint
 
 import (
 	"cmp"
+	"context"
 	"math"
 	"slices"
 )
@@ -11,6 +12,7 @@ type point [MostFree]float64
 
 // seeker looks for loads.
 type seeker struct {
+	ctx    context.Context // of one search: each loop of it stops when this ends
 	c      *calibration
 	wanted Wanted
 	n      int
@@ -63,6 +65,9 @@ func newSeeker(c *calibration, w Wanted, fixed []float64) *seeker {
 	}
 	return s
 }
+
+// ended reports whether the caller's context has ended: what was found by then is dropped.
+func (s *seeker) ended() bool { return s.ctx.Err() != nil }
 
 // lab gives the colour at a point.
 func (s *seeker) lab(x point) Lab {
@@ -178,6 +183,9 @@ func (s *seeker) starts() []point {
 	}
 	far := make([]float64, power(len(levels), s.n))
 	for code := range far {
+		if s.ended() {
+			return nil
+		}
 		far[code] = s.far(at(code))
 	}
 	var lows []int
@@ -218,7 +226,7 @@ func (s *seeker) descend(x point, free []int, by measure, enough float64) point 
 	terms, rate := by(lab)
 	now := square(terms)
 	for range 40 {
-		if now <= max(1e-16, enough*enough) {
+		if now <= max(1e-16, enough*enough) || s.ended() {
 			break
 		}
 		var gradient point
