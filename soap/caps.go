@@ -23,7 +23,7 @@ type Caps struct {
 	// Embedded: there are embeds, of whose fragrance nothing is known here.
 	Embedded bool
 
-	Findings []Finding // those on fragrance
+	Findings []Finding // those on fragrance, and every danger: see [OnFragrance]
 }
 
 // PartCaps is how much fragrance a part may hold.

@@ -270,6 +270,7 @@ var subjectOf = map[string][]string{
 	"glitter-plastic":         {"toppings[]", "parts[].additives[]"},
 	"glitter-aluminium":       {"toppings[]", "parts[].additives[]"},
 	"liquid-sugar":            {"water.liquids[]"},
+	"hydrogen":                {"parts[].colourants[]", "parts[].match[]", "parts[].fragrances[]", "parts[].additives[]", "toppings[]", "embeds[]", "water.liquids[]"},
 	"liquid-alcohol":          {"water.liquids[]"},
 }
 
@@ -362,6 +363,8 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 		"parts", `{"part": "glow", "share": "100 %", "target": {"lab": [50, -120, 60]}, "colourants": [{"colourant": "titanium-dioxide", "load": "1.2 % of oils"},
 			{"colourant": "madder", "load": "1 % of oils"}, {"colourant": "carbon-black", "load": "1 g"}, {"colourant": "moon-white", "load": "1 g"}, {"colourant": "night", "load": "1 g"},
 			{"colourant": "star-mica", "load": "3 % of batter", "carrier": {"liquid": "water", "ratio": "2"}}, {"colourant": "ultramarine", "load": "1 g"}]}`).batch(t))
+	look(t, plainFormula().with("pigments", `{"colourant": "star-silver", "ci": ["77000"]}`, "parts", `{"part": "glow", "share": "100 %",
+		"colourants": [{"colourant": "aluminium-powder", "load": "1 g"}, {"colourant": "star-silver", "load": "1 g"}], "additives": [{"additive": "zinc dust", "load": "1 g"}]}`).batch(t))
 	for _, entry := range listed {
 		if !seen[entry] {
 			t.Errorf("%s was never found", entry)

@@ -135,7 +135,7 @@ func TestLawAndAlkali(t *testing.T) {
 		{"manganese-violet", "warning colourant-unstable", "", ""},
 		{"carmine", "warning colourant-unstable", "", ""},
 		{"bismuth-oxychloride", "warning colourant-unstable", "", ""},
-		{"aluminium-powder", "warning colourant-unstable", "", ""},
+		{"aluminium-powder", "danger hydrogen", "", ""},
 		{"phthalo-blue", "", "", "note colourant-not-permitted"},
 		{"carbon-black", "", "", "note colourant-not-permitted"},
 		{"turmeric", "warning colourant-unstable", "", "note colourant-not-permitted"},

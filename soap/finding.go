@@ -31,10 +31,10 @@ func (s Severity) String() string {
 // and Severity are part of the library's interface; the sentence, [Finding.Message], is
 // not.
 //
-// Two codes are a [Danger]: superfat-likely-negative, where a bar may well burn skin, and
-// fragrance-over-cap. A program that shows nothing else should show those, and knows that
-// a [Warning] may be of a hazard, too: aluminium in alkali gives off hydrogen. All codes, by
-// what they are about:
+// A few codes are a [Danger]: superfat-likely-negative, where a bar may well burn skin,
+// fragrance-over-cap, and hydrogen, of a metal that alkali dissolves. A program that shows
+// nothing else should show those, and knows that a [Warning] may be of a hazard, too: the
+// film of a glitter may have a layer of aluminium. All codes, by what they are about:
 //
 //   - superfat: superfat-likely-negative, free-alkali-worst, part-superfat-shifted,
 //     superfat-unusual
@@ -51,6 +51,7 @@ func (s Severity) String() string {
 //   - colour: colourant-not-permitted, colourant-unstable, colourant-unjudged, nano-grade,
 //     load-unusual, carrier-unlike, rivers-likely, target-out-of-gamut
 //   - additives: additive-unjudged
+//   - any addition, topping, embed or liquid: hydrogen
 type Finding struct {
 	Code     string      // lower case, hyphenated: "purity-assumed"
 	Severity Severity    // of one code it may differ from case to case

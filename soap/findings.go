@@ -296,6 +296,7 @@ func (j *judge) part(i int) {
 		list := t.at(l.list())
 		line := list.item(l.at())
 		j.glitter(line, a.Name, l.addition.Glitter, l.addition.Foil)
+		j.metal(line, a, l.addition.Glitter)
 		if !a.Material.Given() && (a.Kind != Colourant || !a.Colourant.Given()) {
 			j.add(Finding{Code: unjudged(a.Kind), Subject: line.String(), Names: []string{a.Name}, Source: cite.Source{How: cite.Given}})
 		}

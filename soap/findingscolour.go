@@ -93,9 +93,7 @@ func (j *judge) facts(t trail, a *AdditionWeighing, part colour.Colourant) {
 		j.add(f)
 	}
 	fast := part.InAlkali()
-	if fast.Stability == colour.Gassing {
-		found("colourant-unstable", Warning, hydrogen, fast.Source())
-	} else if fast.Stability >= colour.Doubtful {
+	if fast.Stability >= colour.Doubtful && fast.Stability != colour.Gassing { // that is said by metal
 		found("colourant-unstable", Warning, fast.Text, fast.Source())
 	}
 	eu, us := part.Under(colour.EU), part.Under(colour.US)

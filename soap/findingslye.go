@@ -20,6 +20,7 @@ func (j *judge) liquids() {
 		if line.fatty() && line.Saponification.Single() {
 			j.add(Finding{Code: "saponification-single", Subject: t.String(), Value: line.Saponification.Plan(), Unit: "mg KOH/g", Names: []string{line.Name}, Source: cite.Source{How: cite.Given}})
 		}
+		j.metalByName(t, NoGlitter, line.Name)
 		note("liquid-sugar", line.Sugar)
 		note("liquid-alcohol", line.Alcohol)
 		j.coarse(t, line.Name, j.b.Liquids[i].Weighing)

@@ -119,8 +119,12 @@ func (j *judge) intoPart(subject string, i int, a *AdditionWeighing) {
 	}
 }
 
-// OnFragrance reports whether a finding is about fragrance: those that [Caps] carries.
+// OnFragrance reports whether a finding is about fragrance, or a danger, which nobody who
+// scents a bar may miss: those that [Caps] carries.
 func OnFragrance(f Finding) bool {
+	if f.Severity == Danger {
+		return true
+	}
 	switch f.Code {
 	case "fragrance-over-cap", "fragrance-unjudged", "natural-ceiling-used", "certificate-older", "allergens-unknown", "fragrance-browns", "fragrance-behaviour":
 		return true

@@ -25,7 +25,7 @@ const (
 	pouredSo        = "poured"    // superfat-likely-negative: as weighed, and past mending
 	numbersUnknown  = "numbers"   // colourant-unjudged: its Colour Index numbers are not all known
 	hardlyWhitens   = "whitens"   // nano-grade: of titanium dioxide
-	hydrogen        = "hydrogen"  // colourant-unstable: it gives that off
+	byItsName       = "name"      // hydrogen: its name alone tells the metal
 	inEU            = "eu"        // colourant-not-permitted: under which law
 	inUS            = "us"        // a remark follows it, where there is one
 )
@@ -166,10 +166,13 @@ func (f Finding) Message() string {
 	case "rivers-likely":
 		return name + ": " + value + " of oils in soap that gels, and from " + limit + " on translucent veins are likely. Keep it from gelling, or take less."
 	case "colourant-unstable":
-		if f.Detail == hydrogen {
-			return colourantText(f.Names) + " dissolves in alkali and gives off hydrogen, which burns: never put it into batter or lye."
-		}
 		return colourantText(f.Names) + " changes in alkali: " + f.Detail + "."
+	case "hydrogen":
+		what, unless := colourantText(f.Names), ""
+		if f.Detail == byItsName {
+			what, unless = f.Names[0]+" ("+f.Names[1]+")", " If a salt, an oxide or a lake of it is meant, write its whole name."
+		}
+		return what + ": alkali dissolves this metal, and hydrogen comes off, which burns and explodes. Never put it into lye or batter, nor on fresh soap." + unless
 	case "colourant-not-permitted":
 		return f.notPermitted()
 	case "nano-grade":

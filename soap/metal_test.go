@@ -1,0 +1,125 @@
+package soap_test
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"example.com/lyewright/soap"
+	"example.com/lyewright/units/cite"
+)
+
+// Names as makers write them, from common knowledge: of the metal in powder, flake or foil,
+// and which it is.
+var namesOfMetal = map[string]string{
+	"aluminium": "aluminium", "Aluminium powder": "aluminium", "aluminum powder": "aluminium", "aluminium_powder": "aluminium",
+	"ALUMINUM FLAKES": "aluminium", "fine aluminium silver powder": "aluminium", "aluminium foil": "aluminium", "kitchen foil": "aluminium", "tinfoil": "aluminium",
+	"Tin foil": "aluminium", "silver foil (aluminium)": "aluminium", "aluminium leaf": "aluminium", "aluminium glitter": "aluminium", "aluminium paste": "aluminium",
+	"powdered aluminium": "aluminium", "aluminium powder 99.9 %": "aluminium", "aluminium powder, titanium oxide beside it": "aluminium",
+	"CI 77000": "aluminium", "C.I. 77000": "aluminium", "E173": "aluminium", "E 173": "aluminium",
+	"Aluminiumpulver": "aluminium", "Alufolie": "aluminium", "Blattaluminium": "aluminium", "Aluminiumgrieß": "aluminium", "Aluminium Flocken": "aluminium",
+	"poudre d'aluminium": "aluminium", "poudre d’aluminium": "aluminium", "aluminium en poudre": "aluminium", "feuille d'aluminium": "aluminium", "paillettes d'aluminium": "aluminium", "papier alu": "aluminium",
+	"polvo de aluminio": "aluminium", "aluminio en polvo": "aluminium", "papel de aluminio": "aluminium", "lámina de aluminio": "aluminium",
+	"zinc": "zinc", "zinc dust": "zinc", "zinc powder": "zinc", "Zinkstaub": "zinc", "Zink-Pulver": "zinc", "poudre de zinc": "zinc", "zinc en poudre": "zinc", "cinc en polvo": "zinc", "metallic zinc": "zinc", "CI 77945": "zinc",
+	"magnesium powder": "magnesium", "magnesium ribbon": "magnesium", "magnesium flakes": "magnesium", "Magnesiumspäne": "magnesium", "magnésium en poudre": "magnesium", "magne\u0301sium en poudre": "magnesium",
+	"copeaux de magnésium": "magnesium", "magnesio en polvo": "magnesium", "magnalium": "magnesium",
+}
+
+// Names of what holds such a metal and is none, or has nothing to do with it.
+var namesOfNoMetal = []string{
+	"zinc oxide", "zinc oxide powder", "Zinkoxid", "Zinkoxidpulver", "oxyde de zinc", "poudre d'oxyde de zinc", "óxido de zinc en polvo", "oxide of zinc", "zinc stearate powder", "zinc ricinoleate", "zinc PCA powder",
+	"zinc carbonate", "zinc white", "aluminium hydroxide", "aluminium hydroxide powder", "hydroxide d'aluminium", "Aluminiumhydroxid", "sodium aluminium silicate powder", "magnesium aluminium silicate powder",
+	"aluminium lake", "aluminum lake powder", "red 40 aluminium lake", "laque d'aluminium", "Aluminiumlack", "aluminium starch octenylsuccinate powder", "potassium aluminium sulphate powder", "alum powder",
+	"magnesium sulfate", "magnesium sulphate flakes", "magnesium chloride flakes", "Magnesiumchlorid Flocken", "sulfate de magnésium", "cloruro de magnesio en escamas", "sal de magnesio en polvo", "magnesium stearate powder",
+	"magnesium l-threonate powder", "magnesium oil", "magnesium hydroxide", "baking powder (aluminium free)", "baking powder without aluminium", "Backpulver, aluminiumfrei", "polvo sin aluminio",
+	"silver mica", "magnesium rich clay powder", "illuminating powder", "cinnamon powder", "alumina", "magnolia petals", "gold leaf", "copper foil", "rosemary leaf powder", "tin", "CI 77019", "77001", "zinnia petals", "foil", "powder", "alun en poudre",
+}
+
+func hydrogen(b soap.Batch) []soap.Finding { return found(b, "hydrogen") }
+
+func TestAMetalIsKnownByItsName(t *testing.T) {
+	additive := func(name string) soap.Batch {
+		return plainFormula().with("parts", `{"part": "glow", "share": "100 %", "additives": [{"additive": `+strconv.Quote(name)+`, "load": "1 g"}]}`).batch(t)
+	}
+	for name, metal := range namesOfMetal {
+		got := hydrogen(additive(name))
+		if len(got) != 1 || got[0].Severity != danger || got[0].Subject != "parts[0].additives[0]" || !slices.Equal(got[0].Names, []string{name, metal}) || got[0].Source.How != cite.Memory {
+			t.Errorf("%q is %s: %+v", name, metal, got)
+		}
+	}
+	for _, name := range namesOfNoMetal {
+		if got := hydrogen(additive(name)); len(got) > 0 {
+			t.Errorf("%q is no such metal: %+v", name, got)
+		}
+	}
+}
+
+// Wherever it stands in a part, and wherever else it would meet fresh batter or lye.
+func TestAMetalIsADangerWhereverItStands(t *testing.T) {
+	cups := func(changes ...string) pieces {
+		return inCups().with(changes...)
+	}
+	for subject, p := range map[string]pieces{
+		"parts[0].colourants[0]": plainFormula().with("parts", coloured(pigment("aluminium-powder", "1 g"))),
+		"parts[0].colourants[1]": plainFormula().with("parts", coloured(pigment("mica", "1 g"), pigment("zinc dust", "1 g"))),
+		"parts[0].fragrances[0]": plainFormula().with("parts", `{"part": "glow", "share": "100 %", "fragrances": [{"fragrance": "magnesium powder", "load": "1 g"}]}`),
+		"parts[0].additives[0]":  plainFormula().with("parts", `{"part": "glow", "share": "100 %", "additives": [{"additive": "zinc glint powder", "load": "1 g", "glitter": "mineral"}]}`),
+		"toppings[0]":            cups("toppings", `{"topping": "aluminium leaf", "vessel": "cup", "mass": "0.1 g"}`),
+		"embeds[0]":              cups("embeds", `{"embed": "zinc flakes", "vessel": "cup", "mass": "2 g"}`),
+		"water.liquids[0]":       plainFormula().with("water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "aluminium powder in water", "share": "50 %", "water": "90 %"}]}`),
+	} {
+		got := hydrogen(p.batch(t))
+		if len(got) != 1 || got[0].Subject != subject || got[0].Severity != danger || !strings.Contains(got[0].Message(), "hydrogen") || !strings.Contains(got[0].Message(), "Never put it into lye or batter") {
+			t.Errorf("%s: %+v", subject, got)
+		}
+	}
+	for name, p := range map[string]pieces{
+		"a metallised film":  plainFormula().with("parts", `{"part": "glow", "share": "100 %", "additives": [{"additive": "aluminium glitter", "load": "1 g", "glitter": "polymer", "aluminium": true}]}`),
+		"a topping of mica":  cups("toppings", `{"topping": "silver mica", "vessel": "cup", "mass": "0.1 g"}`),
+		"swatches have them": plainFormula().with("swatches", strings.Replace(duskSwatches(t), `"read": [`, `"read": [{"swatch": "metal 1", "loads": {"aluminium-powder": "1 % of batter"}, "reflectance": [`+strings.Repeat("0.6, ", 30)+`0.6]},
+			{"swatch": "metal 2", "loads": {"aluminium-powder": "2 % of batter"}, "reflectance": [`+strings.Repeat("0.7, ", 30)+`0.7]},`, 1)),
+	} {
+		if got := hydrogen(p.batch(t)); len(got) > 0 {
+			t.Errorf("%s: %+v", name, got)
+		}
+	}
+}
+
+// An own pigment is what its numbers say, or its name: aluminium is CI 77000 (Annex IV,
+// entry 117), mica CI 77019.
+func TestAnOwnPigmentOfMetal(t *testing.T) {
+	for _, row := range []struct{ own, names string }{
+		{`"ci": ["77000"]`, "star|Aluminium powder"},
+		{`"ci": ["77019", "77000"], "name": "Star silver"`, "Star silver|Aluminium powder"},
+		{`"ci": ["77000:1"]`, "star|Aluminium powder"},
+		{`"name": "Zinc flakes"`, "Zinc flakes|zinc"},
+		{`"ci": ["77945"]`, "77945|zinc"},
+		{`"ci": ["77019"]`, ""},
+		{`"ci": ["77019"], "name": "Silver mica"`, ""},
+		{`"ci": ["77947"], "name": "Zinc oxide, fine powder"`, ""},
+	} {
+		got := hydrogen(plainFormula().with("pigments", `{"colourant": "star", `+row.own+`}`, "parts", coloured(pigment("star", "1 g"))).batch(t))
+		if row.names == "" && len(got) > 0 || row.names != "" && (len(got) != 1 || strings.Join(got[0].Names, "|") != row.names) {
+			t.Errorf("%s: %+v", row.own, got)
+		}
+	}
+	// By a number nothing else is meant; by a name perhaps a salt.
+	for own, may := range map[string]bool{`"ci": ["77000"]`: false, `"name": "Magnesium flakes"`: true} {
+		f := hydrogen(plainFormula().with("pigments", `{"colourant": "star", `+own+`}`, "parts", coloured(pigment("star", "1 g"))).batch(t))[0]
+		if strings.Contains(f.Message(), "If a salt") != may {
+			t.Error(f.Message())
+		}
+	}
+}
+
+// What could hurt a person stands in every view.
+func TestEveryViewCarriesTheHydrogen(t *testing.T) {
+	b := plainFormula().with("swatches", duskSwatches(t), "parts", `{"part": "glow", "share": "100 %", "additives": [{"additive": "zinc dust", "load": "1 g"}]}`).batch(t)
+	tint := tinted(t, b)
+	for view, findings := range map[string][]soap.Finding{"batch": b.Findings, "caps": b.Caps().Findings, "tint": tint.Findings} {
+		if len(findings) == 0 || findings[0].Code != "hydrogen" || findings[0].Severity != danger {
+			t.Errorf("%s: %+v", view, findings)
+		}
+	}
+}
