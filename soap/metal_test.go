@@ -75,8 +75,8 @@ func TestAMetalIsADangerWhereverItStands(t *testing.T) {
 		}
 	}
 	for name, p := range map[string]pieces{
-		"a metallised film":  plainFormula().with("parts", `{"part": "glow", "share": "100 %", "additives": [{"additive": "aluminium glitter", "load": "1 g", "glitter": "polymer", "aluminium": true}]}`),
-		"a topping of mica":  cups("toppings", `{"topping": "silver mica", "vessel": "cup", "mass": "0.1 g"}`),
+		"a metallised film": plainFormula().with("parts", `{"part": "glow", "share": "100 %", "additives": [{"additive": "aluminium glitter", "load": "1 g", "glitter": "polymer", "aluminium": true}]}`),
+		"a topping of mica": cups("toppings", `{"topping": "silver mica", "vessel": "cup", "mass": "0.1 g"}`),
 		"swatches have them": plainFormula().with("swatches", strings.Replace(duskSwatches(t), `"read": [`, `"read": [{"swatch": "metal 1", "loads": {"aluminium-powder": "1 % of batter"}, "reflectance": [`+strings.Repeat("0.6, ", 30)+`0.6]},
 			{"swatch": "metal 2", "loads": {"aluminium-powder": "2 % of batter"}, "reflectance": [`+strings.Repeat("0.7, ", 30)+`0.7]},`, 1)),
 	} {
