@@ -526,7 +526,7 @@ func TestAnOilBringsTheSuperfatBackToThePlan(t *testing.T) {
 func TestNoOilAboveAQuarterIsOffered(t *testing.T) {
 	offered, kept := 0, 0
 	eachWeighed(t, madeup.New(310), 600, 60, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
-		if b.Weighed.Stage != soap.AtPot {
+		if b.Weighed.Stage != soap.AtPot || b.Weighed.Lye.Undissolved {
 			return
 		}
 		account := reckon(f, plan, f.Weighed, -1)

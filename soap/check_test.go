@@ -261,6 +261,7 @@ var subjectOf = map[string][]string{
 	"fragrance-browns":        {"parts[].fragrances[]"},
 	"fragrance-behaviour":     {"parts[].fragrances[]"},
 	"lye-crystallises":        {"temperature.lye"},
+	"lye-undissolved":         {"weighed"},
 	"lye-hot":                 {"temperature.water"},
 	"temperatures-apart":      {"temperature"},
 	"acid-compensated":        {"acids[]"},
@@ -358,6 +359,7 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 		"embeds", `{"embed": "little moon", "vessel": "cup", "mass": "3 g"}`,
 		"toppings", `{"topping": "old glitter", "vessel": "cup", "mass": "0.1 g", "glitter": "polymer", "aluminium": true}`,
 	).batch(t))
+	look(t, plainFormula().with("weighed", `{"stage": "lye", "water": "50 g"}`).batch(t))
 	look(t, plainFormula().with("gel", `"yes"`,
 		"pigments", `{"colourant": "moon-white", "name": "Moon white", "ci": ["77891", "77510"], "nano": true}, {"colourant": "star-mica", "disperses_in": ["oil"], "usual": {"low": "0.5 % of batter", "high": "2 % of batter"}}, {"colourant": "night", "ci": ["12345"]}`,
 		"parts", `{"part": "glow", "share": "100 %", "target": {"lab": [50, -120, 60]}, "colourants": [{"colourant": "titanium-dioxide", "load": "1.2 % of oils"},

@@ -32,7 +32,7 @@ func (s Severity) String() string {
 // not.
 //
 // A few codes are a [Danger]: superfat-likely-negative, where a bar may well burn skin,
-// fragrance-over-cap, and hydrogen, of a metal that alkali dissolves. A program that shows
+// lye-undissolved, of what was weighed, fragrance-over-cap, and hydrogen, of a metal that alkali dissolves. A program that shows
 // nothing else should show those, and knows that a [Warning] may be of a hazard, too: the
 // film of a glitter may have a layer of aluminium. All codes, by what they are about:
 //
@@ -41,7 +41,7 @@ func (s Severity) String() string {
 //   - oils: typical-disputed, range-missing, value-computed, figure-from-memory,
 //     saponification-single, saponification-replaced, wax-reacts-slowly
 //   - alkali and lye: purity-assumed, purity-single, lye-strong, lye-weak, lye-hot,
-//     lye-crystallises, temperatures-apart, acid-compensated, liquid-sugar,
+//     lye-crystallises, lye-undissolved, temperatures-apart, acid-compensated, liquid-sugar,
 //     liquid-alcohol
 //   - moulds: moulds-short, density-unknown, embeds-present, glitter-plastic,
 //     glitter-aluminium

@@ -18,6 +18,7 @@ func freeAlkaliLimit() (units.Ratio, cite.Source) {
 // findings judges a batch: most severe first, then in input order.
 func findings(s *solved, b *Batch) []Finding {
 	j := judge{s: s, b: b, found: make([]Finding, 0, 32)} // room for more than most batches have
+	j.weighed()
 	j.oils()
 	j.alkalis()
 	j.superfat()

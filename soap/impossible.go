@@ -128,18 +128,23 @@ func (s *solved) tooHeavy(fault func(path, text, reason, remedy string)) {
 }
 
 // undissolved reports whether the lye is stronger than dissolves at 20 °C: pure
-// hydroxide in all the water of the lye, that in the alkali included. Each hydroxide
-// fills a part of what the solution can hold, and the parts add up:
-// Σ hydroxide/(limit/1000) > lye, multiplied out.
+// hydroxide in all the water of the lye, that in the alkali included.
 func (s *solved) undissolved() bool {
+	filled, full := s.filledLye()
+	return filled.Compare(full) > 0
+}
+
+// filledLye gives how much of what the lye can hold at 20 °C is there, and all that it can
+// hold, on one scale. Each hydroxide fills a part of the solution, and the parts add up:
+// Σ hydroxide/(limit/1000) against the lye, multiplied out.
+func (s *solved) filledLye() (filled, full units.Sum) {
 	limit := func(a Alkali) int64 { n, d, _ := a.Saturation().Fraction(); return 1000 * n / d }
 	product := limit(SodiumHydroxide) * limit(PotassiumHydroxide)
-	var filled units.Sum
 	for i := range s.alkalis {
 		a := &s.alkalis[i]
 		filled = filled.Add(a.Hydroxide().TimesWhole(1000 * (product / limit(a.Alkali))))
 	}
-	return filled.Compare(units.Sum{}.Plus(s.alkali.Add(s.lyeWater), units.Whole(1)).TimesWhole(product)) > 0
+	return filled, units.Sum{}.Plus(s.alkali.Add(s.lyeWater), units.Whole(1)).TimesWhole(product)
 }
 
 // tooStrong finds a lye that would not dissolve.

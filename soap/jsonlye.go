@@ -5,6 +5,7 @@ func (w jsonWriter) lye(l *Lye) {
 	w.Number("water_per_alkali", l.WaterPerAlkali.Text(6))
 	w.mass("mass_g", l.Mass)
 	w.share("strength_pct", l.Strength)
+	w.Bool("undissolved", l.Undissolved)
 	if l.VolumeKnown {
 		w.Number("volume_ml", l.Volume.Text(3))
 	}

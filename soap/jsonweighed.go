@@ -4,6 +4,7 @@ import "example.com/lyewright/units"
 
 func (w jsonWriter) reckoning(r *Reckoning) {
 	w.Text("stage", r.Stage.String())
+	w.Object("lye", func() { w.lye(&r.Lye) })
 	w.outlook(&r.Superfat)
 	w.List("parts", func() {
 		for i := range r.Parts {
@@ -45,6 +46,9 @@ func (w jsonWriter) remedy(r *Remedy) {
 		if r.UseLye.Mass.Sign() > 0 {
 			weighing("lye", r.UseLye)
 			w.mass("of_lye_g", r.OfLye)
+			if r.WaterFirst {
+				w.Bool("water_first", true)
+			}
 		}
 		weighing("water", r.AddWater)
 	}

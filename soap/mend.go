@@ -155,28 +155,54 @@ func (m *mender) less(p *prospect, share units.Ratio) []Remedy {
 	}
 	if mixed.Sub(use).Compare(m.s.small) < 0 {
 		use, share = mixed, units.Whole(1) // too much by less than the scale shows
-	} else {
-		r.UseLye = weighed(use, m.s.small, units.Down)
 	}
 	r.AddWater = m.missingWater(m.s.lyeWater.Times(share, units.Nearest))
+	if use != mixed {
+		if r.AddWater.Mass.Sign() > 0 && m.s.undissolved() {
+			return m.dissolved(p, mixed, share, r.AddWater.Mass)
+		}
+		r.UseLye = weighed(use, m.s.small, units.Down)
+	}
 	left, water, dry := units.Mass{}.Sub(r.AddWater.Weigh), m.s.lyeWater, m.whole.dry
 	if r.UseLye.Mass.Sign() > 0 {
 		used, _ := r.UseLye.Weigh.Per(mixed)
 		water = water.Times(used, units.Nearest)
 		left = left.Add(mixed).Sub(r.UseLye.Weigh)
 		dry = dry.Sub(m.inJug().Times(used.Rest(), units.Nearest))
-		for i := range p.alkalis { // off as it was weighed, and once more as the lye is
-			l := &p.alkalis[i].line
-			l.mass, l.halves = l.mass.Times(used, units.Nearest), 2
-		}
-		for i := range p.liquids {
-			l := &p.liquids[i].line
-			l.mass, l.halves = l.mass.Times(used, units.Nearest), 2
-		}
+		p.use(used)
 	} else if r.AddWater.Mass.Sign() == 0 {
 		return nil
 	}
 	if !m.mended(&r, p, left, water.Add(r.AddWater.Weigh), dry) {
+		return nil
+	}
+	return []Remedy{r}
+}
+
+// use leaves a share of the lye: it is off as it was weighed, and once more as the lye is.
+func (p *prospect) use(share units.Ratio) {
+	for i := range p.alkalis {
+		l := &p.alkalis[i].line
+		l.mass, l.halves = l.mass.Times(share, units.Nearest), 2
+	}
+	for i := range p.liquids {
+		l := &p.liquids[i].line
+		l.mass, l.halves = l.mass.Times(share, units.Nearest), 2
+	}
+}
+
+// dissolved makes up the water of a lye that holds more than dissolves before a share of it
+// is used: what stays at the bottom of the jug cannot be shared out. missing is the water
+// that the share lacks.
+func (m *mender) dissolved(p *prospect, mixed units.Mass, share units.Ratio, missing units.Mass) []Remedy {
+	r := Remedy{WaterFirst: true, AddWater: weighed(missing.Over(share, units.Nearest), m.s.small, units.Nearest)}
+	r.OfLye = mixed.Add(r.AddWater.Weigh)
+	r.UseLye = weighed(r.OfLye.Times(share, units.Down), m.s.small, units.Down)
+	used, _ := r.UseLye.Weigh.Per(r.OfLye)
+	p.use(used)
+	water := m.s.lyeWater.Add(r.AddWater.Weigh).Times(used, units.Nearest)
+	dry := m.whole.dry.Sub(m.inJug().Times(used.Rest(), units.Nearest))
+	if !m.mended(&r, p, mixed.Sub(r.UseLye.Weigh), water, dry) {
 		return nil
 	}
 	return []Remedy{r}

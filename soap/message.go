@@ -26,6 +26,8 @@ const (
 	numbersUnknown  = "numbers"   // colourant-unjudged: its Colour Index numbers are not all known
 	hardlyWhitens   = "whitens"   // nano-grade: of titanium dioxide
 	byItsName       = "name"      // hydrogen: its name alone tells the metal
+	inJug           = "jug"       // lye-undissolved: it stands in its jug
+	inBatter        = "batter"    // lye-undissolved: it is in the batter
 	inEU            = "eu"        // colourant-not-permitted: under which law
 	inUS            = "us"        // a remark follows it, where there is one
 )
@@ -107,6 +109,8 @@ func (f Finding) Message() string {
 		return "The lye as mixed is " + value + ", above " + limit + ": it grows hotter, and trace comes fast."
 	case "lye-weak":
 		return "The lye as mixed is " + value + ", below " + limit + ": trace comes slowly, and the bars shrink as they dry."
+	case "lye-undissolved":
+		return f.undissolved()
 	case "lye-crystallises":
 		return "At " + value + " the lye lies below, or within 1 K of, the " + limit + " at which it begins to crystallise: warm it and stir it clear, or its alkali stays unevenly spread."
 	case "lye-hot":
@@ -234,6 +238,15 @@ func unknown(name, near string) string {
 		name += ": " + near + " As it stands it is unknown"
 	}
 	return name + notJudged
+}
+
+// undissolved says what a lye that holds more alkali than dissolves does to the soap.
+func (f Finding) undissolved() string {
+	text := "The lye as weighed is " + f.figure(f.Value) + " hydroxide, and at 20 °C no more than " + f.figure(f.Limit) + " dissolves (hydroxide over alkali and water). "
+	if f.Detail == inJug {
+		return text + "What stays undissolved burns skin: make up the water before the lye meets the oils, a little at a time, since it heats up once more, and do not go on until it is clear."
+	}
+	return text + "Grains of alkali are left in the batter, and no oil mends that: they burn skin. Do not pour it for use, and do not use it on skin."
 }
 
 // overCap says which limit is passed.

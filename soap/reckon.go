@@ -42,8 +42,11 @@ type Remedy struct {
 	// UseLye is how much of the lye is used, rounded down to weigh, OfLye all of it
 	// (alkali, water and other liquids, as weighed; acids are not counted in it), and
 	// AddWater the water that brings it back to the plan; zero where neither is needed.
+	// WaterFirst: the lye as weighed does not dissolve. All of AddWater goes into it before
+	// part of it is used, and OfLye counts it.
 	UseLye, AddWater Weighing
 	OfLye            units.Mass
+	WaterFirst       bool
 
 	// AddAlkali is the alkali that is still missing from the lye, of Alkali, rounded
 	// down to weigh: of a stock lye, the stock. AddWater goes in before it.
@@ -89,6 +92,10 @@ func (s *solved) reckon(b *Batch) (*Reckoning, Faults) {
 	}
 	if len(faults) > 0 {
 		return nil, faults
+	}
+	s.real = w
+	if r.Lye.Undissolved && r.Stage != AtLye {
+		return r, nil // no oil reaches the grains of alkali
 	}
 	switch r.Stage {
 	case AtLye:

@@ -46,6 +46,7 @@ type solved struct {
 
 	scale, small units.Mass // the divisions of the two scales
 	read         *readings  // which lines were weighed; nil on the plan
+	real         *solved    // on the plan: what was really weighed; nil where nothing was
 }
 
 // loaded is an addition with its masses.

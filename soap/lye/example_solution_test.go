@@ -44,6 +44,12 @@ func ExampleAlkali() {
 	// potassium-hydroxide KOH 56.105 g/mol, up to 52.8 %
 }
 
+// Who says how much of a hydroxide dissolves.
+func ExampleAlkali_SaturationSource() {
+	fmt.Println(lye.PotassiumHydroxide.SaturationSource())
+	// Output: Great Soviet Encyclopedia, edition not stated, article potassium hydroxide
+}
+
 // May a stock of 50 % stand in a shed of 12 °C? Between 48.73 % (9.9 °C) and 50.36 % (11.7
 // °C) it begins to crystallise at 11.3 °C, and that is good to 1 K: it may not.
 func ExampleCrystallisesWithin() {

@@ -138,7 +138,11 @@ func mayBeMissing() map[string]string {
 		"batch/1 toppings":                              "no toppings",
 		"batch/1 water.liquids":                         "no liquids",
 		"batch/1 weighed":                               "nothing was weighed",
+		"batch/1 weighed.lye.boiling_c":                 "not known of so strong a lye",
+		"batch/1 weighed.lye.crystallises_c":            "not known, or never above 0 °C",
+		"batch/1 weighed.lye.volume_ml":                 "the lye's temperature is not given",
 		"batch/1 weighed.remedies[].part":               "it is for all parts",
+		"batch/1 weighed.remedies[].water_first":        "the lye dissolves",
 		"cap/1 file":                                    "no stream, or standard input",
 		"cap/1 findings[].limit":                        "held against no figure",
 		"cap/1 input_line":                              "no lines",
@@ -350,12 +354,12 @@ func promised() map[string]string {
 		"batch/1": `schema data_edition formula batter_g poured_g dry_g filled_g reserve_g loss_g batches? ` +
 			under("oils[]", "oil name mass_g weigh_g withheld_g") + under("alkali[]", "kind purity_pct mass_g weigh_g strength_pct stock_g stock_weigh_g") +
 			under("water", "asked_g mass_g weigh_g withheld_g") + under("water.liquids[]", "liquid mass_g weigh_g water_g") + under("acids[]", "acid name mass_g weigh_g water_g takes_g") +
-			under("lye", "concentration_pct water_per_alkali mass_g strength_pct volume_ml? crystallises_c? final_c rise_k boiling_c?") +
+			under("lye", "concentration_pct water_per_alkali mass_g strength_pct undissolved volume_ml? crystallises_c? final_c rise_k boiling_c?") +
 			under("size", "density_g_per_ml density_spread_pct poured_at_c pot_ml oils_ml lye_ml") + under("superfat", outlook) +
 			under("parts[]", "part share_pct batter_g oils_g water_g poured_g dry_g filled_g reserve_g loss_g volume_ml density_g_per_ml") + under("parts[].superfat", outlook) +
 			under("parts[].additions[]", "name kind mass_g weigh_g carrier carrier_g carrier_weigh_g from paste_g paste_weigh_g") +
 			under("pieces[]", "vessel part count filled short_g fresh_g volume_ml volume_spread_pct?") + under("embeds[]", "embed vessel count mass_g") + under("toppings[]", "topping vessel count mass_g") +
-			under("last_batch", "oils_g poured_g pieces") + under("scaled", "pieces_asked pieces") + under("weighed", "stage superfat parts remedies") + under("weighed.superfat", outlook) +
+			under("last_batch", "oils_g poured_g pieces") + under("scaled", "pieces_asked pieces") + under("weighed", "stage lye superfat parts remedies") + under("weighed.superfat", outlook) +
 			under("weighed.parts[]", "part batter_g poured_g superfat") + under("weighed.remedies[]", "part? oil add_g add_weigh_g lye_g of_lye_g water_g kind alkali_g batter_g poured_g water_per_oils_pct superfat") +
 			under("findings[]", "code severity subject message value limit? unit source"),
 		"cap/1": `schema category law edition findings notices allergen_lists ` +

@@ -104,13 +104,38 @@ func TestAGradeSaysWhatMayBeInTheBottle(t *testing.T) {
 	}
 }
 
+// At every stage the danger stands above, and the advice says what is left to do: nothing
+// says that there is nothing to mend.
 func TestALyeThatDoesNotDissolveSaysSo(t *testing.T) {
-	for water, want := range map[string]bool{"85 g": true, "230 g": false} {
-		b := shipped(t, "too-much-alkali", func(text string) string {
-			return strings.Replace(strings.Replace(text, `"stage": "pot"`, `"stage": "lye"`, 1), `"water": "230 g"`, `"water": "`+water+`"`, 1)
-		})
-		if says := strings.Contains(flat(write(t, b, units.Gram)), "stronger than dissolves at 20 °C"); says != want {
-			t.Errorf("with %s of water: %v", water, says)
+	for stage, want := range map[string]string{
+		"lye":    "The lye holds more alkali than dissolves, and too much for the oils. First make up its water",
+		"pot":    "Nothing mends it: the lye holds more alkali than dissolves",
+		"parts":  "Nothing mends it: the lye holds more alkali than dissolves",
+		"moulds": "Nothing mends it: the lye holds more alkali than dissolves",
+	} {
+		for water, over := range map[string]bool{"85 g": true, "230 g": false} {
+			b := shipped(t, "too-much-alkali", func(text string) string {
+				return strings.Replace(strings.Replace(text, `"stage": "pot"`, `"stage": "`+stage+`"`, 1), `"water": "230 g"`, `"water": "`+water+`"`, 1)
+			})
+			page := flat(write(t, b, units.Gram))
+			for _, says := range []string{want, "no more than 52.1 % dissolves"} {
+				if strings.Contains(page, says) != over {
+					t.Errorf("%s, with %s of water: %q is said: %v", stage, water, says, !over)
+				}
+			}
+			if over && strings.Contains(page, "nothing to mend") {
+				t.Errorf("%s: there is nothing to mend", stage)
+			}
 		}
+	}
+	// with the alkali of the plan there is nothing to take away, and water is missing
+	b := shipped(t, "too-much-alkali", func(text string) string {
+		text = strings.Replace(text, `"lye_concentration": "32 %"`, `"per_alkali": "1.1"`, 1)
+		i := strings.Index(text, `  "weighed"`)
+		j := strings.Index(text, `  "parts"`)
+		return text[:i] + `  "weighed": {"stage": "lye", "water": "80 g"},` + "\n" + text[j:]
+	})
+	if page := flat(write(t, b, units.Gram)); !strings.Contains(page, "The lye lacks water, so that it does not dissolve: make it up before it meets the oils") {
+		t.Errorf("water alone: %.1500s", page)
 	}
 }

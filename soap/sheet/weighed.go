@@ -22,9 +22,6 @@ func (s *sheet) weighed() {
 		}
 	}
 	s.line("")
-	if r.Stage == soap.AtLye && r.Lye.Undissolved {
-		s.wrap("WARNING  ", "The lye as weighed is stronger than dissolves at 20 °C: add the water before anything else, a little at a time, since it heats up once more.")
-	}
 	s.wrap("", s.advice(r))
 	if len(r.Remedies) == 0 {
 		return
@@ -76,7 +73,9 @@ func (s *sheet) advice(r *soap.Reckoning) string {
 	for i := range r.Parts {
 		negative = negative || r.Parts[i].Superfat.Low.Sign() < 0
 	}
-	const aside = " Keep what is left of it labelled and locked away, or dispose of it as its data sheet says."
+	if r.Lye.Undissolved {
+		return undissolved(r)
+	}
 	switch {
 	case r.Stage == soap.AtLye && offered && r.Remedies[0].AddAlkali.Mass.Sign() > 0:
 		return "The lye lacks alkali. Dissolve what is missing in it, a little at a time, before it meets the oils:"
@@ -105,6 +104,24 @@ func (s *sheet) advice(r *soap.Reckoning) string {
 	}
 }
 
+// aside says what becomes of lye that is left over.
+const aside = " Keep what is left of it labelled and locked away, or dispose of it as its data sheet says."
+
+// undissolved says what can still be done about a lye that holds more alkali than dissolves.
+func undissolved(r *soap.Reckoning) string {
+	const clear = "a little at a time, since it heats up once more, and stir until it is clear"
+	switch {
+	case r.Stage != soap.AtLye:
+		return "Nothing mends it: the lye holds more alkali than dissolves, and grains of it stay in the batter. Do not use it on skin."
+	case len(r.Remedies) > 0 && r.Remedies[0].UseLye.Mass.Sign() > 0:
+		return "The lye holds more alkali than dissolves, and too much for the oils. First make up its water, " + clear + "; then use part of it." + aside
+	case len(r.Remedies) > 0 && r.Remedies[0].AddAlkali.Mass.Sign() > 0:
+		return "The lye lacks water, so that it does not dissolve, and alkali. First make up its water, " + clear + "; then dissolve the alkali that is missing in it:"
+	default:
+		return "The lye lacks water, so that it does not dissolve: make it up before it meets the oils, " + clear + "."
+	}
+}
+
 func (s *sheet) remedy(m *soap.Remedy) {
 	line := func(name string, mass, division units.Mass) {
 		worst := m.Superfat.Low.PercentFixed(2) + " to " + m.Superfat.High.PercentFixed(2)
@@ -123,6 +140,9 @@ func (s *sheet) remedy(m *soap.Remedy) {
 		line("add "+m.Alkali.Name(), m.AddAlkali.Weigh, s.small)
 	case m.UseLye.Mass.Sign() == 0:
 		line("water to add", m.AddWater.Weigh, s.small)
+	case m.WaterFirst:
+		line("first add water", m.AddWater.Weigh, s.small)
+		line("lye to use, of "+m.OfLye.Fixed(s.unit, columnFor(s.unit, s.small).places), m.UseLye.Weigh, s.small)
 	default:
 		line("lye to use, of "+m.OfLye.Fixed(s.unit, columnFor(s.unit, s.small).places), m.UseLye.Weigh, s.small)
 		if m.AddWater.Mass.Sign() > 0 {
