@@ -25,21 +25,18 @@ func (m *material) assemble(rs *rules) {
 			colours.next()
 		}
 		if c := rs.colouring[f.CAS]; c != nil {
-			colours.add(c, f.High, f.Source, false)
+			colours.add(counted[*Colouring]{key: c, share: f.High, source: f.Source})
 		}
 		if !rs.known(f.CAS) {
 			m.frees(f)
 			continue
 		}
 		rs.of(f.CAS, func(r *rule, share units.Ratio, base bool) {
-			share = f.High.Times(share)
-			if r.list != NotListed {
-				labels.add(r, share, f.Source, false)
+			one := counted[*rule]{key: r, share: f.High.Times(share), source: f.Source, aside: base, base: base}
+			if r.list != NotListed && !base {
+				labels.add(one)
 			}
-			if f.LabelOnly {
-				return
-			}
-			within(&limits, r, share, f.Source, base)
+			within(&limits, one)
 			if r.standing == Prohibited {
 				m.traces = appendOnce(m.traces, r)
 			}
@@ -50,16 +47,16 @@ func (m *material) assemble(rs *rules) {
 		})
 	}
 	for _, r := range m.own {
-		whole := units.Whole(1)
+		whole := counted[*rule]{key: r, share: units.Whole(1), source: r.source}
 		limits.next()
 		labels.next()
 		if r.list != NotListed {
-			labels.add(r, whole, r.source, false)
+			labels.add(whole)
 		}
-		within(&limits, r, whole, r.source, false)
+		within(&limits, whole)
 		m.ask(r)
 	}
-	m.limits, m.labels = brings(&limits), brings(&labels)
+	m.limits, m.labels = rs.brings(&limits), rs.brings(&labels)
 	for _, c := range colours.highest() {
 		colouring := *c.key
 		colouring.Share = c.share
@@ -67,23 +64,37 @@ func (m *material) assemble(rs *rules) {
 	}
 }
 
-// within adds a share to a rule's limit, and to those that are shared with it. aside: it
-// is not the rule's own substance, so that its certificate still stands for that.
-func within(limits *tally[*rule], r *rule, share units.Ratio, source cite.Source, aside bool) {
-	if r.quantified() {
-		limits.add(r, share, source, aside)
+// within adds a share to its rule's limit, and to those that are shared with it. What is
+// not the rule's own substance stands aside, so that a certificate still stands for that.
+func within(limits *tally[*rule], one counted[*rule]) {
+	if one.key.quantified() {
+		limits.add(one)
 	}
-	for _, wider := range r.within {
-		limits.add(wider, share, source, true)
+	for _, wider := range one.key.within {
+		one.key, one.aside = wider, true
+		limits.add(one)
 	}
 }
 
+// released adds to the source of a material's list where it stands what a Schiff base in it
+// counts as, and whose reading that is under European law.
+func (rs *rules) released(own cite.Source, body Body) cite.Source {
+	own.Place += "; a Schiff base in it counts as its aldehyde, by " + rs.bases
+	if body == EU {
+		own.Place += " (in European law our reading)"
+	}
+	return own
+}
+
 // brings is what a tally comes to for each rule, in the rules' order.
-func brings(t *tally[*rule]) []bring {
+func (rs *rules) brings(t *tally[*rule]) []bring {
 	counts := t.highest()
 	list := make([]bring, len(counts))
 	for i, c := range counts {
 		list[i] = bring{rule: c.key, share: atMostAll(c.share), aside: c.aside, source: c.source}
+		if c.base {
+			list[i].source = rs.released(c.source, c.key.body)
+		}
 		if c.key.quantified() {
 			list[i].use = list[i].share.Float() / c.key.limit.Float()
 		}

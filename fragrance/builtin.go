@@ -93,13 +93,13 @@ func read(rs *rules, stanza string) *material {
 			if r := rs.numbered(body, value); r != nil {
 				m.own = append(m.own, r)
 			}
-		case "c", "label":
+		case "c":
 			if of := refdata.Field(line, 4); of != key {
 				key, source = of, sourceOf(of)
 			}
 			m.figures = append(m.figures, Figure{
 				CAS: CAS{value}, Low: percentage(refdata.Field(line, 2)), High: percentage(refdata.Field(line, 3)),
-				Name: refdata.Field(line, 5), LabelOnly: word == "label", Source: source,
+				Name: refdata.Field(line, 5), Source: source,
 			})
 		case "note":
 			m.notes = append(m.notes, value)

@@ -1,6 +1,7 @@
 package fragrance_test
 
 import (
+	"strings"
 	"testing"
 
 	"example.com/lyewright/fragrance"
@@ -138,7 +139,10 @@ func TestCapsOfSingleOilsByHand(t *testing.T) {
 		// citral 0.15 + neral ... of the Annex and 0.1 + 0.2 of Ph. Eur.: 1.2/0.003 = 400
 		"sweet-orange": {"", ""},
 		// the furocoumarins of bergamot do not bind what is rinsed off
-		"bergamot-expressed": {"", ""}, "lavender": {"", ""}, "patchouli": {"", ""}, "geranium-bourbon": {"", ""},
+		"bergamot-expressed": {"", ""}, "lavender": {"", ""}, "patchouli": {"", ""},
+		// citronellol as ISO 4731 counts it, 55 and 58 %: 24/0.55 = 43.6363..., 24/0.58 = 41.3793...
+		"geranium-bourbon": {"43.636363", "43.636363"}, "geranium-moroccan": {"41.37931", "41.37931"},
+		"geranium-egyptian": {"41.37931", "41.37931"}, "geranium-chinese": {"41.37931", "41.37931"},
 	} {
 		for law, cap := range map[fragrance.Law]string{fragrance.IFRAAndEU: want.both, fragrance.IFRAAlone: want.ifra} {
 			got := ""
@@ -333,13 +337,65 @@ func TestUnluckyEndsAreAtMostTheWhole(t *testing.T) {
 	}
 }
 
-// A Schiff base counts as its aldehyde under the Standards alone: it is the IFRA's rule.
-func TestSchiffBasesAreTheStandardsRule(t *testing.T) {
-	m := find(t, shelf(t, listed(t, "hall", "89-43-0", "50")), "hall")                                                    // 56.4 % hydroxycitronellal
-	for law, want := range map[fragrance.Law]string{fragrance.IFRAAlone: "14.539007", fragrance.IFRAAndEU: "14.539007"} { // 4.1/(0.5 × 0.564), and not 1/0.282
-		if c := m.Caps(law); len(c) != 1 || c[0].Most.PercentText(6) != want {
-			t.Errorf("%v: %+v", law, c)
+// A Schiff base counts as its aldehyde under both laws: under the Standards as their Annex
+// says, under European law as the stricter reading. Of 89-43-0 56.4 % are hydroxycitronellal,
+// whose limits are 4.1 % (Standard 043) and 1 % (entry 72).
+//
+//	50 % of it:                    4.1/(0.5 × 0.564) = 14.539007..., 1/0.282 = 3.546099...
+//	4 % of it and 1 % of 107-75-5: 4 × 0.564 + 1 = 3.256 %, 1/0.03256 = 30.712530..., and not 100
+//
+// The source of what it brings says by whose list it counts, and under European law that this
+// is a reading. Of a list without a Schiff base it says nothing of the kind.
+func TestSchiffBasesCountAsTheirAldehydesUnderBothLaws(t *testing.T) {
+	for _, row := range []struct {
+		constituents []string
+		law          fragrance.Law
+		most         string
+		base         bool
+	}{
+		{[]string{"89-43-0", "50"}, fragrance.IFRAAlone, "14.539007", true},
+		{[]string{"89-43-0", "50"}, fragrance.IFRAAndEU, "3.546099", true},
+		{[]string{"89-43-0", "4", "107-75-5", "1"}, fragrance.IFRAAndEU, "30.71253", true},
+		{[]string{"107-75-5", "1", "89-43-0", "4"}, fragrance.IFRAAndEU, "30.71253", true},
+		{[]string{"107-75-5", "1"}, fragrance.IFRAAndEU, "100", false},
+	} {
+		caps := find(t, shelf(t, listed(t, "hall", row.constituents...)), "hall").Caps(row.law)
+		if len(caps) == 0 {
+			t.Errorf("%v under %v: nothing binds, want %s", row.constituents, row.law, row.most)
+			continue
 		}
+		c := caps[0]
+		if c.Most.PercentText(6) != row.most || c.Rule.Name() != "Hydroxycitronellal" || c.Rule.Body() == fragrance.EU != (row.law != fragrance.IFRAAlone) {
+			t.Errorf("%v under %v: %s by %s (%v), want %s", row.constituents, row.law, c.Most.PercentText(6), c.Rule.Name(), c.Rule.Body(), row.most)
+		}
+		source := c.Source.String()
+		for text, want := range map[string]bool{
+			"hall, supplier's list": true, "(given)": true, "our reading": row.base && row.law != fragrance.IFRAAlone,
+			"IFRA Standards, Annex on contributions from other sources, 51st Amendment, 30 June 2023, second sheet": row.base,
+		} {
+			if strings.Contains(source, text) != want {
+				t.Errorf("%v under %v: %q in the source %q: %v", row.constituents, row.law, text, source, !want)
+			}
+		}
+	}
+}
+
+// 3 % of that fragrance in the bar brings 3 % × 3.256 % = 0.09768 %, and
+// 9.768 % of the European limit; what the two bring to the label is hydroxycitronellal as such
+// alone, 0.03 %, since a label names what is in the soap.
+func TestASchiffBaseInAPartUsesTheEuropeanLimit(t *testing.T) {
+	m := find(t, shelf(t, listed(t, "hall", "89-43-0", "4", "107-75-5", "1")), "hall")
+	v := fragrance.Judge(fragrance.IFRAAndEU, units.Grams(1000), []fragrance.Dose{{Material: m, Mass: units.Grams(30)}})
+	if most, _ := v.Most(); most.Rule.Body() != fragrance.EU || most.Used.PercentText(6) != "9.768" {
+		t.Errorf("%s uses %s %%", most.Rule.Name(), most.Used.PercentText(6))
+	}
+	if got, _ := allergensOf(v); len(got) != 1 || got["Hydroxycitronellal"] != "0.03" {
+		t.Errorf("on the label: %v", got)
+	}
+	// 67801-47-2 counts as 53.3 % of citral, whose European entry asks for the label alone.
+	leaf := find(t, shelf(t, listed(t, "leaf", "67801-47-2", "50")), "leaf")
+	if got, _ := allergensOf(fragrance.Judge(0, units.Grams(100), []fragrance.Dose{{Material: leaf, Mass: units.Grams(5)}})); len(got) != 0 {
+		t.Errorf("on the label: %v", got)
 	}
 }
 

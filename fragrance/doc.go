@@ -44,7 +44,9 @@
 // The base of every percentage of a bar is the bar when all water is gone, the least that it
 // can come to weigh: the Standards speak of the finished product, and a bar goes on drying.
 // A share of a constituent is of its material, by mass, and its high end counts. Whether a
-// limit is kept is decided exactly where it is close.
+// limit is kept is decided exactly where it is close. A Schiff base counts as the aldehyde
+// that it can release: for the Standards as their Annex says, for European limits by our
+// reading, the stricter one. For the label it does not.
 //
 // # Sources
 //

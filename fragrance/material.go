@@ -66,7 +66,6 @@ type Figure struct {
 	CAS       CAS         // which substance it is
 	Name      string      // as printed; empty where only the number is given
 	Low, High units.Ratio // of the material, by mass; for limits and label High counts
-	LabelOnly bool        // it counts for the label and for no limit
 	Source    cite.Source // where it stands, or whose list it is
 }
 

@@ -75,9 +75,6 @@ func (m Material) write(w *jsonwrite.Writer) {
 				text("name", f.Name)
 				w.Number("low_pct", f.Low.PercentText(6))
 				w.Number("high_pct", f.High.PercentText(6))
-				if f.LabelOnly {
-					w.Bool("label_only", true)
-				}
 				w.Text("source", f.Source.String())
 				w.Text("how", f.Source.How.String())
 			})

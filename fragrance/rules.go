@@ -28,6 +28,7 @@ type rules struct {
 	all       []*rule
 	bySubject map[CAS][]*rule
 	schiff    map[CAS]schiffBase
+	bases     string             // where the shares of the Schiff bases stand
 	colouring map[CAS]*Colouring // isomers share one
 
 	ifra, eu  string // the editions in words
@@ -105,6 +106,10 @@ func readRules(standards, entries, schiff string) *rules {
 		Threshold: rs.threshold, Placed: refdata.Header(entries, "placed"), Available: refdata.Header(entries, "available"),
 		Source: cite.Source{Title: refdata.Header(entries, "title"), Edition: refdata.Header(entries, "issued"), Place: "Annex III", How: cite.Read},
 	}
+	rs.bases = cite.Source{
+		Title: refdata.Header(schiff, "title"), Edition: refdata.Header(schiff, "issued"), Place: refdata.Header(schiff, "place"),
+		How: cite.ParseHow(refdata.Header(schiff, "how")),
+	}.String()
 	for line := range refdata.Lines(schiff) {
 		rs.schiff[CAS{refdata.Field(line, 0)}] = schiffBase{aldehyde: CAS{refdata.Field(line, 1)}, share: percentage(refdata.Field(line, 2))}
 	}
@@ -217,17 +222,16 @@ func (rs *rules) numbered(body Body, number string) *rule {
 	return nil
 }
 
-// of lists the rules about a substance, and what share of it each counts: a Schiff
-// base counts as its aldehyde under the Standards.
+// of lists the rules about a substance, and what share of it each counts: a Schiff base
+// counts as the aldehyde that it can release. That is a rule of the Standards; that it holds
+// for the limits of European law, too, is our reading, the stricter one.
 func (rs *rules) of(cas CAS, each func(r *rule, share units.Ratio, base bool)) {
 	for _, r := range rs.bySubject[cas] {
 		each(r, units.Whole(1), false)
 	}
 	if base, found := rs.schiff[cas]; found {
 		for _, r := range rs.bySubject[base.aldehyde] {
-			if r.body == IFRA {
-				each(r, base.share, true)
-			}
+			each(r, base.share, true)
 		}
 	}
 }

@@ -112,8 +112,9 @@ func (b *shelver) material(i int) *material {
 	m.certificate = b.certificates(s, path)
 	b.constituents(s, m, path)
 	b.allergens(s, m, path)
-	if s.Complete && len(s.Constituents) == 0 {
-		b.fault(path+".constituents", "", "is missing, though the list is said to be complete", "list what is restricted in it, or leave out complete", fault.ErrMissing)
+	if s.Complete && len(s.Constituents) == 0 && !s.ConstituentsListed {
+		b.fault(path+".constituents", "", "is missing, though the list is said to be complete",
+			"list what is restricted in it, or give an empty list where nothing is, as in a diluent, or leave out complete", fault.ErrMissing)
 	}
 	m.alone()
 	return m

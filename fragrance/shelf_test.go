@@ -27,6 +27,14 @@ func faultsOf(t *testing.T, law fragrance.Law, supplied ...fragrance.Supplied) f
 	return faults
 }
 
+func pathsOf(faults fault.Faults) []string {
+	var paths []string
+	for _, f := range faults {
+		paths = append(paths, f.Path)
+	}
+	return paths
+}
+
 func TestWhatIsWrongWithMaterialsComesAllAtOnce(t *testing.T) {
 	between := func(low, high string) units.Range { return units.Between(pct(low), pct(high)) }
 	faults := faultsOf(t, fragrance.IFRAAndEU,
@@ -46,10 +54,7 @@ func TestWhatIsWrongWithMaterialsComesAllAtOnce(t *testing.T) {
 		fragrance.Supplied{ID: "moss", Natural: true, Blend: []fragrance.Share{{"fig", pct("50")}, {"fig", pct("50")}, {"", pct("1")}, {"quince", units.Ratio{}}, {"fig", pct("101")}}},
 		fragrance.Supplied{ID: "dusk", Blend: []fragrance.Share{{"fig", pct("50")}, {"clove-leaf", pct("49.9")}}},
 	)
-	var paths []string
-	for _, f := range faults {
-		paths = append(paths, f.Path)
-	}
+	paths := pathsOf(faults)
 	want := []string{
 		"[0].certificates[0].category", "[0].certificates[1].category", "[0].certificates[1].limit", "[0].certificates[1].amendment",
 		"[0].certificates[2].limit", "[0].certificates[2].amendment", "[0].certificates[3].limit", "[0].certificates[3].amendment",
@@ -286,6 +291,43 @@ func TestBlendsInACircleAreRefused(t *testing.T) {
 		fragrance.Supplied{ID: "left", Blend: []fragrance.Share{{"clove-bud", pct("100")}}},
 		fragrance.Supplied{ID: "right", Blend: []fragrance.Share{{"left", pct("100")}}}); len(faults) > 0 {
 		t.Error(faults)
+	}
+}
+
+// An empty list that is said to be complete is that of a diluent: nothing in it is restricted,
+// and nothing is left open. Where no list is given that is missing. Of
+// hydroxycitronellal 4.1 % may be in the bar: 4.1/0.082 = 50 %, and 4.1/0.041 = 100 % half and
+// half with a diluent.
+func TestAnEmptyCompleteListIsThatOfADiluent(t *testing.T) {
+	diluent := fragrance.Supplied{ID: "diluent", Complete: true, ConstituentsListed: true, AllergensListed: true}
+	lily := listed(t, "lily", "107-75-5", "8.2")
+	lily.Complete = true
+	mix := fragrance.Supplied{ID: "mix", Blend: []fragrance.Share{{"lily", pct("50")}, {"diluent", pct("50")}}}
+	s := shelf(t, diluent, lily, mix)
+	for id, want := range map[string]string{"diluent": "", "lily": "50", "mix": "100"} {
+		m := find(t, s, id)
+		got := ""
+		if caps := m.Caps(fragrance.IFRAAlone); len(caps) > 0 {
+			got = caps[0].Most.PercentText(6)
+		}
+		if open := m.Unjudged(fragrance.IFRAAndEU); got != want || len(open) > 0 || !m.Complete() {
+			t.Errorf("%s: at most %q, want %q; left open: %v", id, got, want, open)
+		}
+	}
+	if !find(t, s, "diluent").AllergensListed() {
+		t.Error("its allergens are not listed")
+	}
+	for _, row := range []struct {
+		listed, complete bool
+		fault            string
+	}{{false, true, "[0].constituents"}, {true, true, ""}, {true, false, ""}, {false, false, ""}} {
+		faults := faultsOf(t, 0, fragrance.Supplied{ID: "diluent", Complete: row.complete, ConstituentsListed: row.listed})
+		if got := strings.Join(pathsOf(faults), " "); got != row.fault {
+			t.Errorf("%+v: %v", row, faults)
+		}
+	}
+	if open := find(t, shelf(t, fragrance.Supplied{ID: "quiet", ConstituentsListed: true}), "quiet").Unjudged(0); len(open) != 1 || open[0].Why != fragrance.Unlisted {
+		t.Errorf("an empty list that is not complete leaves open %v", open)
 	}
 }
 

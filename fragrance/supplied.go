@@ -16,6 +16,9 @@ type Supplied struct {
 
 	Certificates []Certificate // at most 20
 	Constituents []Constituent // at most 300, each number once
+	// ConstituentsListed says so of an empty list: nothing is listed because nothing in it is
+	// to be. With Complete it is then a diluent, in which nothing is restricted.
+	ConstituentsListed bool
 
 	// Allergens are all that the supplier names, of the old European list and of the new
 	// one, as these spell them, such as "Linalool"; at most 300. For the label one that

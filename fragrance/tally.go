@@ -14,20 +14,21 @@ type tally[K comparable] struct{ now, best []counted[K] }
 type counted[K comparable] struct {
 	key    K
 	share  units.Ratio
-	aside  bool // see [bring]
 	source cite.Source
+	aside  bool // see [bring]
+	base   bool // a Schiff base brings some of it
 }
 
 // add counts a share of the source that is being read; one that is not given is none.
-func (t *tally[K]) add(key K, share units.Ratio, source cite.Source, aside bool) {
-	if !share.Given() {
+func (t *tally[K]) add(one counted[K]) {
+	if !one.share.Given() {
 		return
 	}
-	if c := find(t.now, key); c != nil {
-		c.share, c.aside = c.share.Add(share), c.aside && aside
+	if c := find(t.now, one.key); c != nil {
+		c.share, c.aside, c.base = c.share.Add(one.share), c.aside && one.aside, c.base || one.base
 		return
 	}
-	t.now = append(t.now, counted[K]{key, share, aside, source})
+	t.now = append(t.now, one)
 }
 
 // next ends a source.

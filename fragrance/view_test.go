@@ -82,9 +82,6 @@ func viewOf(m fragrance.Material) map[string]any {
 	}
 	for _, f := range m.Figures() {
 		figure := object("cas", f.CAS.String(), "name", f.Name, "low_pct", percent(f.Low), "high_pct", percent(f.High), "source", f.Source.String(), "how", f.Source.How.String())
-		if f.LabelOnly {
-			figure["label_only"] = true
-		}
 		constituents = append(constituents, figure)
 	}
 	return object("fragrance", m.ID(), "data_edition", fragrance.DataEdition(), "name", m.Name(), "latin", m.Latin(), "category", "9", "in_annex", m.InAnnex(), "complete", m.Complete(),

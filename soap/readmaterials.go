@@ -45,7 +45,7 @@ func (r *reader) material(s *spot) fragrance.Supplied {
 	m.Natural = r.yes(s.at("natural"), "write true where it is a natural material") == affirmed
 	m.Complete = r.yes(s.at("complete"), "write true where its list names everything that is restricted") == affirmed
 	m.Certificates = r.certificates(s.at("certificates"))
-	m.Constituents = r.constituents(s.at("constituents"))
+	m.Constituents, m.ConstituentsListed = r.constituents(s.at("constituents"))
 	m.Allergens, m.AllergensListed = r.allergens(s.at("allergens"))
 	m.Behaviour = r.behaviour(s.at("behaviour"))
 	m.Blend = r.blend(s.at("blend"))
@@ -82,11 +82,12 @@ func (r *reader) amendment(s *spot) int {
 	return n
 }
 
-func (r *reader) constituents(s *spot) []fragrance.Constituent {
+// constituents reads what a supplier lists; an empty list says that nothing is to be listed.
+func (r *reader) constituents(s *spot) (constituents []fragrance.Constituent, listed bool) {
 	if s == nil || !r.list(s, fragrance.MostConstituents, "constituents") {
-		return nil
+		return nil, false
 	}
-	constituents := make([]fragrance.Constituent, len(s.node.Items))
+	constituents = make([]fragrance.Constituent, len(s.node.Items))
 	for i := range constituents {
 		line := s.item(i)
 		if !r.object(line, "cas", "share", "natural") {
@@ -113,7 +114,7 @@ func (r *reader) constituents(s *spot) []fragrance.Constituent {
 			c.Origin = fragrance.Added
 		}
 	}
-	return constituents
+	return constituents, true
 }
 
 // allergens reads the names that a supplier lists; an empty list says that there are

@@ -370,6 +370,19 @@ func TestAnAllergenOfOnePartIsToldApart(t *testing.T) {
 	}
 }
 
+// A diluent has an empty list that is said to be complete, and is judged: nothing is left open
+// of it, alone or in a blend. Without "complete" the same list leaves everything open.
+func TestAnEmptyCompleteListIsADiluent(t *testing.T) {
+	for complete, want := range map[string]bool{"true": false, "false": true} {
+		b := plainFormula().with("materials", `{"fragrance": "diluent", "complete": `+complete+`, "allergens": [], "constituents": []},
+			{"fragrance": "mix", "blend": [{"fragrance": "diluent", "share": "60 %"}, {"fragrance": "clove-bud", "share": "40 %"}]}`,
+			"parts", `{"part": "whole", "share": "100 %", "fragrances": [`+smell("mix", "0.5 % of oils")+`]}`).batch(t)
+		if got := slices.ContainsFunc(b.Findings, func(f soap.Finding) bool { return f.Code == "fragrance-unjudged" }); got != want {
+			t.Errorf("complete %s: unjudged %v, want %v", complete, got, want)
+		}
+	}
+}
+
 // A formula without fragrance has nothing to cap, and says so of its allergens.
 func TestWithoutFragranceNothingIsCapped(t *testing.T) {
 	c := plainFormula().batch(t)

@@ -171,7 +171,6 @@ func mayBeMissing() map[string]string {
 		"error/1 file":                                  "no stream, or standard input",
 		"error/1 input_line":                            "no lines",
 		"fragrance/1 [].constituents[].high_pct":        "only the other end is printed",
-		"fragrance/1 [].constituents[].label_only":      "it counts for limits, too",
 		"fragrance/1 [].constituents[].low_pct":         "only the other end is printed",
 		"fragrance/1 [].constituents[].name":            "no name is held",
 		"fragrance/1 [].latin":                          "no one plant",

@@ -294,11 +294,7 @@ func WriteFragrance(w io.Writer, m fragrance.Material) error {
 			source = f.Source
 			p.heading("Constituents, % " + p.cite(source))
 		}
-		label := ""
-		if f.LabelOnly {
-			label = ", for the label alone"
-		}
-		p.line(pad(f.CAS.String(), -12) + pad(shorten(f.Name, 47), -48) + ends(f.Low.PercentText(4), f.High.PercentText(4)) + label)
+		p.line(pad(f.CAS.String(), -12) + pad(shorten(f.Name, 47), -48) + ends(f.Low.PercentText(4), f.High.PercentText(4)))
 	}
 	if notes := m.Notes(); len(notes) > 0 {
 		p.heading("Notes")
