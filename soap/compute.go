@@ -150,7 +150,7 @@ func (s *solved) batch() Batch {
 	}
 	for i := range s.acids {
 		a := &s.acids[i]
-		takes := a.koh.Scale(units.Whole(molarOf(s.alkalis[0].Alkali)), units.Whole(molar.KOH), units.Nearest)
+		takes := scaled(a.koh, units.Whole(molarOf(s.alkalis[0].Alkali)), units.Whole(molar.KOH), units.Nearest)
 		b.Acids = append(b.Acids, AcidWeighing{Acid: a.line.Acid, Weighing: weighed(a.mass, small, units.Nearest), Water: a.mass.Sub(a.pure), Takes: takes})
 	}
 	b.Lye = s.lye()
@@ -179,7 +179,26 @@ func (s *solved) divided(pot units.Mass) []units.Mass {
 }
 
 func weighed(mass, division units.Mass, how units.Rounding) Weighing {
+	if near := mass.Round(division, units.Nearest); how == units.Down && reaches(mass, near, division) {
+		return Weighing{Mass: mass, Weigh: near}
+	}
 	return Weighing{Mass: mass, Weigh: mass.Round(division, how)}
+}
+
+// reaches reports whether a mass reaches a multiple of the division above it, but for what
+// both were rounded by. A division in ounces is no whole number of nanograms: 0.3 oz are
+// 8.5048569375 g, held as 8.504856938 g, and three divisions of 0.1 oz a nanogram more. A
+// division in grams has no such rounding, and a mass that is short of it is short.
+func reaches(mass, multiple, division units.Mass) bool {
+	short, step := multiple.Sub(mass).Nanograms(), division.Nanograms()
+	return short > 0 && step%1000 != 0 && 2*short <= multiple.Nanograms()/step+1 && short < step/1000
+}
+
+// scaled gives sum × times / over, rounded once. The callers' over is above zero: a formula
+// in which it is not has been refused by then.
+func scaled(sum units.Sum, times, over units.Ratio, how units.Rounding) units.Mass {
+	mass, _ := sum.Scale(times, over, how)
+	return mass
 }
 
 // part writes the masses of a part down; dry is its share of the dry pot.

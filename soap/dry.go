@@ -45,7 +45,7 @@ func waterFormed(acid units.Sum) units.Mass {
 	if acid.Sign() == 0 {
 		return units.Mass{}
 	}
-	return acid.Scale(units.Whole(molar.Water), units.Whole(molar.KOH), units.Nearest)
+	return scaled(acid, units.Whole(molar.Water), units.Whole(molar.KOH), units.Nearest)
 }
 
 // dryOfOthers gives what acids and liquids leave when all water is gone: an acid

@@ -93,7 +93,7 @@ func (s *solved) unbalancedWater(fault func(path, text, reason, remedy string)) 
 	}
 	for i := range s.alkalis {
 		a := &s.alkalis[i]
-		has = has.Add(units.Sum{}.Plus(a.Hydroxide().Scale(units.Whole(molar.KOH), units.Whole(molarOf(a.Alkali)), units.Nearest), units.Whole(1)))
+		has = has.Add(units.Sum{}.Plus(scaled(a.Hydroxide(), units.Whole(molar.KOH), units.Whole(molarOf(a.Alkali)), units.Nearest), units.Whole(1)))
 	}
 	if takes.Sign() > 0 && takes.Compare(has) >= 0 {
 		remedy := "take less of them"

@@ -32,7 +32,7 @@ func (s *solved) lye() Lye {
 func (s *solved) lyeVolume(strength units.Ratio) (all units.Volume, ok bool) {
 	for i := range s.alkalis {
 		a := &s.alkalis[i]
-		mass := a.Hydroxide().Scale(units.Whole(1), strength, units.Nearest)
+		mass := scaled(a.Hydroxide(), units.Whole(1), strength, units.Nearest)
 		volume, err := lye.Solution{Alkali: a.Alkali, Strength: strength, At: s.f.Temperature.Lye}.Volume(mass)
 		if err != nil { // above 50 %, where no density is known
 			return units.Volume{}, false

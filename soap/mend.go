@@ -211,7 +211,7 @@ func (m *mender) dissolved(p *prospect, mixed units.Mass, share units.Ratio, mis
 // missingWater is what makes the lye's water up to the plan's, by the mass of the
 // oils; nothing where it is less than the scale shows.
 func (m *mender) missingWater(there units.Mass) Weighing {
-	asked := units.Sum{}.Plus(m.planned.lyeWater, units.Whole(1)).Scale(inGrams(m.s.oilTotal), inGrams(m.planned.oilTotal), units.Nearest)
+	asked := scaled(units.Sum{}.Plus(m.planned.lyeWater, units.Whole(1)), inGrams(m.s.oilTotal), inGrams(m.planned.oilTotal), units.Nearest)
 	if missing := asked.Sub(there); missing.Compare(m.s.small) >= 0 {
 		return weighed(missing, m.s.small, units.Nearest)
 	}
@@ -250,7 +250,7 @@ func (m *mender) more(p *prospect, missing, needs units.Sum) []Remedy {
 		share, _ := short[i].Per(all)
 		_, content := a.ToWeigh()
 		over := content.Typical.Times(units.Whole(otherMolar(a.Alkali)))
-		r := Remedy{Alkali: a.Alkali, AddAlkali: weighed(missing.Scale(share, over, units.Down), m.s.small, units.Down)}
+		r := Remedy{Alkali: a.Alkali, AddAlkali: weighed(scaled(missing, share, over, units.Down), m.s.small, units.Down)}
 		if r.AddAlkali.Weigh.Sign() == 0 {
 			continue // less than the scale shows
 		}

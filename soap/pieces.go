@@ -155,9 +155,10 @@ func (s *solved) pieces(b *Batch, density []float64, batter float64) {
 			if k.trial > 0 && len(k.seats) == 1 && k.sunk+k.sunkGrams == 0 {
 				content, _ = v.Trial.Each() // as it was weighed
 			}
+			fresh, _ := content.Over(cuts, units.Nearest) // of one cut at least
 			p := Piece{
 				Vessel: v.Name, Part: s.parts[seat.part].Name, Top: v.On != "", Count: s.seated.wanted[i] * v.cuts(), Filled: s.seated.each[i] * v.cuts(),
-				Fresh: content.Over(cuts, units.Nearest), Volume: millilitres(volume * k.parts[j] / float64(v.cuts())), Spread: units.Whole(0),
+				Fresh: fresh, Volume: millilitres(volume * k.parts[j] / float64(v.cuts())), Spread: units.Whole(0),
 			}
 			if !v.Trial.Given() {
 				p.Spread = v.Shape.Spread()

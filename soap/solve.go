@@ -275,11 +275,11 @@ func (s *solved) weighAlkali(factors []alkaliFactor) {
 			Purity:     l.planned(),
 			Source:     l.PuritySource,
 			Saponifies: l.Saponifies.Or(units.Whole(1)),
-			Weighing:   Weighing{Mass: needed.Scale(factors[i].times.Times(rest), factors[i].over, units.Down)},
+			Weighing:   Weighing{Mass: scaled(needed, factors[i].times.Times(rest), factors[i].over, units.Down)},
 		}
 		if l.stocked() {
 			a.Strength = units.Range{Low: l.Stock.Low, Typical: l.Stock.Plan(), High: l.Stock.High}
-			a.Stock.Mass = units.Sum{}.Plus(a.Mass, units.Whole(1)).Scale(units.Whole(1), a.Strength.Typical, units.Down)
+			a.Stock.Mass = scaled(units.Sum{}.Plus(a.Mass, units.Whole(1)), units.Whole(1), a.Strength.Typical, units.Down)
 			s.stockWater = s.stockWater.Add(a.Stock.Mass.Sub(a.Mass))
 		}
 		s.alkalis[i] = a
@@ -322,7 +322,7 @@ func (s *solved) potOf(all units.Mass) units.Mass {
 	if perPot.Sign() == 0 {
 		return left.Mass(units.Nearest)
 	}
-	return left.Scale(units.Whole(1), units.Whole(1).Add(perPot), units.Nearest)
+	return scaled(left, units.Whole(1), units.Whole(1).Add(perPot), units.Nearest)
 }
 
 // weighLoads gives every addition and carrier its mass, and adds up what is

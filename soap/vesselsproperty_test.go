@@ -177,7 +177,7 @@ func TestAskedBackwardsTheAnswerFillsItsVessels(t *testing.T) {
 			want := b.Pieces[i]
 			// Contents are whole nanograms: half of one for each of 5000 cavities, of two or
 			// three vessels.
-			short := p.Filled == p.Count-cut[p.Vessel] && p.Short.Compare(units.Milligrams(1).Over(units.Whole(50), units.Up)) < 0
+			short := p.Filled == p.Count-cut[p.Vessel] && p.Short.Compare(units.Nanograms(20_000)) < 0
 			if p.Count != want.Count || p.Fresh.Sub(want.Fresh).Compare(units.Mass{}) != 0 && off(p.Fresh.Grams(), want.Fresh.Grams()) > 1e-8 || p.Filled != p.Count && !short {
 				t.Errorf("%+v, forwards %+v", p, want)
 			}

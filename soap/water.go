@@ -58,5 +58,5 @@ func (w Water) asked(alkali, oils units.Mass) units.Mass {
 		return alkali.Times(w.PerAlkali, units.Nearest)
 	}
 	c := w.LyeConcentration // alkali × (1 − c)/c, divided once
-	return units.Sum{}.Plus(alkali, units.Whole(1)).Scale(c.Rest(), c, units.Nearest)
+	return scaled(units.Sum{}.Plus(alkali, units.Whole(1)), c.Rest(), c, units.Nearest)
 }

@@ -24,6 +24,19 @@ func ParseArea(text string) (Area, error) {
 	if fault != nil {
 		return Area{}, fault
 	}
+	factor, fault := areaFactor(text, symbol)
+	if fault != nil {
+		return Area{}, fault
+	}
+	um2, ok := n.times(factor)
+	if !ok || um2 > mostSquareMetres*1_000_000*squareMicrometres {
+		return Area{}, &ParseError{Text: text, Reason: "is more than 100 m²", Remedy: "write at most 100 m²", Kind: ErrSize}
+	}
+	return Area{um2}, nil
+}
+
+// areaFactor gives the square micrometres of a unit, or what is wrong with it.
+func areaFactor(text, symbol string) (int64, *ParseError) {
 	factor := int64(squareMicrometres)
 	switch symbol {
 	case "mm²", "mm2":
@@ -34,13 +47,9 @@ func ParseArea(text string) (Area, error) {
 	case "in²", "in2":
 		factor = 645_160_000
 	default:
-		return Area{}, unitFault(text, symbol, "an area", `write mm², cm², m² or in², such as "120 cm²"`)
+		return 0, unitFault(text, symbol, "an area", `write mm², cm², m² or in², such as "120 cm²"`)
 	}
-	um2, ok := n.times(factor)
-	if !ok || um2 > mostSquareMetres*1_000_000*squareMicrometres {
-		return Area{}, &ParseError{Text: text, Reason: "is more than 100 m²", Remedy: "write at most 100 m²", Kind: ErrSize}
-	}
-	return Area{um2}, nil
+	return factor, nil
 }
 
 // Sign gives -1, 0 or 1 as a is below, at or above 0 mm².

@@ -165,7 +165,7 @@ func TestASumIsScaledExactlyAndRoundedOnce(t *testing.T) {
 		}
 		for _, how := range modes {
 			ng := new(big.Rat).SetInt(rounded(want, how))
-			if got := sum.Scale(by, over, how); !agrees(got, ng.Quo(ng, power10(9))) {
+			if got, ok := sum.Scale(by, over, how); !ok || !agrees(got, ng.Quo(ng, power10(9))) {
 				t.Fatalf("%s g × %s / %s, %v, is %v", exact.FloatString(25), x.FloatString(15), y.FloatString(15), how, got)
 			}
 		}
@@ -184,10 +184,10 @@ func TestASumScaledBeyondTheEndStopsThere(t *testing.T) {
 		}
 		for _, by := range []units.Ratio{units.Whole(1), units.Percent(37)} {
 			for _, how := range modes {
-				if got := sum.Scale(by, by, how); got.Compare(units.Grams(farGrams)) < 0 {
+				if got, ok := sum.Scale(by, by, how); !ok || got.Compare(units.Grams(farGrams)) < 0 {
 					t.Errorf("2^64 %+d ng became %v", beside, got)
 				}
-				if got := (units.Sum{}).Sub(sum).Scale(by, by, how); got.Compare(units.Grams(-farGrams)) > 0 {
+				if got, ok := (units.Sum{}).Sub(sum).Scale(by, by, how); !ok || got.Compare(units.Grams(-farGrams)) > 0 {
 					t.Errorf("-(2^64 %+d ng) became %v", beside, got)
 				}
 			}

@@ -64,12 +64,15 @@ func TestRemedyForAMissingUnitDoesNotRepeatALongNumber(t *testing.T) {
 	}
 }
 
-func TestASumOverNothingStopsAtTheEnd(t *testing.T) {
+func TestASumOverNothingIsNoMass(t *testing.T) {
 	sum := units.Sum{}.Plus(units.Grams(1), units.Whole(1))
 	for _, over := range []units.Ratio{{}, units.Whole(0)} {
-		if m := sum.Scale(units.Whole(1), over, units.Nearest); m.Compare(units.Grams(farGrams)) < 0 {
-			t.Errorf("1 g over %v is %v", over, m)
+		if m, ok := sum.Scale(units.Whole(1), over, units.Nearest); ok || m != (units.Mass{}) {
+			t.Errorf("1 g over %v is %v, %t: want no mass", over, m, ok)
 		}
+	}
+	if m, ok := sum.Scale(units.Ratio{}, units.Whole(2), units.Nearest); ok || m != (units.Mass{}) {
+		t.Errorf("1 g times what is not given is %v, %t: want no mass", m, ok)
 	}
 }
 

@@ -1,6 +1,7 @@
 package units_test
 
 import (
+	"encoding/json"
 	"errors"
 	"fmt"
 	"strings"
@@ -75,6 +76,27 @@ func ExampleMass_Fixed() {
 func ExampleGrams() {
 	fmt.Println(units.Grams(1000).Sub(units.Grams(11 * 84)))
 	// Output: 76 g
+}
+
+// As a database keeps it: a whole number, there and back.
+func ExampleNanograms() {
+	weighed, _ := units.ParseMass("118.1 g")
+	kept := weighed.Nanograms()
+	fmt.Println(kept, units.Nanograms(kept) == weighed)
+	// Output: 118100000000 true
+}
+
+// A mass in JSON is the text that ParseMass reads, and comes back to the nanogram.
+func ExampleMass_MarshalText() {
+	type jug struct{ Alkali units.Mass }
+	saved, err := json.Marshal(jug{Alkali: units.Milligrams(118_100)})
+	fmt.Println(string(saved), err)
+	var read jug
+	err = json.Unmarshal(saved, &read)
+	fmt.Println(read.Alkali, err)
+	// Output:
+	// {"Alkali":"118.1 g"} <nil>
+	// 118.1 g <nil>
 }
 
 // 31.416 g of a pigment, on a scale whose division is 0.1 g.

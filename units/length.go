@@ -25,6 +25,19 @@ func ParseLength(text string) (Length, error) {
 	if fault != nil {
 		return Length{}, fault
 	}
+	factor, fault := lengthFactor(text, symbol)
+	if fault != nil {
+		return Length{}, fault
+	}
+	nm, ok := n.times(factor)
+	if !ok || nm > mostMetres*1000*nanometresPerMillimetre {
+		return Length{}, &ParseError{Text: text, Reason: "is more than 10 m", Remedy: "write at most 10 m", Kind: ErrSize}
+	}
+	return Length{nm}, nil
+}
+
+// lengthFactor gives the nanometres of a unit, or what is wrong with it.
+func lengthFactor(text, symbol string) (int64, *ParseError) {
 	factor := int64(nanometresPerMillimetre)
 	switch symbol {
 	case "mm":
@@ -35,13 +48,9 @@ func ParseLength(text string) (Length, error) {
 	case "in":
 		factor = 25_400_000
 	default:
-		return Length{}, unitFault(text, symbol, "a length", `write mm, cm, m or in, such as "45 mm"`)
+		return 0, unitFault(text, symbol, "a length", `write mm, cm, m or in, such as "45 mm"`)
 	}
-	nm, ok := n.times(factor)
-	if !ok || nm > mostMetres*1000*nanometresPerMillimetre {
-		return Length{}, &ParseError{Text: text, Reason: "is more than 10 m", Remedy: "write at most 10 m", Kind: ErrSize}
-	}
-	return Length{nm}, nil
+	return factor, nil
 }
 
 // Sign gives -1, 0 or 1 as l is below, at or above 0 mm.

@@ -229,20 +229,20 @@ func TestMassOverARatio(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := m.Over(units.MustRatio(test.ratio), test.how); got.Text(units.Gram, 9)+" g" != test.want {
+		if got, ok := m.Over(units.MustRatio(test.ratio), test.how); !ok || got.Text(units.Gram, 9)+" g" != test.want {
 			t.Errorf("%s / %s is %v, want %s", test.mass, test.ratio, got, test.want)
 		}
 	}
 	third := units.Whole(1).Over(units.Whole(3)) // not a whole number of 10^-12
-	if got := units.Grams(1).Over(third, units.Nearest); got != units.Grams(3) {
+	if got, ok := units.Grams(1).Over(third, units.Nearest); !ok || got != units.Grams(3) {
 		t.Errorf("1 g over a third is %v", got)
 	}
-	if got := units.Grams(-1).Over(units.Whole(2), units.Nearest); got != units.Milligrams(-500) {
+	if got, ok := units.Grams(-1).Over(units.Whole(2), units.Nearest); !ok || got != units.Milligrams(-500) {
 		t.Errorf("−1 g over 2 is %v", got)
 	}
 	for _, none := range []units.Ratio{{}, units.Whole(0)} {
-		if got := units.Grams(1).Over(none, units.Nearest); got.Compare(units.Grams(units.Tonne)) <= 0 {
-			t.Errorf("1 g over nothing is %v", got)
+		if got, ok := units.Grams(1).Over(none, units.Nearest); ok || got != (units.Mass{}) {
+			t.Errorf("1 g over nothing is %v, %t: want no mass", got, ok)
 		}
 	}
 }

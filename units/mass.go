@@ -31,12 +31,17 @@ func Milligrams[N constraints.Integer](milligrams N) Mass {
 	return massOf(milligrams, nanogramsPerGram/1000)
 }
 
+// Nanograms gives a whole number of nanograms, which is how a mass is held: [Mass.Nanograms]
+// of it gives the same number, so that a database may keep a mass as a whole number. -2^63,
+// which no mass holds, becomes -2^63 + 1, and what is above 2^63 - 1 stops there.
+func Nanograms[N constraints.Integer](nanograms N) Mass { return massOf(nanograms, 1) }
+
 func massOf[N constraints.Integer](n N, factor int64) Mass {
-	const most = math.MaxInt64 / nanogramsPerGram
+	most := math.MaxInt64 / factor
 	switch {
-	case n > 0 && uint64(n) > uint64(most*(nanogramsPerGram/factor)):
+	case n > 0 && uint64(n) > uint64(most):
 		return Mass{math.MaxInt64}
-	case n < 0 && int64(n) < -most*(nanogramsPerGram/factor):
+	case n < 0 && int64(n) < -most:
 		return Mass{-math.MaxInt64}
 	}
 	return Mass{int64(n) * factor}
@@ -78,13 +83,13 @@ func (m Mass) Times(r Ratio, how Rounding) Mass {
 	return Sum{}.Plus(m, r).Mass(how)
 }
 
-// Over gives m / r, rounded once, to a nanogram. Beyond what a Mass holds it stops at
-// that end, and so it does where r is zero or not given.
-func (m Mass) Over(r Ratio, how Rounding) Mass {
+// Over gives m / r, rounded once, to a nanogram; ok is false, and the mass 0 g, where r is
+// zero or not given. Beyond what a Mass holds it stops at that end.
+func (m Mass) Over(r Ratio, how Rounding) (quotient Mass, ok bool) {
 	if r.wide == nil && r.pico > 0 {
 		hi, lo := bits.Mul64(magnitude(m.ng), picosPerOne)
 		if ng, ok := quotient128(hi, lo, uint64(r.pico), m.ng < 0, how); ok {
-			return Mass{ng}
+			return Mass{ng}, true
 		}
 	}
 	one := Ratio{pico: picosPerOne, given: true}
@@ -108,6 +113,9 @@ func (m Mass) Round(division Mass, how Rounding) Mass {
 	steps, _ := quotient128(hi, lo, uint64(division.ng), m.ng < 0, how)
 	return saturated(steps, division.ng)
 }
+
+// Nanograms gives the mass exactly, as the whole number of nanograms that it is.
+func (m Mass) Nanograms() int64 { return m.ng }
 
 // Grams gives the mass in grams as a float64, for estimates and drawings;
 // nothing that is weighed may come from it.

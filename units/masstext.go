@@ -16,15 +16,24 @@ func ParseMass(text string) (Mass, error) {
 	if fault != nil {
 		return Mass{}, fault
 	}
-	unit, ok := ParseUnit(symbol)
-	if !ok {
-		return Mass{}, massUnitFault(text, symbol)
+	factor, fault := massFactor(text, symbol)
+	if fault != nil {
+		return Mass{}, fault
 	}
-	ng, ok := n.times(unit.nanograms())
+	ng, ok := n.times(factor)
 	if !ok || ng > Tonne*nanogramsPerGram {
 		return Mass{}, &ParseError{Text: text, Reason: "is more than a tonne", Remedy: "write at most 1000 kg", Kind: ErrSize}
 	}
 	return Mass{ng}, nil
+}
+
+// massFactor gives the nanograms of a unit, or what is wrong with it.
+func massFactor(text, symbol string) (int64, *ParseError) {
+	unit, ok := ParseUnit(symbol)
+	if !ok {
+		return 0, massUnitFault(text, symbol)
+	}
+	return unit.nanograms(), nil
 }
 
 func massUnitFault(text, symbol string) *ParseError {
@@ -66,8 +75,10 @@ func (m Mass) Fixed(unit Unit, decimals int) string {
 	return string(m.append(buffer[:0], unit, decimals, false, Nearest))
 }
 
-// FixedDown is Fixed, rounded towards zero: for alkali, of which a unit that
-// does not come out even must not make more.
+// FixedDown is Fixed, rounded towards zero: for the most of something, of which a unit that
+// does not come out even must not make more. A mass was itself rounded to a nanogram, so
+// what reaches a step but for half a nanogram has reached it: 0.05 oz, which is
+// 1.41747615625 g, prints as "0.05".
 func (m Mass) FixedDown(unit Unit, decimals int) string {
 	var buffer [32]byte
 	return string(m.append(buffer[:0], unit, decimals, false, Down))
@@ -79,8 +90,12 @@ func (m Mass) append(dst []byte, unit Unit, decimals int, trim bool, how Roundin
 		finest = 6 // a nanogram
 	}
 	decimals = min(max(decimals, 0), finest)
-	hi, lo := bits.Mul64(magnitude(m.ng), pow10[decimals])
-	n, _ := quotient128(hi, lo, uint64(unit.nanograms()), false, how)
+	size, step := magnitude(m.ng), uint64(unit.nanograms())
+	if how == Down {
+		size, step = 2*size+1, 2*step // half a nanogram more
+	}
+	hi, lo := bits.Mul64(size, pow10[decimals])
+	n, _ := quotient128(hi, lo, step, false, how)
 	if m.ng < 0 && n != 0 {
 		dst = append(dst, '-')
 	}

@@ -54,6 +54,14 @@ func ParseMilligramsPerGram(text string) (Ratio, error) {
 // "196.5 mg/g" (0.1965), "3" (3). Where one spelling alone is right, use the reader
 // of that one. A negative ratio is refused. The error is a [*ParseError].
 func ParseRatio(text string) (Ratio, error) {
+	r, fault := parseRatio(text)
+	if fault != nil {
+		return Ratio{}, fault
+	}
+	return r, nil
+}
+
+func parseRatio(text string) (Ratio, *ParseError) {
 	n, symbol, fault := split(text)
 	if fault != nil {
 		return Ratio{}, fault
@@ -120,13 +128,15 @@ func ratioUnitFault(text, symbol, want, meaning string) *ParseError {
 	return fault
 }
 
-// String gives the plain number to at most twelve decimals (6 % is "0.06"), "not
-// given" for the zero value.
+// String gives the plain number exactly (6 % is "0.06"), "not given" for the zero value.
 func (r Ratio) String() string {
-	if !r.given {
+	switch {
+	case !r.given:
 		return "not given"
+	case r.wide == nil:
+		return r.Text(12)
 	}
-	return r.Text(12)
+	return exactText(*r.wide)
 }
 
 // Text gives the plain number with at most the given number of decimals (0 to 34):
@@ -163,6 +173,11 @@ func (r Ratio) scaledText(shift, decimals int, trim bool) string {
 		return string(appendDigits(dst, uint64(n), decimals, trim))
 	}
 	return string(appendFixed(nil, r.decimal().Shift(int32(shift)), decimals, trim))
+}
+
+// exactText writes a decimal with all its digits.
+func exactText(d decimal.Decimal) string {
+	return string(appendFixed(nil, d, max(0, -int(d.Exponent())), true))
 }
 
 // appendFixed writes a decimal with a number of decimals, nearest.

@@ -1,6 +1,7 @@
 package units
 
 import (
+	"math"
 	"math/big"
 	"math/bits"
 
@@ -139,27 +140,27 @@ func (s Sum) longDivision(t Sum) (pico int64, ok bool) {
 	return pico, true
 }
 
-// Scale gives s × times / over as a mass, rounded once, to a nanogram. Beyond
-// what a Mass holds it stops at that end, and so it does where over is zero or
-// not given.
-func (s Sum) Scale(times, over Ratio, how Rounding) Mass {
-	if over.Sign() == 0 {
-		return saturated(1<<62, 4*int64(s.Sign()*times.Sign()))
+// Scale gives s × times / over as a mass, rounded once, to a nanogram; ok is false, and
+// the mass 0 g, where over is zero or not given, or times is not given. Beyond what a Mass
+// holds it stops at that end.
+func (s Sum) Scale(times, over Ratio, how Rounding) (m Mass, ok bool) {
+	if over.Sign() == 0 || !times.given {
+		return Mass{}, false
 	}
 	if s.wide == nil && times.wide == nil && over.wide == nil {
 		negative := (s.hi < 0) != (times.pico < 0) != (over.pico < 0)
 		hi, lo := magnitude128(s.hi, s.lo)
 		if ng, ok := scaled(hi, lo, magnitude(times.pico), magnitude(over.pico), negative, how); ok {
-			return Mass{ng}
+			return Mass{ng}, true
 		}
 	}
 	a, b := s.decimal().Mul(times.decimal()), over.decimal()
 	places := -int(min(a.Exponent()+9, b.Exponent(), 0))
 	n := divide(roundedAt(a, places+9, Nearest), roundedAt(b, places, Nearest), how)
 	if !n.IsInt64() {
-		return saturated(1<<62, int64(n.Sign())*4)
+		return saturated(1<<62, int64(n.Sign())*4), true
 	}
-	return Mass{n.Int64()}
+	return Mass{n.Int64()}, true
 }
 
 // Mass gives the sum as a mass, rounded once, to a nanogram. Beyond what a [Mass]
@@ -200,6 +201,23 @@ func (s Sum) Compare(t Sum) int { return s.Sub(t).Sign() }
 func (s Sum) Grams() float64 {
 	f, _ := s.decimal().Float64()
 	return f
+}
+
+// String gives the sum exactly, in grams: "135.24 g".
+func (s Sum) String() string { return exactText(s.decimal()) + " g" }
+
+// sumOf gives the sum of so many grams, exactly.
+func sumOf(grams decimal.Decimal) Sum {
+	steps := roundedAt(grams, 21, Nearest)
+	if steps.BitLen() > 126 || !decimal.NewFromBigInt(steps, -21).Equal(grams) {
+		return Sum{wide: &grams}
+	}
+	size := new(big.Int).Abs(steps)
+	hi, lo := new(big.Int).Rsh(size, 64).Uint64(), size.And(size, new(big.Int).SetUint64(math.MaxUint64)).Uint64()
+	if steps.Sign() < 0 {
+		hi, lo = negative128(hi, lo)
+	}
+	return Sum{hi: int64(hi), lo: lo}
 }
 
 func (s Sum) decimal() decimal.Decimal {

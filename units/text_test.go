@@ -108,7 +108,7 @@ func TestRatioIsWrittenToTheNearestDecimalInEverySpelling(t *testing.T) {
 			fixed = strings.TrimPrefix(fixed, "-")
 		}
 		tests := []struct{ how, got, want string }{
-			{"String", r.String(), plain(x, 12)},
+			{"String", r.String(), plain(x, 60)},
 			{"Text", r.Text(decimals), plain(x, places)},
 			{"PercentText", r.PercentText(decimals), plain(percent, places)},
 			{"PercentFixed", r.PercentFixed(decimals), fixed},
@@ -135,8 +135,16 @@ func TestRatioReadsBackFromEverySpelling(t *testing.T) {
 	}
 }
 
-// 100 g are 3.527396… oz: printed as 3.53 oz, whoever weighs it has 0.07 g of alkali more.
-func TestAlkaliIsWrittenTowardsZeroInEveryUnit(t *testing.T) {
+// 100 g are 3.527396… oz: printed as 3.53 oz, whoever weighs it has 0.07 g more than the
+// most. 0.05 oz are 1.41747615625 g, held a quarter of a nanogram short.
+func TestTheMostIsWrittenTowardsZeroInEveryUnit(t *testing.T) {
+	for n := range 1000 {
+		text := fmt.Sprintf("%d.%02d", n/100, n%100)
+		if got := mass(t, text+" oz").FixedDown(units.Ounce, 2); got != text {
+			t.Errorf("%s oz are written as %s", text, got)
+		}
+	}
+	half := big.NewRat(1, 2_000_000_000) // of a nanogram, in grams
 	if got := units.Grams(100).FixedDown(units.Ounce, 2); got != "3.52" {
 		t.Errorf("100 g are %s oz, want 3.52", got)
 	}
@@ -150,8 +158,12 @@ func TestAlkaliIsWrittenTowardsZeroInEveryUnit(t *testing.T) {
 			}
 			places := s.IntN(most + 1)
 			steps := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(places)), nil)
-			scaled := new(big.Rat).Mul(new(big.Rat).Quo(x, rat(t, gramsOf[unit])), new(big.Rat).SetInt(steps))
+			size := new(big.Rat).Add(new(big.Rat).Abs(x), half)
+			scaled := new(big.Rat).Mul(new(big.Rat).Quo(size, rat(t, gramsOf[unit])), new(big.Rat).SetInt(steps))
 			whole := new(big.Int).Quo(scaled.Num(), scaled.Denom()) // towards zero
+			if x.Sign() < 0 {
+				whole.Neg(whole)
+			}
 			want := new(big.Rat).SetFrac(whole, steps).FloatString(places)
 			if got := m.FixedDown(unit, places); got != want {
 				t.Fatalf("%v in %v with %d decimals is %s, want %s", m, unit, places, got, want)

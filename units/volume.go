@@ -30,19 +30,28 @@ func ParseVolume(text string) (Volume, error) {
 	if fault != nil {
 		return Volume{}, fault
 	}
-	factor := int64(nanolitresPerMillilitre)
-	switch symbol {
-	case "mL":
-	case "L":
-		factor *= 1000
-	default:
-		return Volume{}, unitFault(text, symbol, "a volume", `write mL or L, such as "17.5 mL"`)
+	factor, fault := volumeFactor(text, symbol)
+	if fault != nil {
+		return Volume{}, fault
 	}
 	nl, ok := n.times(factor)
 	if !ok || nl > mostLitres*1000*nanolitresPerMillilitre {
 		return Volume{}, &ParseError{Text: text, Reason: "is more than 1000 L", Remedy: "write at most 1000 L", Kind: ErrSize}
 	}
 	return Volume{nl}, nil
+}
+
+// volumeFactor gives the nanolitres of a unit, or what is wrong with it.
+func volumeFactor(text, symbol string) (int64, *ParseError) {
+	factor := int64(nanolitresPerMillilitre)
+	switch symbol {
+	case "mL":
+	case "L":
+		factor *= 1000
+	default:
+		return 0, unitFault(text, symbol, "a volume", `write mL or L, such as "17.5 mL"`)
+	}
+	return factor, nil
 }
 
 // unitFault says that a quantity has no unit, or another kind's.

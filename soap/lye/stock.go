@@ -30,7 +30,7 @@ func (s Stock) Make(mass units.Mass, purity units.Ratio) (alkali, water units.Ma
 	if len(faults) > 0 {
 		return units.Mass{}, units.Mass{}, faults
 	}
-	alkali = units.Sum{}.Plus(mass, s.Strength).Scale(units.Whole(1), purity, units.Down)
+	alkali, _ = units.Sum{}.Plus(mass, s.Strength).Scale(units.Whole(1), purity, units.Down) // the purity is above 0 %
 	return alkali, mass.Sub(alkali), nil
 }
 
@@ -54,8 +54,8 @@ func (s Stock) For(hydroxide units.Mass, lye units.Ratio) (stock, water units.Ma
 	}
 	one := units.Whole(1)
 	held := units.Sum{}.Plus(hydroxide, one)
-	stock = held.Scale(one, s.Strength, units.Down)
-	all := held.Scale(one, lye, units.Nearest)
+	stock, _ = held.Scale(one, s.Strength, units.Down) // both strengths are above 0 %
+	all, _ := held.Scale(one, lye, units.Nearest)
 	if all.Compare(units.Grams(units.Tonne)) > 0 {
 		return units.Mass{}, units.Mass{}, fault.Faults{{Path: "lye", Text: percentText(lye), Reason: "of so much hydroxide makes more than a tonne", Remedy: "make less, or a stronger lye", Kind: fault.ErrRange}}
 	}

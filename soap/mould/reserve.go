@@ -36,13 +36,15 @@ func ReserveSource() cite.Source { return cite.Source{How: cite.CommonPractice} 
 
 // Shared divides what is poured: what fills the vessels, (poured − loss)/(1 + reserve) to
 // the nearest nanogram, and the reserve that is kept beyond it, a share of what is filled.
-// With the loss they add up to what is poured; ok is false where the loss is more. The
-// reserve must be given, 0 % where there is none.
+// With the loss they add up to what is poured; ok is false where the loss is more, and
+// where the reserve is not given: it is 0 % where there is none.
 func Shared(poured, loss units.Mass, reserve units.Ratio) (filled, kept units.Mass, ok bool) {
 	left := poured.Sub(loss)
 	if left.Sign() < 0 {
 		return units.Mass{}, units.Mass{}, false
 	}
-	filled = left.Over(units.Whole(1).Add(reserve), units.Nearest)
+	if filled, ok = left.Over(units.Whole(1).Add(reserve), units.Nearest); !ok {
+		return units.Mass{}, units.Mass{}, false
+	}
 	return filled, left.Sub(filled), true
 }

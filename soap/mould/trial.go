@@ -33,7 +33,7 @@ func (t Trial) Each() (units.Mass, error) {
 	if len(c.faults) > 0 {
 		return units.Mass{}, c.faults
 	}
-	each := t.Mass.Over(units.Whole(t.Count), units.Nearest)
+	each, _ := t.Mass.Over(units.Whole(t.Count), units.Nearest)
 	if each.Sign() == 0 {
 		c.faults.Add("mass", t.Mass.String(), "is less than a nanogram for each", "give what all of them took", fault.ErrRange)
 	}

@@ -27,14 +27,12 @@ func columnFor(unit units.Unit, division units.Mass) column {
 	return column{unit: unit, places: min(places, 6)}
 }
 
-// mass prints a mass and adds it to the total.
-func (c *column) mass(m units.Mass) string { return c.add(m.Fixed(c.unit, c.places)) }
-
-// massDown prints alkali or a fragrance: rounded down to the scale, it stays so
-// in another unit.
-func (c *column) massDown(m units.Mass) string { return c.add(m.FixedDown(c.unit, c.places)) }
-
-func (c *column) add(text string) string {
+// mass prints a mass and adds it to the total. What is weighed is a multiple of the scale's
+// division already, alkali and fragrances rounded down to it: in another unit it is printed
+// to the nearest, as the scale shows it. Cut, 2.30 oz on a scale of 0.05 oz would read
+// 2.29, since a nanogram is coarser than that division.
+func (c *column) mass(m units.Mass) string {
+	text := m.Fixed(c.unit, c.places)
 	digits := strings.Replace(text, ".", "", 1)
 	if n, err := strconv.ParseInt(digits, 10, 64); err == nil {
 		c.total += n

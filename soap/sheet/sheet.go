@@ -191,7 +191,7 @@ func (s *sheet) lye() {
 		if a.Strength.Given() {
 			name += ", stock lye"
 		}
-		s.weigh(name, column.massDown(weighing.Weigh), content.Typical.PercentText(2))
+		s.weigh(name, column.mass(weighing.Weigh), content.Typical.PercentText(2))
 	}
 	s.total("Lye", column.sum(), "")
 	for _, a := range s.b.Alkalis {
@@ -240,11 +240,7 @@ func (s *sheet) parts() {
 				s.wrap("      ", "1 part in "+a.CarrierRatio().Text(3)+" of "+carrierName(a.Carrier)+", "+carrierFrom(a.Carrier))
 				continue
 			}
-			mass := column.mass
-			if a.Kind == soap.Fragrance {
-				mass = column.massDown
-			}
-			s.weigh(a.Name, mass(a.Weigh), a.Kind.String())
+			s.weigh(a.Name, column.mass(a.Weigh), a.Kind.String())
 			if c := a.Carrier; c != nil {
 				s.weigh("  in "+carrierName(c), column.mass(c.Weigh), carrierFrom(c))
 			}
