@@ -93,15 +93,15 @@ func (g *weigher) lye() {
 		for _, found := range g.read.Alkalis {
 			if found.Alkali == a.Alkali && !g.slipped(found.Mass, weighing.Mass, "alkali", a.Alkali.String()) {
 				w.read.alkalis[i] = true
-				a.Mass = found.Mass
+				a.Dry.Mass = found.Mass
 				if a.Strength.Given() {
-					a.Stock.Mass, a.Mass = found.Mass, found.Mass.Times(a.Strength.Typical, units.Nearest)
+					a.Stock.Mass, a.Dry.Mass = found.Mass, found.Mass.Times(a.Strength.Typical, units.Nearest)
 				}
 			}
 		}
-		w.alkali = w.alkali.Add(a.Mass)
+		w.alkali = w.alkali.Add(a.Dry.Mass)
 		if a.Strength.Given() {
-			w.stockWater = w.stockWater.Add(a.Stock.Mass.Sub(a.Mass))
+			w.stockWater = w.stockWater.Add(a.Stock.Mass.Sub(a.Dry.Mass))
 		}
 	}
 	if water := g.read.Water; water.Read && !g.slipped(water.Mass, g.waterAdd, "water") {

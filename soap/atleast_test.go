@@ -35,7 +35,7 @@ func TestAtLeastIsNotMetByRoundingTheWorstCaseUp(t *testing.T) {
 			t.Fatal(err)
 		}
 		// worked out here, in fractions
-		alkali := times(times(plus(massFrac(b.Alkalis[0].Mass), frac("0.1")), frac("0.99")), over(frac("56.105"), frac("39.997")))
+		alkali := times(times(plus(massFrac(b.Alkalis[0].Dry.Mass), frac("0.1")), frac("0.99")), over(frac("56.105"), frac("39.997")))
 		demand := times(minus(massFrac(f.Size.Oils), frac("0.1")), frac("0.185"))
 		if low := minus(whole(1), over(alkali, demand)); low.Cmp(frac("0.02")) < 0 {
 			t.Errorf("%s: planned at %s %%, worst case %s, below 0.02", f.Size.Oils, b.Superfat.Planned.PercentText(6), low.FloatString(18))

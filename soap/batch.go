@@ -67,13 +67,14 @@ type OilWeighing struct {
 // Total is the oil's part in the formula: in the pot and held back.
 func (o OilWeighing) Total() units.Mass { return o.Mass.Add(o.Withheld) }
 
-// AlkaliWeighing is an alkali as it is weighed.
+// AlkaliWeighing is an alkali as it is weighed. What to put on the scale is what ToWeigh
+// gives, of a dry alkali and of a stock lye alike.
 type AlkaliWeighing struct {
 	Alkali     Alkali
 	Purity     units.Range // mass fraction of hydroxide in what is weighed; Typical is what was planned with. 100 % of a stock lye
 	Source     cite.Source // of the purity; the zero value: from the caller
 	Saponifies units.Ratio // the share of the saponification it does
-	Weighing               // of a stock lye: the pure hydroxide in it, not weighed
+	Dry        Weighing    // the dry alkali; of a stock lye the pure hydroxide in it, which is not weighed: see ToWeigh
 
 	// Stock is the stock lye that is weighed in place of dry alkali, and Strength the mass
 	// fraction of hydroxide in it; zero and not given where the alkali is dry.
@@ -87,7 +88,7 @@ func (a AlkaliWeighing) ToWeigh() (Weighing, units.Range) {
 	if a.Strength.Given() {
 		return a.Stock, a.Strength
 	}
-	return a.Weighing, a.Purity
+	return a.Dry, a.Purity
 }
 
 // LiquidWeighing is a liquid other than water, as it goes into the batch.
@@ -105,10 +106,10 @@ type AcidWeighing struct {
 	Takes    units.Mass // the alkali it takes up, as the first of the formula's alkalis, pure
 }
 
-// Hydroxide is the pure hydroxide in what is worked out (Mass, not Weigh), at the planned
-// purity.
+// Hydroxide is the pure hydroxide in what is worked out (Dry.Mass, which no scale has
+// rounded), at the planned purity.
 func (a AlkaliWeighing) Hydroxide() units.Sum {
-	return units.Sum{}.Plus(a.Mass, a.Purity.Typical)
+	return units.Sum{}.Plus(a.Dry.Mass, a.Purity.Typical)
 }
 
 // WaterWeighing is the water that goes into the lye.

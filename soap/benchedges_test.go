@@ -133,7 +133,7 @@ func TestWhatIsMissingFromALyeIsMadeUp(t *testing.T) {
 	plan := batchOf(t, plainFormula().text())
 	b := batchOf(t, plainFormula().with("weighed", `{"stage": "lye", "alkali": {"sodium-hydroxide": "90 g"}, "water": "40 g"}`).text())
 	r := b.Weighed.Remedies[0]
-	if short := plan.Alkalis[0].Mass.Sub(units.Grams(90)).Sub(r.AddAlkali.Mass); short.Compare(units.Milligrams(1)) > 0 || r.AddWater.Mass != plan.Water.Mass.Sub(units.Grams(40)) {
+	if short := plan.Alkalis[0].Dry.Mass.Sub(units.Grams(90)).Sub(r.AddAlkali.Mass); short.Compare(units.Milligrams(1)) > 0 || r.AddWater.Mass != plan.Water.Mass.Sub(units.Grams(40)) {
 		t.Errorf("%+v", r)
 	}
 	if off := plan.Batter.Sub(r.Batter); off.Compare(units.Milligrams(5)) > 0 || units.Milligrams(-5).Compare(off) > 0 {
@@ -145,7 +145,7 @@ func TestWhatIsMissingFromALyeIsMadeUp(t *testing.T) {
 	if n := len(b.Weighed.Remedies); n != 1 || b.Weighed.Remedies[0].Alkali != soap.SodiumHydroxide {
 		t.Fatalf("%+v", b.Weighed.Remedies)
 	}
-	if short := plan.Alkalis[0].Mass.Sub(units.Grams(50)).Sub(b.Weighed.Remedies[0].AddAlkali.Mass); short.Compare(units.Milligrams(1)) > 0 {
+	if short := plan.Alkalis[0].Dry.Mass.Sub(units.Grams(50)).Sub(b.Weighed.Remedies[0].AddAlkali.Mass); short.Compare(units.Milligrams(1)) > 0 {
 		t.Errorf("short by %s", short)
 	}
 }

@@ -21,18 +21,18 @@ func TestNothingIsLostBetweenStockAcidsAndLiquids(t *testing.T) {
 		}
 		alkali, stockWater, liquidWater, solids, acids := units.Mass{}, units.Mass{}, units.Mass{}, units.Mass{}, units.Mass{}
 		for i, a := range b.Alkalis {
-			alkali = alkali.Add(a.Mass)
+			alkali = alkali.Add(a.Dry.Mass)
 			if !f.Alkalis[i].Stock.Low.Given() && !f.Alkalis[i].Stock.Typical.Given() {
 				continue
 			}
-			stockWater = stockWater.Add(a.Stock.Mass.Sub(a.Mass))
-			if a.Weigh.Sign() != 0 {
-				t.Errorf("hydroxide of a stock lye is weighed as %s", a.Weigh)
+			stockWater = stockWater.Add(a.Stock.Mass.Sub(a.Dry.Mass))
+			if a.Dry.Weigh.Sign() != 0 {
+				t.Errorf("hydroxide of a stock lye is weighed as %s", a.Dry.Weigh)
 			}
 			// The stock is rounded down: it holds up to a nanogram's worth less.
-			short := minus(massFrac(a.Mass), times(massFrac(a.Stock.Mass), ratioFrac(f.Alkalis[i].Stock.Plan())))
+			short := minus(massFrac(a.Dry.Mass), times(massFrac(a.Stock.Mass), ratioFrac(f.Alkalis[i].Stock.Plan())))
 			if short.Sign() < 0 || short.Cmp(frac("0.000000001")) >= 0 {
-				t.Errorf("%s of stock for %s of hydroxide", a.Stock.Mass, a.Mass)
+				t.Errorf("%s of stock for %s of hydroxide", a.Stock.Mass, a.Dry.Mass)
 			}
 		}
 		own := new(big.Rat)
@@ -135,11 +135,11 @@ func TestEveryLineOfABenchIsWhatIsAskedFor(t *testing.T) {
 			if f.Alkalis[i].Saponifies.Given() {
 				want = times(want, ratioFrac(f.Alkalis[i].Saponifies))
 			}
-			short := minus(want, massFrac(a.Mass))
+			short := minus(want, massFrac(a.Dry.Mass))
 			if short.Sign() < 0 || short.Cmp(nanogram) >= 0 {
-				t.Errorf("%s: %s, want %s rounded down to a nanogram", a.Alkali, a.Mass, want.FloatString(12))
+				t.Errorf("%s: %s, want %s rounded down to a nanogram", a.Alkali, a.Dry.Mass, want.FloatString(12))
 			}
-			all = all.Add(a.Mass)
+			all = all.Add(a.Dry.Mass)
 		}
 		water := times(massFrac(b.OilsTotal), ratioFrac(f.Water.PerOils))
 		if c := f.Water.LyeConcentration; c.Given() {
@@ -170,7 +170,7 @@ func dryOf(f soap.Formula, b soap.Batch) *big.Rat {
 		oil(f.Oils[i].Oil, o.Mass)
 	}
 	for _, a := range b.Alkalis {
-		dry = plus(dry, times(massFrac(a.Mass), ratioFrac(a.Purity.Typical)))
+		dry = plus(dry, times(massFrac(a.Dry.Mass), ratioFrac(a.Purity.Typical)))
 	}
 	for i, a := range b.Acids {
 		strength := whole(1)
@@ -670,7 +670,7 @@ func TestALyeMendedAndWrittenDownGivesThePlan(t *testing.T) {
 			for _, a := range plan.Alkalis {
 				all = all.Add(as(a))
 				if a.Strength.Given() {
-					asked = asked.Add(a.Stock.Mass.Sub(a.Mass))
+					asked = asked.Add(a.Stock.Mass.Sub(a.Dry.Mass))
 				}
 				g.Weighed.Alkalis = append(g.Weighed.Alkalis, soap.WeighedAlkali{Alkali: a.Alkali, Mass: as(a).Times(share, units.Nearest)})
 			}

@@ -141,7 +141,7 @@ func (s *solved) batch() Batch {
 		if a := &b.Alkalis[i]; a.Strength.Given() {
 			a.Stock = weighed(a.Stock.Mass, small, units.Down)
 		} else {
-			a.Weighing = weighed(a.Mass, small, units.Down)
+			a.Dry = weighed(a.Dry.Mass, small, units.Down)
 		}
 	}
 	for i := range s.liquids {

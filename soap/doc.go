@@ -20,6 +20,10 @@
 //	for _, o := range batch.Oils {
 //		lines = append(lines, o.Weigh.String()+" of "+o.Oil.Name())
 //	}
+//	for _, a := range batch.Alkalis {
+//		w, _ := a.ToWeigh() // the dry alkali, or the stock lye that holds it
+//		lines = append(lines, w.Weigh.String()+" of "+a.Alkali.Name())
+//	}
 //
 // The whole programs among the examples build a formula in code, read one from a file,
 // bring an oil and a titrated bottle, fill moulds, mend a batch, cap a fragrance and

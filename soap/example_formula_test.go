@@ -21,7 +21,8 @@ func ExampleFormula_Batch() {
 		return
 	}
 	for _, a := range batch.Alkalis {
-		fmt.Println(a.Alkali, a.Mass.Text(units.Gram, 4), "g, weigh", a.Weigh)
+		w, _ := a.ToWeigh()
+		fmt.Println(a.Alkali, w.Mass.Text(units.Gram, 4), "g, weigh", w.Weigh)
 	}
 	fmt.Println("water", batch.Water.Mass.Text(units.Gram, 4), "g, weigh", batch.Water.Weigh)
 	// Output:
@@ -156,7 +157,8 @@ func ExampleWeighing() {
 	formula := lanternBars()
 	formula.Size.Oils, formula.Scale = must(units.ParseMass("655.4 g")), units.Grams(1)
 	batch := must(formula.Batch())
-	for _, w := range []soap.Weighing{batch.Oils[0].Weighing, batch.Alkalis[0].Weighing} {
+	alkali, _ := batch.Alkalis[0].ToWeigh()
+	for _, w := range []soap.Weighing{batch.Oils[0].Weighing, alkali} {
 		fmt.Println(w.Mass.Text(units.Gram, 4), "g, weigh", w.Weigh)
 	}
 	// Output:

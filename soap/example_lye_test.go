@@ -28,7 +28,7 @@ func ExampleAlkaliLine() {
 		{Alkali: soap.PotassiumHydroxide, Purity: units.Between(units.Percent(88), units.Percent(92)), Saponifies: units.Percent(10)},
 	}
 	for _, a := range must(formula.Batch()).Alkalis {
-		fmt.Println(a.Mass.Text(units.Gram, 4), "g of", a.Alkali.Symbol(), "at", a.Purity.Typical.PercentText(1), "%")
+		fmt.Println(a.Dry.Mass.Text(units.Gram, 4), "g of", a.Alkali.Symbol(), "at", a.Purity.Typical.PercentText(1), "%")
 	}
 	// Output:
 	// 118.1733 g of NaOH at 98 %
@@ -197,7 +197,7 @@ func ExampleLiquidLine() {
 		Saponification: units.Between(units.MilligramsPerGram(219), units.MilligramsPerGram(235)),
 	}}
 	batch := must(formula.Batch())
-	fmt.Println("alkali", batch.Alkalis[0].Mass.Text(units.Gram, 4), "g, water to add", batch.Water.Mass.Text(units.Gram, 4), "g")
+	fmt.Println("alkali", batch.Alkalis[0].Dry.Mass.Text(units.Gram, 4), "g, water to add", batch.Water.Mass.Text(units.Gram, 4), "g")
 	// Output: alkali 131.9312 g, water to add 175.8624 g
 }
 
@@ -220,7 +220,7 @@ func ExampleAcidLine() {
 		Acid: must(lye.LookUpAcid("citric-acid-anhydrous")), Load: soap.Load{OfOils: units.Percent(1)}, Compensate: soap.Compensated,
 	}}
 	batch := must(formula.Batch())
-	fmt.Println("alkali", batch.Alkalis[0].Mass.Text(units.Gram, 4), "g, superfat", batch.Superfat.Planned.PercentText(2), "%")
+	fmt.Println("alkali", batch.Alkalis[0].Dry.Mass.Text(units.Gram, 4), "g, superfat", batch.Superfat.Planned.PercentText(2), "%")
 	// Output: alkali 137.6767 g, superfat 5 %
 }
 

@@ -63,7 +63,7 @@ func hallBars(w io.Writer) error {
 		value := oil.Oil.Saponification()
 		fmt.Fprintln(w, oil.Oil.Name()+", planned at", value.Typical.MilligramsPerGramText(1), "mg KOH/g, its value", oil.Oil.Choice())
 	}
-	fmt.Fprintln(w, "sodium hydroxide", batch.Alkalis[0].Mass.Text(units.Gram, 4), "g")
+	fmt.Fprintln(w, "sodium hydroxide", batch.Alkalis[0].Dry.Mass.Text(units.Gram, 4), "g")
 	fmt.Fprintln(w, "superfat at worst", batch.Superfat.Low.PercentText(1), "%, likely", batch.Superfat.LikelyLow.PercentText(1), "% or more")
 	return nil
 }

@@ -33,7 +33,8 @@ func Example() {
 		fmt.Println(oil.Oil.Name(), oil.Weigh)
 	}
 	for _, alkali := range batch.Alkalis {
-		fmt.Println(alkali.Alkali, alkali.Weigh)
+		weighing, _ := alkali.ToWeigh() // of a stock lye, the stock
+		fmt.Println(alkali.Alkali, weighing.Weigh)
 	}
 	fmt.Println("water", batch.Water.Weigh)
 	for _, finding := range batch.Findings {

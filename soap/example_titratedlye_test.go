@@ -64,6 +64,7 @@ func fromOldBottle(w io.Writer) error {
 	}
 	fmt.Fprintln(w, "hydroxide", found.Hydroxide.PercentText(3), "%, carbonate", found.Carbonate.PercentText(3), "%")
 	fmt.Fprintln(w, "between", purity.Low.PercentText(2), "and", purity.High.PercentText(2), "%")
-	fmt.Fprintln(w, "weigh", batch.Alkalis[0].Weigh, "of it for", batch.OilsTotal, "of oil")
+	weighing, _ := batch.Alkalis[0].ToWeigh()
+	fmt.Fprintln(w, "weigh", weighing.Weigh, "of it for", batch.OilsTotal, "of oil")
 	return nil
 }

@@ -49,10 +49,10 @@ func (w jsonWriter) batch(b *Batch) {
 					w.Text("purity_source", a.Source.String())
 				}
 				if !a.Strength.Given() {
-					w.weighing(a.Weighing)
+					w.weighing(a.Dry)
 					return
 				}
-				w.mass("mass_g", a.Mass)
+				w.mass("mass_g", a.Dry.Mass)
 				w.share("strength_pct", a.Strength.Typical)
 				w.mass("stock_g", a.Stock.Mass)
 				w.mass("stock_weigh_g", a.Stock.Weigh)

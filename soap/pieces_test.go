@@ -72,7 +72,7 @@ func TestTheSpreadIsThatOfTheOils(t *testing.T) {
 		"size": `{"vessels": [{"vessel": "slab", "part": "all", "count": 1, "volume": "1 L"}]}`, "parts": `{"part": "all"}`,
 	}
 	b := p.batch(t)
-	lye := 3 * b.Alkalis[0].Mass.Grams() / b.OilsTotal.Grams()
+	lye := 3 * b.Alkalis[0].Dry.Mass.Grams() / b.OilsTotal.Grams()
 	density := func(relative float64) float64 {
 		return (1 + lye) / (1/(relative*0.999023-0.00064*24.5) + lye/1.348649)
 	}

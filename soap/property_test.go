@@ -56,7 +56,7 @@ func TestWhatIsAskedForIsTheSumOfItsLines(t *testing.T) {
 			}
 		}
 		for _, a := range b.Alkalis {
-			alkali = alkali.Add(a.Mass)
+			alkali = alkali.Add(a.Dry.Mass)
 		}
 		equal("total of the oils", b.OilsTotal, oils)
 		if f.Size.Oils != (units.Mass{}) {
@@ -158,17 +158,17 @@ func TestEveryLineIsWhatTheFormulaAsksFor(t *testing.T) {
 				does = ratioFrac(f.Alkalis[i].Saponifies)
 			}
 			want := over(times(times(demand, minus(whole(1), ratioFrac(f.Superfat.Planned))), does), w.typical)
-			short := minus(want, massFrac(a.Mass))
+			short := minus(want, massFrac(a.Dry.Mass))
 			if short.Sign() < 0 || short.Cmp(nanogram) >= 0 {
-				t.Errorf("%s: %s, want %s rounded down to a nanogram", a.Alkali, a.Mass, want.FloatString(12))
+				t.Errorf("%s: %s, want %s rounded down to a nanogram", a.Alkali, a.Dry.Mass, want.FloatString(12))
 			}
-			alkali = plus(alkali, massFrac(a.Mass))
+			alkali = plus(alkali, massFrac(a.Dry.Mass))
 			// w.typical is KOH per gram; the hydroxide itself is the purity
 			purity := w.typical
 			if a.Alkali == soap.SodiumHydroxide {
 				purity = times(w.typical, over(frac("39.997"), frac("56.105")))
 			}
-			pure = plus(pure, times(massFrac(a.Mass), purity))
+			pure = plus(pure, times(massFrac(a.Dry.Mass), purity))
 		}
 		// water
 		var water *big.Rat
@@ -260,7 +260,7 @@ func TestEveryWeighingIsAMultipleOfItsScale(t *testing.T) {
 			onScale(o.Oil.ID(), o.Weighing, f.Scale, false)
 		}
 		for _, a := range b.Alkalis {
-			onScale(a.Alkali.String(), a.Weighing, f.Small, true)
+			onScale(a.Alkali.String(), a.Dry, f.Small, true)
 		}
 		onScale("water", b.Water.Weighing, f.Small, false)
 		for _, p := range b.Parts {
@@ -333,7 +333,7 @@ func masses(b soap.Batch) map[string]units.Mass {
 		all["oil "+o.Oil.ID()], all["held "+o.Oil.ID()] = o.Mass, o.Withheld
 	}
 	for _, a := range b.Alkalis {
-		all[a.Alkali.String()] = a.Mass
+		all[a.Alkali.String()] = a.Dry.Mass
 	}
 	for _, p := range b.Parts {
 		all[p.Name+" batter"], all[p.Name+" oils"], all[p.Name+" water"] = p.Batter, p.Oils, p.Water
@@ -509,7 +509,7 @@ func tableau(f soap.Formula, b soap.Batch, part int) (share *big.Rat, lines []we
 			perGram = whole(1)
 		}
 		lines = append(lines, weighing{
-			mass: massFrac(a.Mass), weigh: massFrac(a.Weigh), division: small, pot: true, alkali: true,
+			mass: massFrac(a.Dry.Mass), weigh: massFrac(a.Dry.Weigh), division: small, pot: true, alkali: true,
 			low: times(low, perGram), typical: times(typical, perGram), high: times(high, perGram),
 		})
 	}
@@ -850,7 +850,7 @@ func TestTheThreeWaterRulesGiveTheSameBatch(t *testing.T) {
 	madeup.Each(t, madeup.New(100).Formula, 200, func(t *testing.T, f soap.Formula, b soap.Batch) {
 		alkali := units.Mass{}
 		for _, a := range b.Alkalis {
-			alkali = alkali.Add(a.Mass)
+			alkali = alkali.Add(a.Dry.Mass)
 		}
 		perOil, _ := alkali.Per(b.OilsTotal)
 		var perAlkali units.Ratio

@@ -275,15 +275,15 @@ func (s *solved) weighAlkali(factors []alkaliFactor) {
 			Purity:     l.planned(),
 			Source:     l.PuritySource,
 			Saponifies: l.Saponifies.Or(units.Whole(1)),
-			Weighing:   Weighing{Mass: scaled(needed, factors[i].times.Times(rest), factors[i].over, units.Down)},
+			Dry:        Weighing{Mass: scaled(needed, factors[i].times.Times(rest), factors[i].over, units.Down)},
 		}
 		if l.stocked() {
 			a.Strength = units.Range{Low: l.Stock.Low, Typical: l.Stock.Plan(), High: l.Stock.High}
-			a.Stock.Mass = scaled(units.Sum{}.Plus(a.Mass, units.Whole(1)), units.Whole(1), a.Strength.Typical, units.Down)
-			s.stockWater = s.stockWater.Add(a.Stock.Mass.Sub(a.Mass))
+			a.Stock.Mass = scaled(units.Sum{}.Plus(a.Dry.Mass, units.Whole(1)), units.Whole(1), a.Strength.Typical, units.Down)
+			s.stockWater = s.stockWater.Add(a.Stock.Mass.Sub(a.Dry.Mass))
 		}
 		s.alkalis[i] = a
-		s.alkali = s.alkali.Add(a.Mass)
+		s.alkali = s.alkali.Add(a.Dry.Mass)
 	}
 }
 

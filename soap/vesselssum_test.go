@@ -80,7 +80,7 @@ func sumUp(t *testing.T, b soap.Batch) summed {
 	// Two alkalis are two lyes of the same strength.
 	all, hydroxide := b.Water.Asked, units.Sum{}
 	for _, a := range b.Alkalis {
-		all, hydroxide = all.Add(a.Mass), hydroxide.Add(a.Hydroxide())
+		all, hydroxide = all.Add(a.Dry.Mass), hydroxide.Add(a.Hydroxide())
 	}
 	strength, _ := hydroxide.Per(units.Sum{}.Plus(all, units.Whole(1)))
 	for _, a := range b.Alkalis {

@@ -154,7 +154,7 @@ func TestAnOilThatIsAllInAJugIsNotWeighedIntoThePot(t *testing.T) {
 	if b.Oils[1].Mass.Sign() != 0 || b.Oils[1].Withheld != units.Grams(100) {
 		t.Fatalf("%+v", b.Oils[1])
 	}
-	least := (b.Alkalis[0].Mass.Grams() - 0.001) * 0.999 * 56.105 / 39.997
+	least := (b.Alkalis[0].Dry.Mass.Grams() - 0.001) * 0.999 * 56.105 / 39.997
 	want := 1 - least/(910*0.191)
 	if got := b.Parts[1].Superfat.High.Float(); math.Abs(got-want) > 1e-9 {
 		t.Errorf("at most %.9f, want %.9f", got, want)

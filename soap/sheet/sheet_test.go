@@ -184,7 +184,7 @@ func TestEveryWeighingHasABoxAndItsMass(t *testing.T) {
 				if a.Strength.Given() {
 					want = append(want, weighing{name + ", stock lye", a.Stock.Weigh})
 				} else {
-					want = append(want, weighing{name, a.Weigh})
+					want = append(want, weighing{name, a.Dry.Weigh})
 				}
 			}
 			_, small := b.Formula.Scales()

@@ -148,7 +148,7 @@ func (w *working) alkali(i int, a soap.AlkaliWeighing) {
 		Formula: "mass = " + w.need("demand × (1 − superfat)", "what acids take up") + " × share saponified × M / (M of KOH × purity), rounded down",
 		Figures: w.need(grams(w.demand)+" × (1 − "+w.b.Worked.Text(8)+")", grams(w.added)) + " × " + a.Saponifies.Text(12) + " × " + a.Alkali.MolarMass().Text(3) +
 			" / (" + soap.PotassiumHydroxide.MolarMass().Text(3) + " × " + a.Purity.Typical.Text(8) + ")",
-		Result:  a.Mass.Text(units.Gram, 5) + " g " + a.Alkali.Symbol() + " as weighed",
+		Result:  a.Dry.Mass.Text(units.Gram, 5) + " g " + a.Alkali.Symbol() + " as weighed",
 		Because: purity, Sources: sources,
 	})
 }
@@ -157,7 +157,7 @@ func (w *working) water() {
 	s := Step{Of: "Water", Result: w.b.Water.Asked.Text(units.Gram, 5) + " g asked for"}
 	var alkali units.Mass
 	for _, a := range w.b.Alkalis {
-		alkali = alkali.Add(a.Mass)
+		alkali = alkali.Add(a.Dry.Mass)
 	}
 	rule := w.b.Formula.Water
 	switch {
@@ -190,7 +190,7 @@ func (w *working) pot() {
 		figures = append(figures, o.Mass.Text(units.Gram, 5))
 	}
 	for _, a := range w.b.Alkalis {
-		figures = append(figures, a.Mass.Text(units.Gram, 5))
+		figures = append(figures, a.Dry.Mass.Text(units.Gram, 5))
 	}
 	figures = append(figures, w.lyeWater().Text(units.Gram, 5))
 	formula := "batter = oils in the pot + alkali + lye water"
@@ -215,7 +215,7 @@ func (w *working) pure() {
 	for _, a := range w.b.Alkalis {
 		inKOH := soap.PotassiumHydroxide.MolarMass().Over(a.Alkali.MolarMass())
 		w.alkalis = w.alkalis.Add(a.Hydroxide().Times(inKOH))
-		figures = append(figures, a.Mass.Text(units.Gram, 5)+" × "+a.Purity.Typical.Text(8)+" × "+soap.PotassiumHydroxide.MolarMass().Text(3)+" / "+a.Alkali.MolarMass().Text(3))
+		figures = append(figures, a.Dry.Mass.Text(units.Gram, 5)+" × "+a.Purity.Typical.Text(8)+" × "+soap.PotassiumHydroxide.MolarMass().Text(3)+" / "+a.Alkali.MolarMass().Text(3))
 	}
 	w.add(Step{
 		Of: "Alkali as KOH", Formula: "alkali as KOH = mass × purity × M of KOH / M, all together",

@@ -63,11 +63,11 @@ func (w *working) stock(a soap.AlkaliWeighing) {
 		Formula: "hydroxide = " + w.need("demand × (1 − superfat)", "what acids take up") + " × share saponified × M / M of KOH, rounded down",
 		Figures: w.need(grams(w.demand)+" × (1 − "+w.b.Worked.Text(8)+")", grams(w.added)) + " × " + a.Saponifies.Text(12) + " × " + a.Alkali.MolarMass().Text(3) +
 			" / " + soap.PotassiumHydroxide.MolarMass().Text(3),
-		Result: a.Mass.Text(units.Gram, 5) + " g " + a.Alkali.Symbol() + ", pure", Sources: []cite.Source{soap.AtomicWeights()},
+		Result: a.Dry.Mass.Text(units.Gram, 5) + " g " + a.Alkali.Symbol() + ", pure", Sources: []cite.Source{soap.AtomicWeights()},
 	})
 	w.add(Step{
 		Of: a.Alkali.Name() + ", stock lye", Formula: "stock = hydroxide / strength, rounded down; the rest of it is water",
-		Figures: a.Mass.Text(units.Gram, 5) + " / " + a.Strength.Typical.Text(8), Result: a.Stock.Mass.Text(units.Gram, 5) + " g of stock lye",
+		Figures: a.Dry.Mass.Text(units.Gram, 5) + " / " + a.Strength.Typical.Text(8), Result: a.Stock.Mass.Text(units.Gram, 5) + " g of stock lye",
 		Because: "strength " + a.Strength.Low.PercentText(6) + " to " + a.Strength.High.PercentText(6) + " %, as given",
 	})
 }
@@ -76,7 +76,7 @@ func (w *working) stock(a soap.AlkaliWeighing) {
 func (w *working) lyeWater() units.Mass {
 	water := w.b.Lye.Mass
 	for _, a := range w.b.Alkalis {
-		water = water.Sub(a.Mass)
+		water = water.Sub(a.Dry.Mass)
 	}
 	return water
 }

@@ -63,7 +63,7 @@ func (w *working) oilDensity(oil soap.Oil, at units.Temperature) {
 func (w *working) potVolume(v *soap.Volumes) {
 	var alkali units.Mass
 	for _, a := range w.b.Alkalis {
-		alkali = alkali.Add(a.Mass)
+		alkali = alkali.Add(a.Dry.Mass)
 	}
 	text := func(m units.Mass) string { return m.Text(units.Gram, 5) }
 	water, _ := lye.DensityOfWater(v.At)

@@ -54,7 +54,8 @@ func Pick(formula soap.Formula) (string, error) {
 		fmt.Fprintf(&list, "pick %s of %s\n", oil.Weigh, oil.Oil.Name())
 	}
 	for _, alkali := range batch.Alkalis {
-		fmt.Fprintf(&list, "pick %s of %s\n", alkali.Weigh, alkali.Alkali)
+		weighing, _ := alkali.ToWeigh() // of a stock lye, the stock
+		fmt.Fprintf(&list, "pick %s of %s\n", weighing.Weigh, alkali.Alkali)
 	}
 	list.WriteString("\n")
 	if err := sheet.Write(&list, batch, units.Gram); err != nil {

@@ -50,6 +50,19 @@ func TestAnOrderIsRead(t *testing.T) {
 	}
 }
 
+// A stock lye is picked as itself, not as the dry alkali that nobody weighs: 95 g of KOH less
+// 5 % are 64.3389 g of sodium hydroxide, in twice as much of a stock of 50 %: 128.6 g.
+func TestAStockLyeIsPicked(t *testing.T) {
+	var out strings.Builder
+	stock := strings.NewReplacer("LOAD", "0.01 % of oils", `"purity": {"low": "97 %", "high": "99 %"}`, `"stock": {"strength": "50 %"}`)
+	if err := run(strings.NewReader(stock.Replace(order)), &out); err != nil {
+		t.Fatal(err)
+	}
+	if !strings.HasPrefix(out.String(), "pick 500 g of hall-blend\npick 128.6 g of sodium-hydroxide\n") {
+		t.Errorf("%.200s", out.String())
+	}
+}
+
 func TestAWrongOrderNamesItsFaults(t *testing.T) {
 	var out strings.Builder
 	err := run(strings.NewReader(strings.Replace(order, `"5 %"`, `"5"`, 1)), &out)
