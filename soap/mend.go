@@ -195,12 +195,16 @@ func (p *prospect) use(share units.Ratio) {
 // is used: what stays at the bottom of the jug cannot be shared out. missing is the water
 // that the share lacks.
 func (m *mender) dissolved(p *prospect, mixed units.Mass, share units.Ratio, missing units.Mass) []Remedy {
-	r := Remedy{WaterFirst: true, AddWater: weighed(missing.Over(share, units.Nearest), m.s.small, units.Nearest)}
+	water, ok := missing.Over(share, units.Nearest)
+	if !ok { // none of the lye is used
+		return nil
+	}
+	r := Remedy{WaterFirst: true, AddWater: weighed(water, m.s.small, units.Nearest)}
 	r.OfLye = mixed.Add(r.AddWater.Weigh)
 	r.UseLye = weighed(r.OfLye.Times(share, units.Down), m.s.small, units.Down)
 	used, _ := r.UseLye.Weigh.Per(r.OfLye)
 	p.use(used)
-	water := m.s.lyeWater.Add(r.AddWater.Weigh).Times(used, units.Nearest)
+	water = m.s.lyeWater.Add(r.AddWater.Weigh).Times(used, units.Nearest)
 	dry := m.whole.dry.Sub(m.inJug().Times(used.Rest(), units.Nearest))
 	if !m.mended(&r, p, mixed.Sub(r.UseLye.Weigh), water, dry) {
 		return nil

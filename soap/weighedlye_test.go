@@ -125,7 +125,7 @@ func TestAnUndissolvedLyeGetsItsWaterBeforeItIsShared(t *testing.T) {
 	if !within(massFrac(r[0].AddWater.Mass), frac("201.75"), frac("0.0001")) || !within(massFrac(r[0].OfLye), frac("443.75"), frac("0.05001")) {
 		t.Errorf("%s of water, %s of lye", r[0].AddWater.Mass, r[0].OfLye)
 	}
-	lye := over(times(massFrac(plan.Alkalis[0].Mass), whole(100)), whole(32))
+	lye := over(times(massFrac(plan.Alkalis[0].Dry.Mass), whole(100)), whole(32))
 	if !within(massFrac(r[0].UseLye.Weigh), lye, frac("0.15")) || !within(ratioFrac(r[0].Superfat.Planned), frac("0.06"), frac("0.001")) {
 		t.Errorf("%s used, want %s; superfat %s", r[0].UseLye.Weigh, lye.FloatString(3), r[0].Superfat.Planned)
 	}
