@@ -11,7 +11,9 @@ func (s *solved) leastSuperfat(floor units.Ratio) (superfat units.Ratio, ok bool
 	plan := func(n int) units.Ratio { return units.Whole(n).Over(units.Whole(steps)) }
 	// margins gives how far the batch and each part lie above the floor.
 	margins := func(n int) (worst []float64, holds bool) {
-		s.solve(plan(n))
+		if s.solve(plan(n)); s.unbalanced || s.overfull { // nothing is there to be judged
+			return make([]float64, 1+len(s.parts)), false
+		}
 		holds = true
 		for i := -1; i < len(s.parts); i++ {
 			p := s.ofBatch()

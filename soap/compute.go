@@ -37,8 +37,22 @@ func (f *Formula) loaded(my mine) (Batch, error) {
 	return b, nil
 }
 
-// work works out a formula that is in order, but for its findings.
+// work works out a formula that is in order, but for its findings. Where a promise cannot
+// be kept because no batch can be made at all, the reason is the one that a plan of the
+// same superfat has.
 func (f *Formula) work(my mine) (Batch, *solved, Faults) {
+	b, s, faults := f.workAsAsked(my)
+	if least := f.Superfat.AtLeast; len(faults) > 0 && least.Given() {
+		plan := *f
+		plan.Superfat = Superfat{Planned: least}
+		if _, _, hinders := plan.workAsAsked(my); len(hinders) > 0 {
+			return Batch{}, nil, hinders
+		}
+	}
+	return b, s, faults
+}
+
+func (f *Formula) workAsAsked(my mine) (Batch, *solved, Faults) {
 	s := f.layout(my)
 	superfat, faults := s.planSuperfat()
 	if len(faults) > 0 {

@@ -168,9 +168,16 @@ func (l *loaded) path(part int) string {
 	return itemPath(itemPath("parts", part)+"."+l.list(), l.at())
 }
 
-// noDemand says why there may be nothing for the alkali to saponify: a scale
-// too coarse, or oils that may not react at all.
+// noDemand says why there may be nothing for the alkali to saponify: carriers that hold
+// all the oils back, a scale too coarse, or oils that may not react at all.
 func (s *solved) noDemand(p *prospect, what string) Fault {
+	if p.emptied() {
+		return Fault{
+			Path: "oils", Kind: ErrImpossible,
+			Reason: "leave nothing to saponify in " + what + ": carriers hold back all that the formula has",
+			Remedy: "lower the loads or the ratios of the carriers, or take them extra",
+		}
+	}
 	if _, ok := p.exact().at(lowest).superfat(); ok {
 		scale, small := s.f.Scales()
 		return Fault{
@@ -184,6 +191,16 @@ func (s *solved) noDemand(p *prospect, what string) Fault {
 		Reason: "leave nothing certain to saponify in " + what + ": in the worst case its waxes do not react",
 		Remedy: "add an oil or a fat",
 	}
+}
+
+// emptied reports whether nothing of any oil is there.
+func (p *prospect) emptied() bool {
+	for i := range p.oils {
+		if p.oils[i].pot.mass.Sign() > 0 || len(p.oils[i].jugs) > 0 {
+			return false
+		}
+	}
+	return len(p.liquids) == 0
 }
 
 // exact gives the prospect as if its scales showed everything.

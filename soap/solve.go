@@ -181,6 +181,7 @@ func (s *solved) size(factors []alkaliFactor) (asked units.Ratio) {
 	f := s.f
 	batter := f.Size.Batter.Sign() > 0
 	s.pot = f.Size.Batter
+	s.unbalanced, s.overfull = false, false
 	switch {
 	case f.Size.Oils.Sign() > 0:
 		s.oilTotal = f.Size.Oils
@@ -206,14 +207,17 @@ func (s *solved) size(factors []alkaliFactor) (asked units.Ratio) {
 		demand.fixed, _ = s.demand.Per(units.Sum{}.Plus(units.Grams(1), units.Whole(1)))
 	}
 	t := s.system(demand, factors)
-	if s.unbalanced = !t.ok; s.unbalanced {
-		return units.Whole(0)
-	}
-	if s.overfull = t.pot.pot.Rest().Sign() <= 0; s.overfull {
+	s.unbalanced = !t.ok
+	s.overfull = t.ok && t.pot.pot.Rest().Sign() <= 0
+	if s.unbalanced || s.overfull {
+		if batter { // no size can be found, and none of an earlier plan counts
+			s.oils, s.oilTotal, s.demand = make([]units.Mass, len(f.Oils)), units.Mass{}, units.Sum{}
+		}
 		return units.Whole(0)
 	}
 	oils, pot := inGrams(s.oilTotal), inGrams(s.pot)
 	if batter {
+		oils = units.Whole(0)
 		if t.pot.oils.Sign() > 0 { // else found afterwards: the carriers take everything
 			oils = t.oilsOf(pot)
 		}

@@ -28,11 +28,32 @@ func refused(faults soap.Faults) answer { return answer{faults: faults, status: 
 
 // answerTo reads a formula from a file, at most a byte more than one may have.
 func answerTo(file io.Reader, o batchOptions) answer {
-	text, err := io.ReadAll(io.LimitReader(file, soap.MostBytes+1))
-	if err != nil {
-		return refused(soap.Faults{unreadable(err)})
-	}
-	return answerOf(text, o)
+	return contained(func() answer {
+		text, err := io.ReadAll(io.LimitReader(file, soap.MostBytes+1))
+		if err != nil {
+			return refused(soap.Faults{unreadable(err)})
+		}
+		return answerOf(text, o)
+	})
+}
+
+// errInternal marks what ends with exit status 4.
+var errInternal = errors.New("the program failed")
+
+// contained works on one formula. A panic is a mistake of the program; it becomes a fault of
+// that formula alone, so that the others of a stream are answered.
+func contained(work func() answer) (a answer) {
+	defer func() {
+		if what := recover(); what != nil {
+			a = refused(soap.Faults{{
+				Text:   fmt.Sprint(what),
+				Reason: "stopped the program in the middle of this formula: a mistake of the program, and nothing of the formula was worked out",
+				Remedy: "weigh nothing by it, and report it with the formula",
+				Kind:   errInternal,
+			}})
+		}
+	}()
+	return work()
 }
 
 // answerOf works out the text of a formula.

@@ -34,25 +34,30 @@ func (c *command) check(args []string) int {
 
 // checkFile prints a line for every finding or fault of a file.
 func (c *command) checkFile(name string, o batchOptions) int {
-	text, fault := c.read(name)
+	var places soap.Places
+	var batch soap.Batch
+	a := contained(func() answer {
+		text, fault := c.read(name)
+		if fault != nil {
+			fault.Line, fault.Column = 1, 1
+			return refused(soap.Faults{*fault})
+		}
+		var faults soap.Faults
+		if batch, places, faults = batchOf(text, o); faults != nil {
+			return refused(faults)
+		}
+		return answer{status: statusOfBatch(batch)}
+	})
 	name = shown(name)
-	if fault != nil {
-		line := fmt.Sprintf("%s:1:1: error %s file: %s\n", name, faultCode(*fault), fault.Sentence())
-		return c.print([]byte(line), statusOf(soap.Faults{*fault}))
-	}
-	batch, places, faults := batchOf(text, o)
 	var lines strings.Builder
-	for _, f := range faults {
+	for _, f := range a.faults {
 		fmt.Fprintf(&lines, "%s:%d:%d: error %s %s: %s\n", name, f.Line, f.Column, faultCode(f), shown(subject(f.Path)), f.Sentence())
 	}
 	for _, f := range batch.Findings {
 		line, column := places.Find(f.Subject)
 		fmt.Fprintf(&lines, "%s:%d:%d: %s %s %s: %s\n", name, line, column, f.Severity, f.Code, f.Subject, f.Message())
 	}
-	if faults != nil {
-		return c.print([]byte(lines.String()), statusOf(faults))
-	}
-	return c.print([]byte(lines.String()), statusOfBatch(batch))
+	return c.print([]byte(lines.String()), a.status)
 }
 
 // read reads a file, at most a byte more than a formula may have.
@@ -89,6 +94,7 @@ func faultCode(f soap.Fault) string {
 		{units.ErrUnit, "wrong-unit"},
 		{units.ErrSize, "out-of-bounds"},
 		{errUnreadable, "unreadable"},
+		{errInternal, "internal"},
 	} {
 		if errors.Is(f, kind.err) {
 			return kind.code

@@ -61,7 +61,7 @@ func FuzzLines(f *testing.F) {
 func streamed(t *testing.T, input io.Reader) (all string) {
 	t.Helper()
 	err := bundles(input, func(b *bundle) bool {
-		for _, a := range b.work(batchOptions{json: true}) {
+		for _, a := range b.work(func(line []byte) answer { return answerOf(line, batchOptions{json: true}) }) {
 			all += lineOf(t, a)
 		}
 		return true

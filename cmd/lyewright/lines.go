@@ -58,7 +58,7 @@ func (c *command) stream(name string, input io.Reader, o batchOptions) int {
 	for range workers {
 		go func() {
 			for b := range jobs {
-				b.answers <- b.work(o)
+				b.answers <- b.work(func(line []byte) answer { return answerOf(line, o) })
 			}
 		}()
 	}
@@ -155,12 +155,13 @@ const blanks = " \t\r\n"
 // not known.
 func blank(line []byte) bool { return len(line) < mostLine && len(bytes.Trim(line, blanks)) == 0 }
 
-// work answers the lines of a bundle. Blank lines are passed over.
-func (b *bundle) work(o batchOptions) []answer {
+// work answers the lines of a bundle, each by itself. Blank lines are passed over.
+func (b *bundle) work(answerOf func(line []byte) answer) []answer {
 	answers := make([]answer, 0, len(b.lines))
 	for i, line := range b.lines {
 		if !blank(line) {
-			a := answerOf(bytes.TrimSuffix(bytes.TrimSuffix(line, []byte("\n")), []byte("\r")), o)
+			text := bytes.TrimSuffix(bytes.TrimSuffix(line, []byte("\n")), []byte("\r"))
+			a := contained(func() answer { return answerOf(text) })
 			a.line = b.first + i
 			answers = append(answers, a)
 		}

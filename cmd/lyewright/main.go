@@ -19,6 +19,7 @@ const (
 	dangerous  = 1 // done, with a finding of danger
 	wrongInput = 2 // the input or the usage is wrong
 	cannotIO   = 3 // a file cannot be read or written
+	internal   = 4 // the program failed on a formula: a mistake of the program
 )
 
 func main() {
@@ -146,10 +147,14 @@ func pathless(err error) string {
 
 // statusOf gives the exit status that faults ask for.
 func statusOf(faults soap.Faults) int {
+	status := wrongInput
 	for _, f := range faults {
-		if errors.Is(f.Kind, errUnreadable) {
-			return cannotIO
+		switch {
+		case errors.Is(f.Kind, errInternal):
+			status = internal
+		case errors.Is(f.Kind, errUnreadable):
+			status = max(status, cannotIO)
 		}
 	}
-	return wrongInput
+	return status
 }
