@@ -46,7 +46,7 @@ func TestEveryFuzzTargetHasSeedsThatSayWhy(t *testing.T) {
 		t.Fatal(err)
 	}
 	// The checks run each for a while: a new reader may join an old one's target.
-	if targets < 20 || targets > 24 || seeds < 200 {
+	if targets < 20 || targets > 26 || seeds < 200 {
 		t.Errorf("%d targets, %d seeds", targets, seeds)
 	}
 }

@@ -211,7 +211,7 @@ func (s *solved) size(factors []alkaliFactor) (asked units.Ratio) {
 	s.overfull = t.ok && t.pot.pot.Rest().Sign() <= 0
 	if s.unbalanced || s.overfull {
 		if batter { // no size can be found, and none of an earlier plan counts
-			s.oils, s.oilTotal, s.demand = make([]units.Mass, len(f.Oils)), units.Mass{}, units.Sum{}
+			s.oils, s.oilTotal, s.demand = nil, units.Mass{}, units.Sum{}
 		}
 		return units.Whole(0)
 	}
