@@ -142,6 +142,7 @@ func (b *shelver) takeApart(i int) *material {
 			inner, _ = builtIn(b.rs, line.Fragrance) // checked
 		}
 		m.behaviour |= inner.behaviour
+		m.recalled |= inner.recalled
 		for _, p := range inner.parts {
 			m.blendIn(p, line.Share)
 		}

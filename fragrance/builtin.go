@@ -85,6 +85,12 @@ func read(rs *rules, stanza string) *material {
 			m.annex = true
 		case "coloured":
 			m.coloured = true
+		case "behaviour":
+			for i, word := range Behaviours() {
+				if word == value {
+					m.recalled |= 1 << i
+				}
+			}
 		case "standard", "entry":
 			body := IFRA
 			if word == "entry" {

@@ -186,3 +186,23 @@ func ExampleCap() {
 	// Regulation (EC) 1223/2009, with Regulation (EU) 2023/1545 (OJ L 188, 27.7.2023, p. 1), Annex III entry 102 (recalled, not read)
 	// IFRA Standards, Annex on contributions from other sources, 51st Amendment, 30 June 2023, sheet Natural contributions
 }
+
+// Of clove oil it is recalled that it accelerates; of a lot that seized its maker says so.
+func ExampleMaterial_BehaviourHow() {
+	clove, err := fragrance.LookUp("clove-bud")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(clove.Behaviour().Words(), clove.BehaviourHow(fragrance.Accelerates))
+	shelf, err := fragrance.NewShelf([]fragrance.Supplied{{ID: "lantern-pear", Behaviour: fragrance.Seizes}}, fragrance.IFRAAndEU)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	pear, _ := shelf.Find("lantern-pear")
+	fmt.Println(pear.Behaviour().Words(), pear.BehaviourHow(fragrance.Seizes))
+	// Output:
+	// [accelerates] memory
+	// [seizes] given
+}

@@ -32,7 +32,8 @@ type material struct {
 	certificate certificate
 	listed      bool      // its allergens are listed
 	named       []*rule   // allergens that are present in an unknown share
-	behaviour   Behaviour // of a blend that of its parts, too
+	behaviour   Behaviour // of a maker's own, as is said of it; of a blend that of its parts, too
+	recalled    Behaviour // of a built-in one, which nobody read; of a blend as before
 
 	parts []portion // of a blend, its leaves; of anything else, itself
 }
@@ -142,8 +143,23 @@ func (m Material) Free() []Figure {
 	return free
 }
 
-// Behaviour is what it does in soap, as whoever brought it, or one of its parts, says.
-func (m Material) Behaviour() Behaviour { return m.get().behaviour }
+// Behaviour is what it does in soap, as whoever brought it, or one of its parts, says; of
+// built-in ones what is recalled of them.
+func (m Material) Behaviour() Behaviour { return m.get().behaviour | m.get().recalled }
+
+// BehaviourHow says how one or more behaviours of it are known: [cite.Given] where
+// whoever brought it, or one of its parts, says one of them, [cite.Memory] where they are
+// recalled, [cite.Unknown] where it has none of them.
+func (m Material) BehaviourHow(of Behaviour) cite.How {
+	switch {
+	case m.get().behaviour&of != 0:
+		return cite.Given
+	case m.get().recalled&of != 0:
+		return cite.Memory
+	default:
+		return cite.Unknown
+	}
+}
 
 // AllergensListed reports whether all allergens in it are named. Of built-in materials
 // they never are: neither the Annex nor a monograph lists them all.

@@ -10,6 +10,7 @@ import (
 
 	"example.com/lyewright/fragrance"
 	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
 	"example.com/lyewright/units/fault"
 )
 
@@ -248,10 +249,56 @@ func TestABlendBehavesAsItsPartsDoAndAsIsSaidOfIt(t *testing.T) {
 	pear.Behaviour = fragrance.Rices
 	s := shelf(t, pear, fragrance.Supplied{ID: "mix", Behaviour: fragrance.Seizes | fragrance.Browns, Blend: []fragrance.Share{{"pear", pct("100")}}},
 		fragrance.Supplied{ID: "outer", Blend: []fragrance.Share{{"mix", pct("100")}}})
-	for id, want := range map[string]string{"pear": "rices", "mix": "rices seizes browns", "outer": "rices seizes browns", "clove-bud": ""} {
+	for id, want := range map[string]string{"pear": "rices", "mix": "rices seizes browns", "outer": "rices seizes browns", "clove-bud": "accelerates", "lavender": ""} {
 		if got := strings.Join(find(t, s, id).Behaviour().Words(), " "); got != want {
 			t.Errorf("%s: %q, want %q", id, got, want)
 		}
+	}
+}
+
+// What is recalled of a built-in oil is told from what somebody says; a blend has both.
+func TestHowABehaviourIsKnown(t *testing.T) {
+	pear := certified("pear", "2")
+	pear.Behaviour = fragrance.Rices
+	s := shelf(t, pear, fragrance.Supplied{ID: "spice", Blend: []fragrance.Share{{"pear", pct("60")}, {"clove-bud", pct("40")}}},
+		fragrance.Supplied{ID: "bud", Behaviour: fragrance.Accelerates, Blend: []fragrance.Share{{"clove-bud", pct("100")}}})
+	for _, row := range []struct {
+		id   string
+		of   fragrance.Behaviour
+		want cite.How
+	}{
+		{"pear", fragrance.Rices, cite.Given}, {"pear", fragrance.Accelerates, cite.Unknown},
+		{"clove-bud", fragrance.Accelerates, cite.Memory}, {"clove-bud", fragrance.Seizes, cite.Unknown},
+		{"spice", fragrance.Accelerates, cite.Memory}, {"spice", fragrance.Rices, cite.Given}, {"spice", fragrance.Rices | fragrance.Accelerates, cite.Given},
+		{"bud", fragrance.Accelerates, cite.Given}, // its maker saw it
+	} {
+		if got := find(t, s, row.id).BehaviourHow(row.of); got != row.want {
+			t.Errorf("%s, %v: %s, want %s", row.id, row.of.Words(), got, row.want)
+		}
+	}
+}
+
+// Behind an allergen whose share is known, too, names are read on: one that no list has is
+// refused, and one that has no share counts.
+func TestEveryNameOfAnAllergenIsRead(t *testing.T) {
+	lists := func(names ...string) fragrance.Supplied {
+		s := listed(t, "pear", "78-70-6", "0.5") // linalool
+		s.Complete, s.Allergens = false, names
+		return s
+	}
+	faults := faultsOf(t, 0, lists("Linalool", "Moonlight"))
+	if len(faults) != 1 || faults[0].Path != "[0].allergens[1]" || faults[0].Text != "Moonlight" {
+		t.Errorf("%+v", faults)
+	}
+	s := shelf(t, lists("Linalool", "Limonene"))
+	list, complete := fragrance.Judge(0, units.Grams(1000), []fragrance.Dose{{Material: find(t, s, "pear"), Mass: units.Grams(50)}}).Allergens()
+	var names []string
+	for _, a := range list {
+		names = append(names, a.Rule.Name())
+	}
+	slices.Sort(names)
+	if !complete || !slices.Equal(names, []string{"Limonene", "Linalool"}) { // 0.025 % and at most 5 % of the dry bar
+		t.Errorf("%v, complete %t", names, complete)
 	}
 }
 

@@ -257,13 +257,17 @@ var subjectOf = map[string][]string{
 	"fragrance-over-cap":      {"parts[].fragrances[]"},
 	"natural-ceiling-used":    {"parts[].fragrances[]"},
 	"certificate-older":       {"parts[].fragrances[]"},
-	"allergens-unknown":       {"parts[].fragrances[]"},
+	"allergens-unknown":       {"parts"},
 	"fragrance-browns":        {"parts[].fragrances[]"},
 	"fragrance-behaviour":     {"parts[].fragrances[]"},
 	"lye-crystallises":        {"temperature.lye"},
 	"lye-undissolved":         {"weighed"},
 	"lye-hot":                 {"temperature.water"},
 	"temperatures-apart":      {"temperature"},
+	"temperature-high":        {"temperature.oils", "temperature.lye", "temperature.pour"},
+	"solid-at-pour":           {"oils"},
+	"wet-into-hot-lye":        {"water"},
+	"dose-unusual":            {"parts[]"},
 	"acid-compensated":        {"acids[]"},
 	"density-unknown":         {"size"},
 	"moulds-short":            {"size.vessels[].moulds"},
@@ -343,14 +347,14 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 	look(t, plainFormula().with(
 		"materials", `{"fragrance": "pear", "certificates": [{"category": "9", "limit": "1 %", "amendment": "49"}], "behaviour": ["seizes"]},
 			{"fragrance": "hall-resin", "natural": true, "constituents": [{"cas": "57-06-7", "share": "1 %"}, {"cas": "8001-88-5", "share": "1 %"}, {"cas": "121-33-5", "share": "2 %"}]}`,
-		"parts", `{"part": "glow", "share": "100 %", "look": "pale", "work": "piped", "fragrances": [{"fragrance": "pear", "load": "3 % of oils"},
+		"parts", `{"part": "glow", "share": "100 %", "look": "pale", "work": "piped", "fragrances": [{"fragrance": "pear", "load": "7 % of oils"},
 			{"fragrance": "hall-resin", "load": "1 g"}, {"fragrance": "lime-expressed", "load": "1 g"}, {"fragrance": "lavendar", "load": "1 g"}]}`).batch(t))
 	look(t, plainFormula().with("materials", `{"fragrance": "wintergreen", "complete": true, "constituents": [{"cas": "119-36-8", "share": "98 %"}]}`,
-		"parts", `{"part": "glow", "share": "100 %", "fragrances": [{"fragrance": "wintergreen", "load": "1 g"}, {"fragrance": "rose-otto", "load": "2 % of oils"}, {"fragrance": "lime-expressed", "load": "1 g"}]}`).batch(t))
+		"parts", `{"part": "glow", "share": "100 %", "fragrances": [{"fragrance": "wintergreen", "load": "1 g"}, {"fragrance": "clove-bud", "load": "1 g"}, {"fragrance": "rose-otto", "load": "2 % of oils"}, {"fragrance": "lime-expressed", "load": "1 g"}]}`).batch(t))
 	look(t, plainFormula().with(
 		"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall ale", "share": "50 %", "water": "90 %", "sugar": "3 %", "alcohol": "4.8 %"}]}`,
 		"acids", `{"acid": "lactic-acid", "load": "1 % of oils", "compensate": true}`,
-		"temperature", `{"oils": "40 °C", "lye": "0 °C", "water": "60 °C", "room": "30 °C"}`,
+		"temperature", `{"oils": "70 °C", "lye": "0 °C", "water": "60 °C", "room": "30 °C"}`,
 	).batch(t))
 	look(t, plainFormula().with(
 		"size", `{"vessels": [{"vessel": "cup", "part": "base", "count": 12, "moulds": 5, "volume": "45 mL"}]}`,

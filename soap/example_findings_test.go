@@ -79,6 +79,7 @@ func ExampleOnFragrance() {
 	// danger fragrance-over-cap true
 	// warning allergens-unknown true
 	// note additive-unjudged false
+	// note fragrance-behaviour true
 }
 
 // A page on colour shows what is about colour, such as three times the white that is usual,

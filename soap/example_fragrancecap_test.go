@@ -24,9 +24,9 @@ func Example_fragranceCap() {
 		fmt.Println(err)
 	}
 	// Output:
-	// warning allergens-unknown parts[0].fragrances[0]
-	// warning allergens-unknown parts[0].fragrances[1]
+	// warning allergens-unknown parts
 	// note fragrance-unjudged parts[0].fragrances[0]
+	// note fragrance-behaviour parts[0].fragrances[1]
 	// lantern-pear is 1.3058 % of the dry bar; alone at most 2.4 %, by its certificate
 	//   beside the others 15.58 g at most
 	// clove-bud is 0.4353 % of the dry bar; alone at most 1 %, by Methyl Eugenol

@@ -41,13 +41,14 @@ func (s Severity) String() string {
 //   - oils: typical-disputed, range-missing, value-computed, figure-from-memory,
 //     saponification-single, saponification-replaced, wax-reacts-slowly
 //   - alkali and lye: purity-assumed, purity-single, lye-strong, lye-weak, lye-hot,
-//     lye-crystallises, lye-undissolved, temperatures-apart, acid-compensated, liquid-sugar,
-//     liquid-alcohol
+//     lye-crystallises, lye-undissolved, temperatures-apart, temperature-high, solid-at-pour,
+//     acid-compensated, liquid-sugar, liquid-alcohol, wet-into-hot-lye
 //   - moulds: moulds-short, density-unknown, embeds-present, glitter-plastic,
 //     glitter-aluminium
 //   - scales: rounding-coarse
 //   - fragrance: fragrance-over-cap, fragrance-unjudged, natural-ceiling-used,
-//     certificate-older, allergens-unknown, fragrance-browns, fragrance-behaviour
+//     certificate-older, allergens-unknown, fragrance-browns, fragrance-behaviour,
+//     dose-unusual
 //   - colour: colourant-not-permitted, colourant-unstable, colourant-unjudged, nano-grade,
 //     load-unusual, carrier-unlike, rivers-likely, target-out-of-gamut
 //   - additives: additive-unjudged

@@ -26,10 +26,12 @@ func findings(s *solved, b *Batch) []Finding {
 	j.liquids()
 	j.acids()
 	j.temperatures()
+	j.warmth()
 	j.vessels()
 	for i := range b.Parts {
 		j.part(i)
 	}
+	j.allergens()
 	return bySeverity(j.found)
 }
 
@@ -320,6 +322,7 @@ func (j *judge) part(i int) {
 	}
 	j.rivers(i, t)
 	j.target(i, t)
+	j.dose(i, t)
 	j.scent(i, t)
 }
 

@@ -1,6 +1,7 @@
 package soap
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -86,9 +87,6 @@ func (j *judge) material(subject string, a *AdditionWeighing) {
 			})
 		}
 	}
-	if !a.Material.AllergensListed() {
-		j.add(Finding{Code: "allergens-unknown", Severity: Warning, Subject: subject, Names: []string{a.Name}, Source: fragrance.AllergenLists().Source})
-	}
 }
 
 // intoPart judges what a fragrance does to the look and the work of a part.
@@ -114,8 +112,52 @@ func (j *judge) intoPart(subject string, i int, a *AdditionWeighing) {
 		f.Detail = strings.Join(said, "; ")
 		j.add(f)
 	}
-	if words := (a.Material.Behaviour() &^ fragrance.Browns).Words(); work == mould.Piped && len(words) > 0 {
-		j.add(Finding{Code: "fragrance-behaviour", Severity: Warning, Subject: subject, Names: []string{a.Name}, Detail: strings.Join(words, ", "), Source: cite.Source{How: cite.Given}})
+	if does := a.Material.Behaviour() &^ fragrance.Browns; does != 0 {
+		f := Finding{Code: "fragrance-behaviour", Subject: subject, Names: []string{a.Name}, Detail: strings.Join(does.Words(), ", "), Source: cite.Source{How: a.Material.BehaviourHow(does)}}
+		if does&fragrance.Seizes != 0 || work == mould.Piped {
+			f.Severity = Warning
+		}
+		j.add(f)
+	}
+}
+
+// dose judges how much fragrance a part has, whatever its limits leave room for.
+func (j *judge) dose(i int, t trail) {
+	var all units.Mass
+	for k := range j.b.Parts[i].Additions {
+		if a := &j.b.Parts[i].Additions[k]; a.Kind == Fragrance {
+			all = all.Add(a.Mass)
+		}
+	}
+	if all.Sign() == 0 {
+		return
+	}
+	f := Finding{Code: "dose-unusual", Limit: units.Percent(6), Unit: "%", Source: commonSource(), Names: []string{j.b.Parts[i].Name}}
+	f.Value, _ = all.Per(j.b.Parts[i].Oils)
+	if f.Value = settled(f.Value); f.Value.Compare(f.Limit) > 0 {
+		part := t // a copy, so that a part in order costs nothing
+		f.Subject = part.String()
+		j.add(f)
+	}
+}
+
+// allergens judges whether the label can be written: once for all fragrances, and where
+// nobody asks for a list, not at all.
+func (j *judge) allergens() {
+	if !j.sold(EuropeanUnion) {
+		return
+	}
+	f := Finding{Code: "allergens-unknown", Severity: Warning, Subject: "parts", Source: fragrance.AllergenLists().Source}
+	for i := range j.b.Parts {
+		for k := range j.b.Parts[i].Additions {
+			a := &j.b.Parts[i].Additions[k]
+			if a.Material.Given() && !a.Material.AllergensListed() && !slices.Contains(f.Names, a.Name) {
+				f.Names = append(f.Names, a.Name)
+			}
+		}
+	}
+	if len(f.Names) > 0 {
+		j.add(f)
 	}
 }
 
@@ -126,7 +168,7 @@ func OnFragrance(f Finding) bool {
 		return true
 	}
 	switch f.Code {
-	case "fragrance-over-cap", "fragrance-unjudged", "natural-ceiling-used", "certificate-older", "allergens-unknown", "fragrance-browns", "fragrance-behaviour":
+	case "fragrance-over-cap", "fragrance-unjudged", "natural-ceiling-used", "certificate-older", "allergens-unknown", "fragrance-browns", "fragrance-behaviour", "dose-unusual":
 		return true
 	default:
 		return false

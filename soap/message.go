@@ -7,6 +7,7 @@ import (
 	"example.com/lyewright/colour"
 	"example.com/lyewright/fragrance"
 	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
 )
 
 // What Detail tells apart.
@@ -25,6 +26,8 @@ const (
 	pouredSo        = "poured"    // superfat-likely-negative: as weighed, and past mending
 	numbersUnknown  = "numbers"   // colourant-unjudged: its Colour Index numbers are not all known
 	hardlyWhitens   = "whitens"   // nano-grade: of titanium dioxide
+	perhapsF        = "f"         // temperature-high: so high that °F may have been meant
+	freeAcids       = "acids"     // solid-at-pour: free acids are among them
 	byItsName       = "name"      // hydrogen: its name alone tells the metal
 	inJug           = "jug"       // lye-undissolved: it stands in its jug
 	inBatter        = "batter"    // lye-undissolved: it is in the batter
@@ -117,6 +120,28 @@ func (f Finding) Message() string {
 		return "If no heat is lost the lye reaches " + value + ", above " + limit + ": it may boil and spit. Take colder water or ice, and add the alkali in small portions."
 	case "temperatures-apart":
 		return "Oils and lye are " + value + " apart; " + limit + " or less is usual when they are joined."
+	case "temperature-high":
+		return f.tooHot()
+	case "solid-at-pour":
+		text := name + ": over 10 % of the oils is of what is solid below " + value + ", and "
+		if f.Limit.Given() {
+			text += "the batter is to be poured at " + limit
+		} else {
+			text += "nothing is said of how hot the batter is poured"
+		}
+		text += ": it sets in lumps, with lye between them."
+		if f.Detail == freeAcids {
+			text += " Free acids become soap at once, and the batter seizes."
+		}
+		return text + " Take less, or keep oils and batter above that until it is poured."
+	case "wet-into-hot-lye":
+		text := name + ": alcohol, or over 5 % sugar, in the water that the alkali goes into"
+		if f.Value.Given() {
+			text += " at " + value + ", above " + limit
+		} else {
+			text += ", and nothing is said of how cold that is"
+		}
+		return text + ". It may boil over and spit: chill or freeze it, and add the alkali a little at a time."
 	case "acid-compensated":
 		return name + ": alkali is added for it, " + f.Detail + ". Leave the acid out, and the bar has too much alkali."
 	case "liquid-sugar":
@@ -154,11 +179,17 @@ func (f Finding) Message() string {
 	case "certificate-older":
 		return name + ": certified to amendment " + f.Detail + " of the IFRA Standards; the limits held here are of amendment " + strconv.Itoa(fragrance.Amendment()) + ". An older certificate proves nothing about the present: ask the supplier for a new one."
 	case "allergens-unknown":
-		return name + ": its allergens are not all listed. The label needs them: ask the supplier, and do not read what is listed as all there is."
+		its, supplier := "its", "the supplier"
+		if len(f.Names) > 1 {
+			its, supplier = "their", "the suppliers"
+		}
+		return name + ": " + its + " allergens are not all listed. The label needs them: ask " + supplier + ", and do not read what is listed as all there is."
 	case "fragrance-browns":
 		return "A part meant to look " + f.Names[1] + " has " + f.Names[0] + ": " + f.Detail + ". No share is published at which it shows; titanium dioxide lightens it and does not stop it."
 	case "fragrance-behaviour":
-		return name + ": " + f.Detail + ", as whoever brought it says, in a part that is piped. Add it last and stir by hand, or scent another part with it."
+		return f.behaves()
+	case "dose-unusual":
+		return name + ": its fragrances together are " + value + " of its oils, more than is usual (" + limit + " or less), whatever their limits leave room for: the smell may irritate, oil may weep from the bar, and the batter may misbehave."
 	case "fragrance-unjudged":
 		return f.unjudgedFragrance()
 	case "load-unusual":
@@ -219,6 +250,39 @@ func colourantText(names []string) string {
 		return names[0] + " (as it holds " + names[1] + ")"
 	}
 	return names[0]
+}
+
+// behaves says what a fragrance does in the batter.
+func (f Finding) behaves() string {
+	by := "as whoever brought it says"
+	if f.Source.How == cite.Memory {
+		by = "as is recalled of it"
+	}
+	text := f.Names[0] + ": " + f.Detail + ", " + by + "."
+	switch {
+	case strings.Contains(f.Detail, "seizes"):
+		return text + " The batter may set at once in the pot, with lye in it that has not reacted: try it in a spoonful, have the moulds ready, and leave it out of a part that is piped."
+	case f.Severity == Warning:
+		return text + " The part is piped: add it last and stir by hand, or scent another part with it."
+	default:
+		return text + " Add it last, and have the moulds ready."
+	}
+}
+
+// tooHot says which temperature is high, and of what.
+func (f Finding) tooHot() string {
+	of := "The oils"
+	switch {
+	case strings.HasSuffix(f.Subject, ".lye"):
+		of = "The lye"
+	case strings.HasSuffix(f.Subject, ".pour"):
+		of = "The batter when it is poured"
+	}
+	text := of + " at " + f.figure(f.Value) + " (limit " + f.figure(f.Limit) + "): hot oils, lye and batter scald beside what alkali does, and the batter may boil up in the pot and run over. Let it cool first."
+	if f.Detail == perhapsF {
+		text += " Were °F meant? Then write °F."
+	}
+	return text
 }
 
 // notPermitted says which law a colourant is not listed by.

@@ -92,6 +92,7 @@ type oilRow struct {
 	freeAcid units.Ratio // middle of the acid value, where both ends are printed
 
 	iodineLow, iodineHigh units.Ratio
+	melting               units.Ratio // °C, the upper end; not given where it is liquid, or not known
 
 	builtIn  bool
 	replaced bool        // a built-in row whose value the caller replaced
@@ -103,14 +104,14 @@ type oilRow struct {
 // A Figure is one published figure of an oil with its source, or one that the caller
 // brought.
 type Figure struct {
-	Name string // "saponification", "acid-value", "iodine", "density", "unsaponifiable"
+	Name string // "saponification", "acid-value", "iodine", "density", "melting", "unsaponifiable"
 
 	// Low and High are ratios: times 1000 they are mg KOH/g or g/kg, times 100 g of iodine
-	// per 100 g; a density stands as it is. One is not given where the source sets only
+	// per 100 g; a density and a melting point stand as they are. One is not given where the source sets only
 	// the other end; a single value has both the same.
 	Low, High units.Ratio
 
-	Unit   string      // "mg KOH/g", "g iodine/100 g", "g/kg"; of a density, its basis
+	Unit   string      // "mg KOH/g", "g iodine/100 g", "g/kg", "°C"; of a density, its basis
 	Source cite.Source // where it stands, and how it was obtained
 	Remark string      // what else the source says of it; mostly empty
 }

@@ -108,6 +108,8 @@ func readOil(stanza string) Oil {
 		case "iodine":
 			iodine := readRange(value, "%")
 			row.iodineLow, row.iodineHigh = iodine.low, iodine.high
+		case "melting":
+			row.melting = readRange(value, "").high
 		case "profile-value":
 			row.profileValue = units.MustRatio(refdata.Field(value, 0) + " mg/g")
 			row.profileHow = cite.ParseHow(refdata.Field(value, 1))
@@ -192,6 +194,7 @@ var figureUnits = [...]struct{ name, unit, suffix string }{
 	{"acid-value", "mg KOH/g", " mg/g"},
 	{"iodine", "g iodine/100 g", "%"},
 	{"density", "", ""},
+	{"melting", "°C", ""},
 	{"unsaponifiable", "g/kg", " mg/g"},
 }
 

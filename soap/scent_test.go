@@ -5,6 +5,7 @@ import (
 	"math/big"
 	"math/rand/v2"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -235,16 +236,16 @@ func TestFindingsOnFragrance(t *testing.T) {
 		{"a newer certificate", `"us"`, papers("3 %", "52", `, "allergens": ["Linalool"]`), in("", "pear"), ""},
 		{"an older certificate", `"us"`, papers("3 %", "50", `, "allergens": []`), in("", "pear"), "certificate-older"},
 		{"a certificate under European law", "", papers("3 %", "51", `, "allergens": []`), in("", "pear"), "fragrance-unjudged"},
-		{"no allergens", `"us"`, papers("3 %", "51", ""), in("", "pear"), "allergens-unknown"},
+		{"no allergens", `"us"`, papers("3 %", "51", ""), in("", "pear"), ""}, // said of the whole batch, below
 		{"nothing but a name", "", "", in(`, "look": "white", "work": "piped"`, "moonlight"), "fragrance-unjudged"},
 		{"vanillin in white", `"us"`, papers("3 %", "51", `, "allergens": [], "constituents": [{"cas": "121-33-5", "share": "1 %"}]`), in(`, "look": "white"`, "pear"), "fragrance-browns"},
 		{"ethyl vanillin in pale", `"us"`, papers("3 %", "51", `, "allergens": [], "constituents": [{"cas": "121-32-4", "share": "1 %"}]`), in(`, "look": "pale"`, "pear"), "fragrance-browns"},
 		{"vanillin in any", `"us"`, papers("3 %", "51", `, "allergens": [], "constituents": [{"cas": "121-33-5", "share": "1 %"}]`), in(`, "look": "any"`, "pear"), ""},
 		{"browning, as is said", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["browns"]`), in(`, "look": "white", "work": "piped"`, "pear"), "fragrance-browns"},
 		{"accelerates, piped", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["accelerates"]`), in(`, "work": "piped"`, "pear"), "fragrance-behaviour"},
-		{"accelerates, poured", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["accelerates"]`), in("", "pear"), ""},
-		{"a ceiling", "", "", in("", "lime-expressed"), "natural-ceiling-used allergens-unknown"},
-		{"not of the Annex", `"us"`, "", in("", "patchouli"), "fragrance-unjudged allergens-unknown"},
+		{"accelerates, poured", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["accelerates"]`), in("", "pear"), "fragrance-behaviour"},
+		{"a ceiling", "", "", in("", "lime-expressed"), "natural-ceiling-used"},
+		{"not of the Annex", `"us"`, "", in("", "patchouli"), "fragrance-unjudged"},
 		{"a maximum that is not held", "", `{"fragrance": "pear", "complete": true, "allergens": ["Methyl Salicylate"], "constituents": [{"cas": "119-36-8", "share": "1 %"}]}`, in("", "pear"), "fragrance-unjudged"},
 		{"the same under IFRA", `"us"`, `{"fragrance": "pear", "complete": true, "allergens": ["Methyl Salicylate"], "constituents": [{"cas": "119-36-8", "share": "1 %"}]}`, in("", "pear"), ""},
 		{"too much", `"us"`, papers("0.01 %", "51", `, "allergens": []`), in("", "pear"), "fragrance-over-cap"},
@@ -262,6 +263,105 @@ func TestFindingsOnFragrance(t *testing.T) {
 		if !slices.Equal(got, want) {
 			t.Errorf("%s: %v, want %v", row.name, got, want)
 		}
+	}
+}
+
+// One finding for all fragrances whose allergens are not listed, wherever they stand; none
+// where the soap is sold outside the European Union alone.
+func TestAllergensAreAskedForOnceAndWhereALabelNeedsThem(t *testing.T) {
+	parts := `{"part": "glow", "share": "50 %", "fragrances": [` + smell("lavender", "1 g") + `, ` + smell("pear", "1 g") + `]},
+		{"part": "dusk", "share": "rest", "fragrances": [` + smell("patchouli", "1 g") + `, ` + smell("lavender", "1 g") + `, ` + smell("moonlight", "1 g") + `]}`
+	for _, row := range []struct {
+		markets, papers string
+		names           string
+	}{
+		{"", `, "allergens": []`, "lavender patchouli"},
+		{`"eu"`, `, "allergens": []`, "lavender patchouli"},
+		{`"us", "eu"`, `, "allergens": ["Linalool"]`, "lavender patchouli"},
+		{`"eu"`, "", "lavender pear patchouli"},
+		{`"us"`, "", ""},
+	} {
+		materials := `{"fragrance": "pear", "certificates": [{"category": "9", "limit": "3 %", "amendment": "51"}]` + row.papers + `}`
+		got := found(plainFormula().with("markets", row.markets, "materials", materials, "parts", parts).batch(t), "allergens-unknown")
+		if row.names == "" {
+			if len(got) > 0 {
+				t.Errorf("%s: %+v", row.markets, got)
+			}
+			continue
+		}
+		if len(got) != 1 || got[0].Severity != warning || got[0].Subject != "parts" || strings.Join(got[0].Names, " ") != row.names {
+			t.Errorf("%s: %+v, want of %s", row.markets, got, row.names)
+		}
+	}
+}
+
+// What seizes is a warning in any part; what accelerates or makes grains is one where it is
+// piped, and a note elsewhere. Of clove and cassia oils it is recalled that they accelerate.
+func TestWhatAFragranceDoesToTheBatter(t *testing.T) {
+	said := func(does string) string {
+		return `{"fragrance": "pear", "complete": true, "allergens": [], "constituents": [{"cas": "5989-27-5", "share": "1 %"}], "behaviour": [` + does + `]}`
+	}
+	for _, row := range []struct{ does, id, poured, piped, how string }{
+		{`"seizes"`, "pear", "warning", "warning", "given"},
+		{`"accelerates", "seizes"`, "pear", "warning", "warning", "given"},
+		{`"accelerates"`, "pear", "note", "warning", "given"},
+		{`"rices"`, "pear", "note", "warning", "given"},
+		{`"browns"`, "pear", "", "", ""},
+		{``, "clove-bud", "note", "warning", "memory"},
+		{``, "clove-leaf", "note", "warning", "memory"},
+		{``, "clove-stem", "note", "warning", "memory"},
+		{``, "cassia", "note", "warning", "memory"},
+		{``, "lavender", "", "", ""},
+	} {
+		for work, want := range map[string]string{"poured": row.poured, "piped": row.piped} {
+			p := plainFormula().with("parts", `{"part": "glow", "share": "100 %", "work": "`+work+`", "fragrances": [`+smell(row.id, "1 g")+`]}`)
+			if row.does != "" {
+				p.with("materials", said(row.does))
+			}
+			got := found(p.batch(t), "fragrance-behaviour")
+			if want == "" {
+				if len(got) > 0 {
+					t.Errorf("%s %s, %s: %+v", row.does, row.id, work, got)
+				}
+				continue
+			}
+			if len(got) != 1 || got[0].Severity.String() != want || got[0].Subject != "parts[0].fragrances[0]" || got[0].Source.How.String() != row.how {
+				t.Errorf("%s %s, %s: %+v, want a %s, %s", row.does, row.id, work, got, want, row.how)
+				continue
+			}
+			if message := got[0].Message(); strings.Contains(message, "recalled") != (row.how == "memory") || strings.Contains(message, "set at once") != strings.Contains(row.does, "seizes") {
+				t.Error(message)
+			}
+		}
+	}
+}
+
+// Above 6 % of the part's oils, all its fragrances together, whatever the limits leave room
+// for.
+func TestAnUnusualDose(t *testing.T) {
+	for _, row := range []struct {
+		parts string
+		value string // "" for no finding
+	}{
+		{scentedWith(smell("pear", "6 % of oils")), ""},
+		{scentedWith(smell("pear", "6.0001 % of oils")), "6.0001"},
+		{scentedWith(smell("pear", "3 % of oils"), smell("moonlight", "30 g")), ""}, // of 1000 g
+		{scentedWith(smell("pear", "3 % of oils"), smell("moonlight", "30.001 g")), "6.0001"},
+		{`{"part": "dusk", "share": "50 %"}, {"part": "glow", "share": "50 %", "fragrances": [` + smell("pear", "30 g") + `]}`, ""},
+		{`{"part": "dusk", "share": "50 %"}, {"part": "glow", "share": "50 %", "fragrances": [` + smell("pear", "31 g") + `]}`, "6.2"}, // of 500 g
+	} {
+		got := found(plainFormula().with("materials", pear("100 %"), "parts", row.parts).batch(t), "dose-unusual")
+		if row.value == "" && len(got) > 0 || row.value != "" && (len(got) != 1 || got[0].Severity != note || got[0].Value.PercentText(4) != row.value || got[0].Limit.PercentText(4) != "6") {
+			t.Errorf("%s: %+v, want %s", row.parts, got, row.value)
+		}
+		if len(got) == 1 && (got[0].Subject != "parts["+strconv.Itoa(strings.Count(row.parts, `"part"`)-1)+"]" || !slices.Equal(got[0].Names, []string{"glow"})) {
+			t.Errorf("%s: %+v", row.parts, got[0])
+		}
+	}
+	// Certified for all of the bar, the most is far more than anybody wants.
+	b := plainFormula().with("size", `{"oils": "550 g"}`, "materials", pear("15 %"), "parts", scentedWith(`{"fragrance": "pear", "load": "max"}`)).batch(t)
+	if got := found(b, "dose-unusual"); len(got) != 1 || b.Parts[0].Additions[0].Mass.Compare(units.Grams(33)) <= 0 {
+		t.Errorf("%v: %+v", b.Parts[0].Additions[0].Mass, got)
 	}
 }
 

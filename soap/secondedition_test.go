@@ -79,7 +79,7 @@ var secondEditions = []struct{ oil, from, how, figure, low, high string }{
 var apart = map[string]string{"saponification": "0.03", "acid-value": "0.06", "iodine": "0.2", "density": "0.006"}
 
 // printedUnit is what a figure's number is printed in: the table holds shares of mass.
-var printedUnit = map[string]int64{"saponification": 1000, "acid-value": 1000, "iodine": 100, "density": 1, "unsaponifiable": 1000}
+var printedUnit = map[string]int64{"saponification": 1000, "acid-value": 1000, "iodine": 100, "density": 1, "melting": 1, "unsaponifiable": 1000}
 
 func publishedEnds(t *testing.T, id, name string) (low, high *big.Rat) {
 	t.Helper()
@@ -171,6 +171,10 @@ var typedColumns = map[string]string{
 		sunflower-mid-oleic 15; safflower 15; grapeseed 20; peanut 10; palm-kernel 10; palm-stearin 9; palm-olein 13; rapeseed-high-erucic 20;
 		almond 9; hazelnut 15; olive 15; cocoa-butter 7; shea-butter 190; castor 8; lard 12; rendered-pork-fat 12; tallow-premier-jus 10;
 		tallow-edible 12; myristic-acid 10; hemp-seed 12.5; wheat-germ 50; mango-kernel 15; kokum 12; sal 25; argan 7.9; camellia 15`,
+	"melting": `beeswax 61 66; jojoba 7 11; lanolin 38 44; lauric-acid 43 45; myristic-acid 54.4 54.4; oleic-acid 13 16; stearic-acid-50 53 59;
+		stearic-acid-95 64 69; babassu 22 26; cocoa-butter 31 35; coconut 23 26; illipe-borneo-tallow 34 39; kokum 38 43; lard 33 46;
+		rendered-pork-fat 33 46; mango-kernel 32 43; milk-fat 28 38; mowrah-butter 23 31; palm 33 40; palm-kernel 24 30; palm-olein 18 24;
+		palm-stearin 44 56; sal 30 37; shea-butter 32 45; tallow-edible 40 50; tallow-premier-jus 42 50; goose-fat 25 37`,
 }
 
 func TestColumnsOfTheOilTableTypedInAgain(t *testing.T) {
@@ -239,7 +243,9 @@ func TestFiguresOfOilsTypedInAgain(t *testing.T) {
 	var rows []string
 	for _, oil := range soap.Oils() {
 		for _, f := range oil.Figures() {
-			rows = append(rows, oil.ID()+" "+f.Name)
+			if f.Name != "melting" { // that whole column is typed in
+				rows = append(rows, oil.ID()+" "+f.Name)
+			}
 		}
 	}
 	madeup.Sampled(t, "oils.txt, figures", len(typedFigures), 36, len(rows), 204)
