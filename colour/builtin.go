@@ -1,10 +1,12 @@
 package colour
 
 import (
+	"cmp"
 	_ "embed"
 	"strings"
 	"sync"
 
+	"example.com/lyewright/internal/names"
 	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/internal/refdata"
 	"example.com/lyewright/units/cite"
@@ -21,18 +23,35 @@ var sourcesTable string
 // only with this date.
 func DataEdition() string { return refdata.Edition(table) }
 
-// LookUp finds a built-in colourant by its id, such as "titanium-dioxide", letter for
-// letter. The error of an unknown one is a [fault.Fault] of kind [fault.ErrUnknown] that
-// offers the nearest ids.
-func LookUp(id string) (Colourant, error) {
-	if c, found := builtIn(id); found {
+// LookUp finds a built-in colourant by its id, such as "titanium-dioxide", or by a name in
+// everyday use that means it alone, such as "charcoal": case, accents, hyphens and
+// apostrophes do not count, and [Colourant.Asked] tells the name. The error is a
+// [fault.Fault] of kind [fault.ErrUnknown]: the name has several meanings, which it lists,
+// or one that is not held, or is not known, and then it offers the nearest id.
+func LookUp(name string) (Colourant, error) {
+	if c, found := builtIn(name); found {
 		return c, nil
 	}
-	remedy := nearest.Remedy(id, ids())
-	if remedy == "" {
-		remedy = "bring it as one of your own"
+	answer := names.Look(names.Colourant, name, Known)
+	if c, found := builtIn(answer.ID); found && !answer.Unheld {
+		c.asked = name
+		return c, nil
 	}
-	return Colourant{}, fault.Fault{Path: "colourant", Text: id, Reason: "is not a built-in colourant", Remedy: remedy, Kind: fault.ErrUnknown}
+	reason, choice := answer.Why(Known, nil)
+	remedy := "bring it as one of your own"
+	switch {
+	case len(choice) > 0:
+		remedy = "write " + strings.Join(choice, " or ")
+	case reason == "":
+		reason, remedy = "is not a built-in colourant", cmp.Or(Suggest(name), remedy)
+	}
+	return Colourant{}, fault.Fault{Path: "colourant", Text: name, Reason: reason, Remedy: remedy, Kind: fault.ErrUnknown}
+}
+
+// Known reports whether an id is that of a built-in colourant, letter for letter.
+func Known(id string) bool {
+	_, found := index().Find(id)
+	return found
 }
 
 func builtIn(id string) (c Colourant, found bool) {
@@ -40,10 +59,12 @@ func builtIn(id string) (c Colourant, found bool) {
 	return Colourant{stanza: stanza}, found
 }
 
-// Suggest gives a sentence that offers the built-in ids nearest to a name that begins as
-// they do, letter for letter up to the third; empty where none is near. It is for a plain
-// name that may have been meant as a built-in one.
-func Suggest(name string) string { return nearest.Begun(name, ids()) }
+// Suggest gives a sentence that offers the built-in id nearest to a mistyped name; empty
+// where none is near, or several are. It is for a plain name that may have been meant as a
+// built-in one.
+func Suggest(name string) string {
+	return nearest.Question(names.Nearest(names.Colourant, name, ids(), func(a, b string) bool { return a == b }))
+}
 
 // Colourants lists the built-in colourants in order of id.
 func Colourants() []Colourant {

@@ -1,10 +1,12 @@
 package colour
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
 
+	"example.com/lyewright/internal/names"
 	"example.com/lyewright/internal/refdata"
 	"example.com/lyewright/units"
 )
@@ -14,6 +16,7 @@ import (
 type Colourant struct {
 	stanza string    // of the table; empty of one that is not built-in
 	own    *Supplied // what the maker says of it; nil where nothing
+	asked  string    // the name that it was looked up by, where that is not the id
 }
 
 // Given reports whether there is a colourant.
@@ -28,6 +31,20 @@ func (c Colourant) ID() string {
 		return c.own.ID
 	}
 	return c.field("colourant", 1)
+}
+
+// Asked is the name that it was looked up by where that is not its ID, such as "charcoal"
+// of activated-charcoal; empty otherwise.
+func (c Colourant) Asked() string { return c.asked }
+
+// NameNote is what should be known of the name that a built-in one was looked up by, or of
+// its id: what else goes by that name. It is empty where nothing is to be said. It
+// is common knowledge, and was not read anywhere.
+func (c Colourant) NameNote() string {
+	if c.own != nil || c.stanza == "" {
+		return ""
+	}
+	return names.Note(names.Colourant, cmp.Or(c.asked, c.ID()))
 }
 
 // Name is the common English name, or what the maker calls it.

@@ -46,12 +46,22 @@ func ExampleLookUp() {
 	// colourant: "titanium-dioxid" is not a built-in colourant; did you mean titanium-dioxide?
 }
 
+// Is a name the id of a colourant as it stands? LookUp takes further names.
+func ExampleKnown() {
+	fmt.Println(colour.Known("activated-charcoal"), colour.Known("charcoal"))
+	charcoal, err := colour.LookUp("charcoal")
+	fmt.Println(charcoal.ID(), charcoal.Asked(), err)
+	// Output:
+	// true false
+	// activated-charcoal charcoal <nil>
+}
+
 // A plain name in a formula that may have been meant as a built-in one.
 func ExampleSuggest() {
 	fmt.Println(colour.Suggest("ultramarin-blue"))
 	fmt.Println(colour.Suggest("lantern glow") == "")
 	// Output:
-	// did you mean ultramarine-blue or ultramarine-pink?
+	// did you mean ultramarine-blue?
 	// true
 }
 

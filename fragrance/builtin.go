@@ -1,9 +1,12 @@
 package fragrance
 
 import (
+	"cmp"
 	_ "embed"
+	"strings"
 	"sync"
 
+	"example.com/lyewright/internal/names"
 	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/internal/refdata"
 	"example.com/lyewright/units/cite"
@@ -16,18 +19,29 @@ var materialsTable string
 //go:embed data/sources.txt
 var sourcesTable string
 
-// LookUp finds a built-in material by its id, such as "clove-bud", letter for letter. The
-// error of an unknown one is a [fault.Fault] of kind [fault.ErrUnknown] that offers the
-// nearest ids.
-func LookUp(id string) (Material, error) {
-	if m, found := builtIn(current(), id); found {
+// LookUp finds a built-in material by its id, such as "clove-bud", or by a name in everyday
+// use that means it alone, such as "cinnamon bark": case, accents, hyphens and apostrophes
+// do not count, and [Material.Asked] tells the name. The error is a [fault.Fault] of kind
+// [fault.ErrUnknown]: the name has several meanings, which it lists, or one that is not
+// held, or is not known, and then it offers the nearest id.
+func LookUp(name string) (Material, error) {
+	if m, found := builtIn(current(), name); found {
 		return Material{m}, nil
 	}
-	remedy := nearest.Remedy(id, ids())
-	if remedy == "" {
-		remedy = "bring it with its supplier's certificate"
+	answer := names.Look(names.Fragrance, name, Known)
+	if m, found := builtIn(current(), answer.ID); found && !answer.Unheld {
+		m.asked = name
+		return Material{m}, nil
 	}
-	return Material{}, fault.Fault{Path: "fragrance", Text: id, Reason: "is not a built-in fragrance", Remedy: remedy, Kind: fault.ErrUnknown}
+	reason, choice := answer.Why(Known, nil)
+	remedy := "bring it with its supplier's certificate"
+	switch {
+	case len(choice) > 0:
+		remedy = "write " + strings.Join(choice, " or ")
+	case reason == "":
+		reason, remedy = "is not a built-in fragrance", cmp.Or(Suggest(name), remedy)
+	}
+	return Material{}, fault.Fault{Path: "fragrance", Text: name, Reason: reason, Remedy: remedy, Kind: fault.ErrUnknown}
 }
 
 // Known reports whether an id is that of a built-in material, which it does not read.
@@ -45,11 +59,11 @@ func Materials() []Material {
 	return list
 }
 
-// Suggest gives a sentence that offers the built-in ids nearest to a name that begins as
-// they do, letter for letter up to the third; empty where none is near. It is for a plain
-// name that may have been meant as a built-in one.
+// Suggest gives a sentence that offers the built-in id nearest to a mistyped name; empty
+// where none is near, or several are. It is for a plain name that may have been meant as a
+// built-in one.
 func Suggest(name string) string {
-	return nearest.Begun(name, ids())
+	return nearest.Question(names.Nearest(names.Fragrance, name, ids(), func(a, b string) bool { return a == b }))
 }
 
 var (

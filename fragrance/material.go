@@ -1,6 +1,9 @@
 package fragrance
 
 import (
+	"cmp"
+
+	"example.com/lyewright/internal/names"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/cite"
 )
@@ -12,6 +15,7 @@ type Material struct{ m *material }
 
 type material struct {
 	id, name, latin string
+	asked           string // the name that it was looked up by, where that is not the id
 	nameOnly        bool
 	annex           bool // the IFRA Annex lists it
 	complete        bool // its list names everything that is restricted
@@ -85,6 +89,20 @@ func (m Material) ID() string { return m.get().id }
 
 // Name is its common name; the ID of a maker's own.
 func (m Material) Name() string { return m.get().name }
+
+// Asked is the name that it was looked up by where that is not its ID, such as "cinnamon
+// bark" of cinnamon-bark; empty otherwise.
+func (m Material) Asked() string { return m.get().asked }
+
+// NameNote is what should be known of the name that a built-in one was looked up by, or of
+// its id: what else goes by that name. It is empty where nothing is to be said. It
+// is common knowledge, and was not read anywhere.
+func (m Material) NameNote() string {
+	if !Known(m.ID()) {
+		return ""
+	}
+	return names.Note(names.Fragrance, cmp.Or(m.Asked(), m.ID()))
+}
 
 // Latin is the botanical name; empty where there is none.
 func (m Material) Latin() string { return m.get().latin }

@@ -74,7 +74,7 @@ func (g *weigher) oils() {
 	for i := range w.oils {
 		inPot := g.inPot(i)
 		for _, o := range g.read.Oils {
-			if o.Oil == g.f.Oils[i].Oil.ID() && !g.slipped(o.Mass, inPot, "oils", o.Oil) {
+			if g.f.lineNamed(o.Oil) == i && !g.slipped(o.Mass, inPot, "oils", o.Oil) {
 				inPot, w.read.oils[i] = o.Mass, true
 			}
 		}
@@ -135,7 +135,7 @@ func (g *weigher) readCarriers(part int) {
 			var jugs []*loaded
 			var plan units.Mass
 			for i := range loads {
-				if c := loads[i].addition.Carrier; c.In != NoLiquid && c.liquid() == carrier.Liquid {
+				if c := loads[i].addition.Carrier; c.In != NoLiquid && c.isLiquid(carrier.Liquid) {
 					jugs, plan = append(jugs, &loads[i]), plan.Add(loads[i].carrier)
 				}
 			}

@@ -231,6 +231,7 @@ var subjectOf = map[string][]string{
 	"purity-single":            {"alkali[]"},
 	// of an extra carrier, which has no line among the oils, the carrier
 	"range-missing":           {"oils[]", "parts[].match[].carrier", "parts[].colourants[].carrier", "parts[].fragrances[].carrier", "parts[].additives[].carrier"},
+	"name-note":               {"oils[]", "parts[].match[].carrier", "parts[].colourants[].carrier", "parts[].fragrances[].carrier", "parts[].additives[].carrier"},
 	"value-computed":          {"oils[]", "parts[].match[].carrier", "parts[].colourants[].carrier", "parts[].fragrances[].carrier", "parts[].additives[].carrier"},
 	"saponification-single":   {"oils[]", "water.liquids[]"},
 	"saponification-replaced": {"oils[]"},
@@ -335,6 +336,7 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 		plainFormula().with("superfat", `"0.1 %"`, "alkali", `{"kind": "sodium-hydroxide"}`, "water", `{"lye_concentration": "46 %"}`),
 		plainFormula().with("superfat", `"0.11 %"`, "alkali", `{"kind": "sodium-hydroxide", "purity": "100 %"}`, "water", `{"lye_concentration": "24 %"}`),
 		plainFormula().with("oils", `{"oil": "canola", "share": "50 %"}, {"oil": "goose-fat", "share": "rest"}, {"oil": "beeswax", "share": "1 %"}, {"oil": "lard", "share": "1 %"}, {"oil": "olive", "share": "1 %", "saponification": "190"}`),
+		plainFormula().with("oils", `{"oil": "Olivenöl", "share": "50 %"}, {"oil": "tallow", "share": "40 %"}, {"oil": "lanolin", "share": "rest"}`),
 		plainFormula().with("oils", `{"oil": "hall-blend", "share": "90 %", "saponification": "190"}, {"oil": "beeswax", "share": "10 %"}`),
 		plainFormula().with("scale", `{"oils": "1 mg", "small": "1.03 g"}`, "parts", `{"part": "lantern", "share": "50 %",
 			"colourants": [{"colourant": "dusk", "load": "1 g", "carrier": {"liquid": "goose-fat", "ratio": "20"}}],

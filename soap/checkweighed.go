@@ -49,10 +49,10 @@ func (c *checker) weighed() {
 			carrier := &read.Carriers[j]
 			line := carriers.at(carrier.Liquid)
 			c.readMass(line, carrier.Mass)
-			if liquids := part.liquids(); !slices.Contains(liquids, carrier.Liquid) {
+			if liquids := part.liquids(); !part.hasLiquid(carrier.Liquid) {
 				c.fault(line, "", "is not a carrier of this part", cmp.Or(nearest.Remedy(carrier.Liquid, liquids), "name the liquid of one of its carriers"), ErrUnknown, "parts", "parts[].colourants", "parts[].fragrances", "parts[].additives")
 			}
-			c.once(line, j, func(k int) bool { return read.Carriers[k].Liquid == carrier.Liquid }, "weigh all the part's carriers of one liquid together")
+			c.once(line, j, func(k int) bool { return sameLiquid(read.Carriers[k].Liquid, carrier.Liquid) }, "weigh all the part's carriers of one liquid together")
 		}
 	}
 }
@@ -73,10 +73,13 @@ func (c *checker) weighedLines(w *Weighed, t trail) {
 	for i := range w.Oils {
 		line := oils.at(w.Oils[i].Oil)
 		c.readMass(line, w.Oils[i].Mass)
-		if c.f.lineOf(w.Oils[i].Oil) < 0 {
+		of := c.f.lineNamed(w.Oils[i].Oil)
+		if of < 0 {
 			c.fault(line, "", "is not an oil of this formula", "use the ids of its oils", ErrUnknown, "oils", "oils[].oil")
 		}
-		c.once(line, i, func(j int) bool { return w.Oils[j].Oil == w.Oils[i].Oil }, "put both into one")
+		c.once(line, i, func(j int) bool {
+			return w.Oils[j].Oil == w.Oils[i].Oil || of >= 0 && c.f.lineNamed(w.Oils[j].Oil) == of
+		}, "put both into one")
 	}
 	for i := range w.Alkalis {
 		name := w.Alkalis[i].Alkali.String()
@@ -102,6 +105,16 @@ func (c *checker) readMass(t trail, mass units.Mass) {
 	case mass.Compare(units.Grams(units.Tonne)) > 0:
 		c.fault(t, mass.String(), "is more than a tonne", "write at most 1000 kg", ErrRange)
 	}
+}
+
+// hasLiquid reports whether one of the part's carriers goes by a name.
+func (p *Part) hasLiquid(name string) bool {
+	for kind := Colourant; kind <= Additive; kind++ {
+		if slices.ContainsFunc(p.additions(kind), func(a Addition) bool { return a.Carrier.isLiquid(name) }) {
+			return true
+		}
+	}
+	return false
 }
 
 // liquids lists the liquids of the part's carriers.

@@ -443,7 +443,6 @@ func TestKeysAndUnitsHaveOneSpelling(t *testing.T) {
 		{"water", `{"per_alkali": "200 %"}`},
 		{"water", `{"per_oils": "0.3"}`},
 		{"alkali", `{"kind": "Sodium-Hydroxide"}`},
-		{"oils", `{"oil": "Olive", "share": "100 %"}`},
 		{"oils", `{"oil": "olive", "share": "Rest"}`},
 		{"parts", part("3 %of oils", "")},
 		{"parts", part("3 % of the oils", "")},

@@ -45,6 +45,7 @@ func (s Severity) String() string {
 //     acid-compensated, liquid-sugar, liquid-alcohol, wet-into-hot-lye
 //   - moulds: moulds-short, density-unknown, embeds-present, glitter-plastic,
 //     glitter-aluminium
+//   - names: name-note
 //   - scales: rounding-coarse
 //   - fragrance: fragrance-over-cap, fragrance-unjudged, natural-ceiling-used,
 //     certificate-older, allergens-unknown, fragrance-browns, fragrance-behaviour,

@@ -3,6 +3,7 @@ package soap
 import (
 	"slices"
 
+	"example.com/lyewright/internal/names"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/cite"
 )
@@ -108,9 +109,30 @@ func (j *judge) oils() {
 	list := top("oils")
 	for i := range j.b.Oils {
 		t := list.item(i)
+		j.oilName(t, j.b.Oils[i].Oil)
 		j.oilValue(t, j.b.Oils[i].Oil)
 		j.coarse(t, j.b.Oils[i].Oil.Name(), j.b.Oils[i].Weighing)
 	}
+}
+
+// oilName says what an oil was asked for as, and what the table of names says of that.
+func (j *judge) oilName(t trail, oil Oil) {
+	if row := oil.get(); !row.replaced || row.asked != "" {
+		j.named(t, names.Oil, row.id, row.asked, row.nameNote)
+	}
+}
+
+// named says what a line was asked for as where that is not its id, and what the table of
+// names says of its name.
+func (j *judge) named(t trail, kind names.Kind, id, asked, note string) {
+	if asked == "" && note == "" {
+		return
+	}
+	f := Finding{Code: "name-note", Subject: t.String(), Names: []string{id}, Detail: string(kind), Source: cite.Source{How: cite.Memory}}
+	if asked != "" {
+		f.Names = append(f.Names, asked)
+	}
+	j.add(f)
 }
 
 // oilValue judges where an oil's saponification value comes from.
@@ -314,6 +336,9 @@ func (j *judge) part(i int) {
 		j.coarse(line, a.Name, a.Weighing)
 		if a.Carrier == nil {
 			continue
+		}
+		if l.addition.Carrier.Oil.Asked() != "" {
+			j.oilName(line.at("carrier"), l.addition.Carrier.Oil)
 		}
 		if a.Carrier.In == InOil && l.line < 0 {
 			j.rangeless(line.at("carrier"), a.Carrier.Oil)

@@ -33,6 +33,9 @@ func (w jsonWriter) batch(b *Batch) {
 			o := &b.Oils[i]
 			w.Object("", func() {
 				w.Text("oil", o.Oil.ID())
+				if asked := o.Oil.Asked(); asked != "" {
+					w.Text("asked", asked)
+				}
 				w.Text("name", o.Oil.Name())
 				w.weighing(o.Weighing)
 				w.mass("withheld_g", o.Withheld)

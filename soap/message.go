@@ -6,6 +6,7 @@ import (
 
 	"example.com/lyewright/colour"
 	"example.com/lyewright/fragrance"
+	"example.com/lyewright/internal/names"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/cite"
 )
@@ -108,6 +109,8 @@ func (f Finding) Message() string {
 		return name + ": a wax, whose esters a cold process may leave as they are. Its value is taken as a range that begins at its free acid."
 	case "figure-from-memory":
 		return name + ": the saponification value used was recalled from its source, not seen there."
+	case "name-note":
+		return f.nameNote()
 	case "lye-strong":
 		return "The lye as mixed is " + value + ", above " + limit + ": it grows hotter, and trace comes fast."
 	case "lye-weak":
@@ -283,6 +286,21 @@ func (f Finding) tooHot() string {
 		text += " Were °F meant? Then write °F."
 	}
 	return text
+}
+
+// nameNote says what a name was read as, and what the table of names says of it.
+func (f Finding) nameNote() string {
+	name := f.Names[len(f.Names)-1]
+	note := names.Note(names.Kind(f.Detail), name)
+	text := "The name " + units.Quote(name)
+	switch {
+	case len(f.Names) == 1:
+		return text + " has a note: " + note + "."
+	case note == "":
+		return text + " is read as " + f.Names[0] + "."
+	default:
+		return text + " is read as " + f.Names[0] + ", with this note: " + note + "."
+	}
 }
 
 // notPermitted says which law a colourant is not listed by.

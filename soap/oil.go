@@ -99,6 +99,9 @@ type oilRow struct {
 	figures  []Figure    // the caller's own
 	own      []AcidShare // the caller's composition
 	stanza   string      // the row of the table
+
+	asked    string // the name that it was looked up by, where that is not the id
+	nameNote string // what the table of names says of that name
 }
 
 // A Figure is one published figure of an oil with its source, or one that the caller

@@ -22,6 +22,8 @@ func (w jsonWriter) text(key, text string) {
 
 func (w jsonWriter) oil(o Oil) {
 	w.Text("oil", o.ID())
+	w.text("asked", o.Asked())
+	w.text("name_note", o.NameNote())
 	w.Text("data_edition", DataEdition())
 	w.Text("name", o.Name())
 	w.text("latin", o.Latin())

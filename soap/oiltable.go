@@ -8,7 +8,7 @@ import (
 	"example.com/lyewright/colour"
 	"example.com/lyewright/colour/tint"
 	"example.com/lyewright/fragrance"
-	"example.com/lyewright/internal/nearest"
+	"example.com/lyewright/internal/names"
 	"example.com/lyewright/internal/refdata"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/cite"
@@ -38,12 +38,20 @@ func Oils() []Oil {
 	return oils
 }
 
-// LookUpOil finds a built-in oil by its id, such as "olive". The error is a
-// [Fault] (path "oil", kind [ErrUnknown]) that offers the nearest known ids.
-func LookUpOil(id string) (Oil, error) {
-	oil, found := builtIn(id)
-	if !found {
-		return Oil{}, unknownOil(id)
+// LookUpOil finds a built-in oil by its id, such as "olive", or by a name in everyday use
+// that means it alone, such as "Olivenöl" or "olive oil": case, accents, hyphens and
+// apostrophes do not count, and [Oil.Asked] tells the name. Of several oils whose planned values lie within
+// 3 % the first is taken, and [Oil.NameNote] says so. The error is a [Fault] (path "oil", kind [ErrUnknown]): the
+// name has several meanings, which it lists, or one that is not held, or is not known,
+// and then it offers the nearest ids that are harmless to confuse.
+func LookUpOil(name string) (Oil, error) {
+	oil, found := builtIn(name) // an id as it stands, which should cost nothing
+	if found {
+		return oil, nil
+	}
+	oil, unknown := namedOil(name)
+	if unknown != nil {
+		return Oil{}, *unknown
 	}
 	return oil, nil
 }
@@ -71,14 +79,6 @@ func builtIn(id string) (oil Oil, found bool) {
 		return Oil{}, false
 	}
 	return row(), true
-}
-
-func unknownOil(id string) Fault {
-	remedy := nearest.Remedy(id, oilIDs())
-	if remedy == "" {
-		remedy = `bring its own "saponification" in mg KOH/g, or see the list of oils`
-	}
-	return Fault{Path: "oil", Text: id, Reason: "is not a built-in oil", Remedy: remedy, Kind: ErrUnknown}
 }
 
 func oilIDs() []string { return oilIndex().IDs() }
@@ -120,6 +120,7 @@ func readOil(stanza string) Oil {
 		row.freeAcid = units.Between(acid.low, acid.high).Middle()
 	}
 	row.plan(sv, acid)
+	row.nameNote = names.Note(names.Oil, row.id)
 	return Oil{row: row}
 }
 

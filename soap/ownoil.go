@@ -68,7 +68,15 @@ func (o Oil) WithSaponification(value units.Range) (Oil, error) {
 // needed says that a value is brought or there must be one; a built-in oil
 // without any figure of the caller's own is just looked up.
 func (o OwnOil) on(base string, needed bool) (Oil, error) {
-	if built, found := builtIn(base); found {
+	built, found := builtIn(base)
+	if !found && !needed { // what brings a value of its own is an oil of its own
+		var unknown *Fault
+		if built, unknown = namedOil(base); unknown != nil {
+			return Oil{}, Faults{*unknown}
+		}
+		found = true
+	}
+	if found {
 		if o.plain() && !needed {
 			return built, nil
 		}
@@ -78,9 +86,6 @@ func (o OwnOil) on(base string, needed bool) (Oil, error) {
 			return Oil{}, faults
 		}
 		return Oil{row: &row}, nil
-	}
-	if !needed {
-		return Oil{}, Faults{unknownOil(base)}
 	}
 	row := &oilRow{id: o.ID, name: o.ID}
 	var faults Faults

@@ -49,7 +49,7 @@ func (r *reader) formula(s *spot) Formula {
 	f.Temperature = r.temperatures(s.at("temperature"))
 	f.Embeds = r.embeds(s.at("embeds"))
 	f.Toppings = r.toppings(s.at("toppings"))
-	f.Weighed = r.weighed(s.at("weighed"))
+	f.Weighed = r.weighed(s.at("weighed"), &f)
 	return f
 }
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/lyewright/internal/names"
 	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/internal/strictjson"
 	"example.com/lyewright/soap/mould"
@@ -143,24 +144,38 @@ func (r *reader) carrier(s *spot, f *Formula) Carrier {
 }
 
 // carrierOil finds the oil of a carrier: one of the formula's, or a built-in.
-func (r *reader) carrierOil(s *spot, id string, f *Formula) Oil {
-	if line := slices.Index(r.ids, id); line >= 0 {
-		if f.Oils[line].Oil.row == nil {
-			r.meant = append(r.meant, s.path())
-		}
-		return f.Oils[line].Oil
+func (r *reader) carrierOil(s *spot, name string, f *Formula) Oil {
+	line := slices.Index(r.ids, name)
+	if line < 0 {
+		line = f.lineNamed(name)
 	}
-	oil, found := builtIn(id)
-	if !found {
-		remedy := nearest.Remedy(id, slices.Concat([]string{"water", "glycerin"}, r.ids, oilIDs()))
-		if remedy == "" && r.lost { // it may be the oil that could not be read
+	if line >= 0 {
+		oil := f.Oils[line].Oil
+		switch {
+		case oil.row == nil:
 			r.meant = append(r.meant, s.path())
-			return oil
+		case oil.ID() != name && oil.Asked() != name:
+			return oil.askedAs(name, names.Note(names.Oil, name))
 		}
-		if remedy == "" {
-			remedy = "write water, glycerin, a built-in oil, or an oil of this formula"
-		}
-		r.fault(s, id, "is not a liquid that is known", remedy, ErrUnknown)
+		return oil
 	}
+	oil, unknown := namedOil(name)
+	if unknown == nil {
+		return oil
+	}
+	if unknown.Reason != notBuiltIn { // the name is known, and means no one oil
+		r.fault(s, name, unknown.Reason, "write the id of an oil, or an oil of this formula", ErrUnknown)
+		return oil
+	}
+	known := slices.Concat([]string{"water", "glycerin"}, r.ids, oilIDs())
+	remedy := nearest.Question(names.Nearest(names.Oil, name, known, alikeOils))
+	if remedy == "" && r.lost { // it may be the oil that could not be read
+		r.meant = append(r.meant, s.path())
+		return oil
+	}
+	if remedy == "" {
+		remedy = "write water, glycerin, a built-in oil, or an oil of this formula"
+	}
+	r.fault(s, name, "is not a liquid that is known", remedy, ErrUnknown)
 	return oil
 }

@@ -8,7 +8,7 @@ import (
 	"example.com/lyewright/units"
 )
 
-func (r *reader) weighed(s *spot) Weighed {
+func (r *reader) weighed(s *spot, f *Formula) Weighed {
 	var w Weighed
 	if s == nil || !r.object(s, "stage", "oils", "alkali", "water", "parts") {
 		return w
@@ -20,7 +20,7 @@ func (r *reader) weighed(s *spot) Weighed {
 		r.fault(s, "", "does not say how far the batch has come", `write "stage": "lye", "pot", "parts" or "moulds"`, ErrMissing)
 	}
 	r.masses(s.at("oils"), func(id string, at *spot, mass units.Mass) {
-		if !slices.Contains(r.ids, id) {
+		if !slices.Contains(r.ids, id) && f.lineNamed(id) < 0 {
 			r.unknownName(at, id, "is not an oil of this formula", r.ids)
 		}
 		w.Oils = append(w.Oils, WeighedOil{Oil: id, Mass: mass})

@@ -49,7 +49,7 @@ func (k catalogue[T]) print(c *command, args []string) int {
 			var fault soap.Fault
 			errors.As(err, &fault)
 			fault.Path = ""
-			if !strings.HasPrefix(fault.Remedy, "did you mean") {
+			if !strings.HasPrefix(fault.Remedy, "did you mean") && !strings.HasPrefix(fault.Remedy, "write ") {
 				fault.Remedy = "lyewright " + k.verb + " lists them all"
 			}
 			faults = append(faults, fault)

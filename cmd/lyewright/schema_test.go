@@ -150,7 +150,7 @@ func TestTheBatchObjectHasTheKeysOfTheFormatInTheirOrder(t *testing.T) {
 			}
 			list := func(o object, key string) []any { return o.values[key].([]any) }
 			for i, o := range list(b, "oils") {
-				keyed(t, fmt.Sprintf("oils[%d]", i), o, "oil:t name:t mass_g:n weigh_g:n withheld_g:n")
+				keyed(t, fmt.Sprintf("oils[%d]", i), o, "oil:t asked:t? name:t mass_g:n weigh_g:n withheld_g:n")
 			}
 			for i, a := range list(b, "alkali") {
 				keys := "kind:t purity_pct:n mass_g:n weigh_g:n"
@@ -315,7 +315,7 @@ func TestTheOilsObjectHasTheKeysOfTheFormat(t *testing.T) {
 	}
 	var ids []string
 	for _, v := range list {
-		o := keyed(t, "oil", v, "oil:t name:t inci:t? kind:t saponification:o? iodine:o? source:t")
+		o := keyed(t, "oil", v, "oil:t asked:t? name_note:t? name:t inci:t? kind:t saponification:o? iodine:o? source:t")
 		id := o.values["oil"].(string)
 		ids = append(ids, id)
 		oil, err := soap.LookUpOil(id)

@@ -44,7 +44,7 @@ func goList(t *testing.T, args ...string) []goPackage {
 
 // The rooms in their order: imports go only to earlier ones.
 var rooms = []string{
-	"/internal/refdata", "/internal/strictjson", "/internal/jsonwrite", "/internal/nearest",
+	"/internal/refdata", "/internal/strictjson", "/internal/jsonwrite", "/internal/nearest", "/internal/names",
 	"/internal/molar", "/units", "/units/cite", "/units/fault", "/soap/lye", "/soap/mould", "/colour/tint", "/colour", "/fragrance", "/soap", "/internal/madeup", "/soap/schema", "/soap/sheet", "/cmd/lyewright", "/internal/guard",
 }
 

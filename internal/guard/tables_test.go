@@ -21,6 +21,8 @@ func TestEveryTableIsInOrderAndNamesItsKeys(t *testing.T) {
 		{"fragrance/data/entries.txt", ""},
 		{"colour/data/colourants.txt", "colourant"},
 		{"colour/data/sources.txt", ""},
+		{"internal/names/data/names.txt", ""},
+		{"internal/names/data/notes.txt", ""},
 	} {
 		text, err := os.ReadFile(filepath.Join("..", "..", table.path))
 		if err != nil {

@@ -21,10 +21,10 @@ func Names(name string, known []string) []string {
 	}
 	var near []candidate
 	name = strings.ToLower(name)
-	most := max(1, len(name)/3) // letters
+	most := Most(name)
 	for _, k := range known {
 		lower := strings.ToLower(k)
-		d := distance(name, lower)
+		d := Distance(name, lower)
 		switch {
 		case d <= most:
 		case within(name, lower) || within(lower, name):
@@ -42,15 +42,23 @@ func Names(name string, known []string) []string {
 	return names
 }
 
+// Most is how many letters of a name may be wrong: a third of them, and one always.
+func Most(name string) int { return max(1, len(name)/3) }
+
 // within reports whether part stands in whole as one or more of its words.
 func within(part, whole string) bool {
 	return strings.Contains("-"+strings.ReplaceAll(whole, " ", "-")+"-", "-"+strings.ReplaceAll(part, " ", "-")+"-")
 }
 
-// distance counts the letters changed, added, dropped or swapped between two
+// Distance counts the letters changed, added, dropped or swapped between two
 // words (optimal string alignment).
-func distance(a, b string) int {
-	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+func Distance(a, b string) int {
+	var room [3][65]int // of names of usual length, without a list of its own for each
+	before, last, row := room[0][:], room[1][:], room[2][:]
+	if len(b) >= len(room[0]) {
+		before, last, row = make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	}
+	last = last[:len(b)+1]
 	for j := range last {
 		last[j] = j
 	}
@@ -73,15 +81,17 @@ func distance(a, b string) int {
 
 // Remedy says which of the known names may have been meant, or "" when none
 // is near.
-func Remedy(name string, known []string) string {
-	near := Names(name, known)
-	switch len(near) {
+func Remedy(name string, known []string) string { return Question(Names(name, known)) }
+
+// Question asks whether one of some names was meant, "" of none.
+func Question(names []string) string {
+	switch len(names) {
 	case 0:
 		return ""
 	case 1:
-		return "did you mean " + near[0] + "?"
+		return "did you mean " + names[0] + "?"
 	default:
-		return "did you mean " + strings.Join(near[:len(near)-1], ", ") + " or " + near[len(near)-1] + "?"
+		return "did you mean " + strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1] + "?"
 	}
 }
 

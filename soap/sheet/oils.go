@@ -55,11 +55,22 @@ func ends(low, high string) string {
 	}
 }
 
+// asked says what a row was asked for as, and what the table of names says of that.
+func (p *page) asked(name, id, note string) {
+	if name != "" {
+		p.wrap("", "The name "+units.Quote(name)+" is read as "+id+".")
+	}
+	if note != "" {
+		p.wrap("", "A note on the name (memory): "+note+".")
+	}
+}
+
 // WriteOil prints everything that is known of an oil, with its sources. The
 // error is the writer's.
 func WriteOil(w io.Writer, oil soap.Oil) error {
 	var p page
 	p.wrap("", oil.Name()+" ("+oil.ID()+")")
+	p.asked(oil.Asked(), oil.ID(), oil.NameNote())
 	p.line(oil.Kind().String())
 	if oil.Latin() != "" {
 		p.line(oil.Latin())

@@ -1,0 +1,141 @@
+// Package names knows names in everyday use, in five languages, and the ids that they mean.
+// It holds no table of oils, fragrances or colourants: a caller says which ids are held.
+//
+// The names are common knowledge and were not read anywhere; data/names.txt says so, and
+// what was compared. Nothing is parsed at start-up: a name is found in the sorted text by
+// halving it.
+package names
+
+import (
+	_ "embed"
+	"strings"
+	"sync"
+
+	"example.com/lyewright/internal/refdata"
+)
+
+//go:embed data/names.txt
+var table string
+
+//go:embed data/notes.txt
+var notesTable string
+
+var notes = sync.OnceValue(func() refdata.Index { return refdata.IndexLines(notesTable) })
+
+// Edition is the date of the table, as year-month-day.
+func Edition() string { return refdata.Edition(table) }
+
+// Kind is the kind of thing that a name is looked for among.
+type Kind string
+
+// The kinds of the table.
+const (
+	Oil       Kind = "oil"
+	Fragrance Kind = "fragrance"
+	Colourant Kind = "colourant"
+	Acid      Kind = "acid"
+	Alkali    Kind = "alkali"
+)
+
+// A Meaning is one of the things that a name may mean.
+type Meaning struct {
+	ID   string // empty: a further material, of which nothing is held
+	Note string // what tells it from the others, or else should be known; may be empty
+}
+
+// An Entry is a name of the table with what it means, in the order of the table.
+type Entry struct {
+	Meanings []Meaning
+	// Several says that the meanings have to be chosen from, or that a single one is not
+	// to be taken without a look at its note.
+	Several bool
+}
+
+// Find gives the entry of a name that is already folded, letter for letter.
+func Find(kind Kind, folded string) (e Entry, found bool) {
+	line, found := find(kind, folded)
+	if !found {
+		return Entry{}, false
+	}
+	return read(line), true
+}
+
+// read reads a line of the table.
+func read(line string) (e Entry) {
+	_, rest, _ := strings.Cut(line, "\t") // the name, folded
+	_, rest, _ = strings.Cut(rest, "\t")  // as written
+	_, rest, _ = strings.Cut(rest, "\t")  // languages
+	how, rest, _ := strings.Cut(rest, "\t")
+	e.Several = how == "several"
+	for field := range strings.SplitSeq(rest, "\t") {
+		id, number, _ := strings.Cut(field, " ")
+		m := Meaning{ID: id}
+		if id == "-" {
+			m.ID = ""
+		}
+		if number != "" {
+			note, _ := notes().Find(number)
+			_, m.Note, _ = strings.Cut(note, "\t")
+		}
+		e.Meanings = append(e.Meanings, m)
+	}
+	return e
+}
+
+// find halves its way through the sorted lines of the table to that of a name.
+func find(kind Kind, folded string) (line string, found bool) {
+	if folded == "" {
+		return "", false
+	}
+	low, high := 0, len(table) // both where a line begins
+	for low < high {
+		begin := low + (high-low)/2
+		begin = low + 1 + strings.LastIndexByte(table[low:begin], '\n')
+		end := begin + strings.IndexByte(table[begin:], '\n')
+		line := table[begin:end]
+		switch key, _, _ := strings.Cut(line, "\t"); compare(key, kind, folded) {
+		case 0:
+			return line, true
+		case -1:
+			low = end + 1
+		default:
+			high = begin
+		}
+	}
+	return "", false
+}
+
+// compare says how the first field of a line stands to that of a kind and a name. The header's lines stand
+// before all others.
+func compare(key string, kind Kind, folded string) int {
+	if strings.HasPrefix(key, "#") {
+		return -1
+	}
+	own, name, _ := strings.Cut(key, " ")
+	if c := strings.Compare(own, string(kind)); c != 0 {
+		return c
+	}
+	return strings.Compare(name, folded)
+}
+
+// lines yields the lines of a kind.
+func lines(kind Kind) func(yield func(name, line string) bool) {
+	return func(yield func(name, line string) bool) {
+		for line := range refdata.Lines(ofKind(kind)) {
+			key, _, _ := strings.Cut(line, "\t")
+			if !yield(key[len(kind)+1:], line) {
+				return
+			}
+		}
+	}
+}
+
+// ofKind is the part of the table that holds the names of a kind.
+func ofKind(kind Kind) string {
+	begin := strings.Index(table, "\n"+string(kind)+" ")
+	if begin < 0 {
+		return ""
+	}
+	end := strings.LastIndex(table, "\n"+string(kind)+" ") + 1
+	return table[begin+1 : end+strings.IndexByte(table[end:], '\n')]
+}
