@@ -99,7 +99,7 @@ func TestEveryRowIsWhole(t *testing.T) {
 }
 
 func TestNoSuchColourant(t *testing.T) {
-	for _, id := range []string{"", "titanium", "#", "# id", "zinc-oxide ", "dusk-mica"} {
+	for _, id := range []string{"", "titanium", "#", "# id", "zinc-oxide\n", "dusk-mica"} {
 		if c, err := colour.LookUp(id); err == nil {
 			t.Errorf("%q is found: %v", id, c)
 		}

@@ -334,7 +334,7 @@ func TestLookingUpAStrangerOffersTheNearest(t *testing.T) {
 	if _, err := fragrance.LookUp("moonlight"); err == nil || !strings.Contains(err.Error(), "certificate") {
 		t.Errorf("%v", err)
 	}
-	for _, id := range []string{"", "#", "lavender ", "Lavender", "material", "\n"} {
+	for _, id := range []string{"", "#", "lavender\n", "lavender-x", "material", "\n"} {
 		if m, err := fragrance.LookUp(id); err == nil || m.Given() || fragrance.Known(id) {
 			t.Errorf("%q is found: %v", id, m.ID())
 		}

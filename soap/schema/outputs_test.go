@@ -64,6 +64,8 @@ func outputs(t testing.TB) []output {
 		p.run("", verb, "-json", "nothing-of-the-kind")
 	}
 	p.run("", "oils", "-json", "olive", "macadamia")
+	p.run("", "oils", "-json", "Olivenöl")
+	p.run("", "oils", "-json", "lanolin")
 	for _, line := range []string{
 		"titration|-sample|1 g|-normality|1|-first|24 mL|-total|24.2 mL|-balance|0.001 g|-burette|0.05 mL|-titrant|0.2 %",
 		"titration|-sample|1 g|-normality|1|-total|24.4 mL",
@@ -134,6 +136,9 @@ func mayBeMissing() map[string]string {
 		"batch/1 lye.crystallises_c":                    "not known, or never above 0 °C",
 		"batch/1 lye.volume_ml":                         "the lye's temperature is not given",
 		"batch/1 pieces[].volume_spread_pct":            "no piped top",
+		"batch/1 oils[].asked":                          "it is named by its id",
+		"oils/1 [].asked":                               "it is named by its id",
+		"oils/1 [].name_note":                           "nothing is to be said",
 		"batch/1 scaled":                                "no number of pieces was asked for",
 		"batch/1 toppings":                              "no toppings",
 		"batch/1 water.liquids":                         "no liquids",
