@@ -11,17 +11,33 @@ import (
 // stability, what it disperses in, usual loads in percent of their base, each with its
 // source. A missing figure is a missing key.
 func (c Colourant) MarshalJSON() ([]byte, error) {
-	w := jsonwrite.New()
-	w.Object("", func() { c.write(w) })
-	return w.Bytes(), nil
+	return object(c.write), nil
+}
+
+func (s Status) write(w *jsonwrite.Writer) {
+	w.Text("standing", s.Standing.String())
+	said(w, "clause", s.Clause)
+	said(w, "remark", s.Remark)
+	if s.Source() != (cite.Source{}) {
+		w.Text("source", s.Source().String())
+	}
+}
+
+func (f Fastness) write(w *jsonwrite.Writer) {
+	w.Text("stability", f.Stability.String())
+	w.Text("text", f.Text)
+	w.Text("source", f.Source().String())
+}
+
+// said writes a text, where there is one.
+func said(w *jsonwrite.Writer, key, text string) {
+	if text != "" {
+		w.Text(key, text)
+	}
 }
 
 func (c Colourant) write(w *jsonwrite.Writer) {
-	text := func(key, text string) {
-		if text != "" {
-			w.Text(key, text)
-		}
-	}
+	text := func(key, text string) { said(w, key, text) }
 	w.Text("colourant", c.ID())
 	w.Text("data_edition", DataEdition())
 	w.Text("name", c.Name())
@@ -37,22 +53,10 @@ func (c Colourant) write(w *jsonwrite.Writer) {
 		})
 	}
 	for _, law := range []Law{EU, US} {
-		s := c.Under(law)
-		w.Object(strings.ToLower(law.String()), func() {
-			w.Text("standing", s.Standing.String())
-			text("clause", s.Clause)
-			text("remark", s.Remark)
-			if s.Source() != (cite.Source{}) {
-				w.Text("source", s.Source().String())
-			}
-		})
+		w.Object(strings.ToLower(law.String()), func() { c.Under(law).write(w) })
 	}
 	if fast := c.InAlkali(); fast.Stability != StabilityUnknown {
-		w.Object("alkali", func() {
-			w.Text("stability", fast.Stability.String())
-			w.Text("text", fast.Text)
-			w.Text("source", fast.Source().String())
-		})
+		w.Object("alkali", func() { fast.write(w) })
 	}
 	if in := c.Disperses(); in.In != 0 {
 		w.Object("disperses", func() {

@@ -168,21 +168,19 @@ type Dispersion struct {
 	Only   bool        // in nothing else, as far as the source is definite
 	Text   string      // the same in words, with the grade it depends on
 	Source cite.Source // how it is known
-
-	given bool // by the maker
 }
 
 // Takes reports whether nothing speaks against a medium. Glycerin is used for any powder
 // that clumps (common practice): against it only a maker's own word counts.
 func (d Dispersion) Takes(m Medium) bool {
-	return !d.Only || d.In&m != 0 || m == Glycerin && !d.given
+	return !d.Only || d.In&m != 0 || m == Glycerin && d.Source.How != cite.Given
 }
 
 // Disperses gives what the colourant disperses in; its maker's word stands in place of
 // what is built in.
 func (c Colourant) Disperses() Dispersion {
 	if c.own != nil && c.own.DispersesIn != 0 {
-		return Dispersion{In: c.own.DispersesIn, Only: true, Text: c.own.DispersesIn.String(), Source: cite.Source{How: cite.Given}, given: true}
+		return Dispersion{In: c.own.DispersesIn, Only: true, Text: c.own.DispersesIn.String(), Source: cite.Source{How: cite.Given}}
 	}
 	line := c.line("disperses")
 	d := Dispersion{Only: refdata.Field(line, 1) == "only", Text: refdata.Field(line, 4), Source: cite.Source{How: cite.ParseHow(refdata.Field(line, 3))}}
