@@ -8,9 +8,14 @@ import (
 // AcidLine is an acid that goes into the whole batch. It takes up alkali before any oil
 // does. Its own water comes out of the lye water.
 type AcidLine struct {
-	Acid     lye.Acid    // one of [lye.Acids], or one with an ID, 1 to 10 protons and its molar mass
-	Load     Load        // of the acid as bought: of all the formula's oils, of what is in the pot, or a mass
-	Strength units.Ratio // mass fraction of acid in what is bought; 100 % where not given
+	Acid lye.Acid // one of [lye.Acids], or one with an ID, 1 to 10 protons and its molar mass
+	Load Load     // of the acid as bought: of all the formula's oils, of what is in the pot, or a mass
+
+	// Strength is the mass fraction of acid in what is bought. The zero Range is 100 %, and
+	// refused of an acid that is sold dissolved ([lye.Acid.Dissolved]). Where Typical is left
+	// out the middle is planned. In the worst case it is at its low end: what the acid does
+	// not take up stays as alkali.
+	Strength units.Range
 
 	// Compensate must be said: whether alkali is added for the acid.
 	Compensate Compensation
@@ -27,12 +32,28 @@ const (
 	Uncompensated                     // it is taken from the oils' alkali: the superfat rises
 )
 
-// strength is the strength to reckon with.
-func (a *AcidLine) strength() units.Ratio { return a.Strength.Or(units.Whole(1)) }
+// strength is the strength to plan with.
+func (a *AcidLine) strength() units.Ratio {
+	return a.Strength.Plan().Or(units.Whole(1))
+}
 
-// takes gives the KOH that a gram of the acid as bought takes up.
+// strengthSaid reports whether a strength was written.
+func (a *AcidLine) strengthSaid() bool {
+	return a.Strength.Low.Given() || a.Strength.Typical.Given() || a.Strength.High.Given()
+}
+
+// takes gives the KOH that a gram of the acid as bought takes up, at the planned strength.
 func (a *AcidLine) takes() units.Ratio {
 	return a.strength().Times(a.Acid.Neutralises(PotassiumHydroxide))
+}
+
+// takesUp gives the same over the range of its strength.
+func (a *AcidLine) takesUp() units.Range {
+	if !a.strengthSaid() {
+		return units.Exactly(a.takes())
+	}
+	koh := a.Acid.Neutralises(PotassiumHydroxide)
+	return units.Range{Low: a.Strength.Low.Times(koh), Typical: a.takes(), High: a.Strength.High.Times(koh)}
 }
 
 // An acidWeighing is an acid with its masses.

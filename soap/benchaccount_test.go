@@ -25,10 +25,13 @@ func (a account) after(grams, value *big.Rat) *big.Rat {
 
 // neutralised is the KOH that a gram of an acid as bought takes up: its protons
 // times 56.105 over its molar mass.
-func neutralised(a soap.AcidLine) *big.Rat {
+func neutralised(a soap.AcidLine) *big.Rat { return neutralisedAt(a, a.Strength.Plan()) }
+
+// neutralisedAt is the same at a strength, 100 % where none is given.
+func neutralisedAt(a soap.AcidLine, given units.Ratio) *big.Rat {
 	strength := whole(1)
-	if a.Strength.Given() {
-		strength = ratioFrac(a.Strength)
+	if given.Given() {
+		strength = ratioFrac(given)
 	}
 	return times(strength, over(times(whole(int64(a.Acid.Protons)), frac("56.105")), ratioFrac(a.Acid.Molar)))
 }

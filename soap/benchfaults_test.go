@@ -73,10 +73,10 @@ func TestWhatIsWrongOnABenchIsSaidWithWhatWouldBeRight(t *testing.T) {
 		{dry(`"purity": {"grade": "ph-eur-7", "typical": "95.4906 %"}`), "", nil, ""},
 		{dry(`"purity": {"grade": "ph-eur-7", "typical": "95.4905 %"}`), "alkali[0].purity.typical", soap.ErrRange, "95.4906 %"},
 
-		{acid(`{"acid": "lactic-acid", "load": "1 g"}`), "acids[0].compensate", soap.ErrMissing, "true to add the alkali"},
-		{acid(`{"acid": "lactic-acid", "load": "1 g", "compensate": "yes"}`), "acids[0].compensate", soap.ErrFormat, "true or false"},
-		{acid(`{"acid": "lactic-acid", "load": "1 g", "compensate": 1}`), "acids[0].compensate", soap.ErrFormat, "true or false"},
-		{acid(`{"acid": "lactic-acid", "load": "1 g", "compensate": null}`), "acids[0].compensate", soap.ErrFormat, "true or false"},
+		{acid(`{"acid": "lactic-acid", "strength": "80 %", "load": "1 g"}`), "acids[0].compensate", soap.ErrMissing, "true to add the alkali"},
+		{acid(`{"acid": "lactic-acid", "strength": "80 %", "load": "1 g", "compensate": "yes"}`), "acids[0].compensate", soap.ErrFormat, "true or false"},
+		{acid(`{"acid": "lactic-acid", "strength": "80 %", "load": "1 g", "compensate": 1}`), "acids[0].compensate", soap.ErrFormat, "true or false"},
+		{acid(`{"acid": "lactic-acid", "strength": "80 %", "load": "1 g", "compensate": null}`), "acids[0].compensate", soap.ErrFormat, "true or false"},
 		// 180.5 g of KOH is there; 300 g of it take 300 × 3 × 56.105/192.123 = 262.82 g,
 		// 206.1 g take 180.559 g and 206 g take 180.472 g
 		{acid(`{"acid": "citric-acid-anhydrous", "load": "300 g", "compensate": false}`), "acids", soap.ErrImpossible, `"262.82 g" of KOH is what they take up, more than the 180.5 g`},
@@ -87,10 +87,10 @@ func TestWhatIsWrongOnABenchIsSaidWithWhatWouldBeRight(t *testing.T) {
 		{acid(`{"acid": "acetic-acid", "load": "500 g", "strength": "5 %", "compensate": true}`), "acids", soap.ErrImpossible, `"475 g" of water is in them`},
 		{acid(`{"acid": "citric-acid-anhydros", "load": "1 g", "compensate": true}`), "acids[0].acid", soap.ErrUnknown, "did you mean citric-acid-anhydrous"},
 		{acid(`{"load": "1 g", "compensate": true}`), "acids[0].acid", soap.ErrMissing, "lactic-acid"},
-		{acid(`{"acid": "lactic-acid", "compensate": true}`), "acids[0].load", soap.ErrMissing, "of batter"},
+		{acid(`{"acid": "lactic-acid", "strength": "80 %", "compensate": true}`), "acids[0].load", soap.ErrMissing, "of batter"},
 		{acid(`{"acid": "lactic-acid", "load": "1 g", "strength": "100.1 %", "compensate": true}`), "acids[0].strength", soap.ErrRange, "at most 100 %"},
 		{acid(`{"acid": "lactic-acid", "load": "1 g", "strength": "0 %", "compensate": true}`), "acids[0].strength", soap.ErrRange, "above 0 %"},
-		{acid(`{"acid": "lactic-acid", "load": "1 g", "compensate": true}, {"acid": "lactic-acid", "load": "2 g", "compensate": true}`), "acids[1].acid", soap.ErrConflict, "first at acids[0]"},
+		{acid(`{"acid": "lactic-acid", "strength": "80 %", "load": "1 g", "compensate": true}, {"acid": "lactic-acid", "strength": "80 %", "load": "2 g", "compensate": true}`), "acids[1].acid", soap.ErrConflict, "first at acids[0]"},
 		{acid(`{"acid": "citric-acid", "load": "1 g", "compensate": true}, {"acid": "citric-acid-anhydrous", "load": "2 g", "compensate": true}`), "acids[1].acid", soap.ErrConflict, "first at acids[0]"},
 
 		{liquid(`{"liquid": "milk", "share": "50 %", "mass": "10 g", "water": "87 %"}`), "water.liquids[0]", soap.ErrConflict, `"share" (of the water asked for) or "mass"`},
@@ -154,7 +154,7 @@ func TestWhatIsWrongOnABenchIsSaidWithWhatWouldBeRight(t *testing.T) {
 func TestMoreLinesThanABenchHoldsAreRefused(t *testing.T) {
 	lines := func(n int, line string) string { return strings.TrimSuffix(strings.Repeat(line+", ", n), ", ") }
 	for path, changes := range map[string][]string{
-		"acids":         {"acids", lines(21, `{"acid": "lactic-acid", "load": "1 g", "compensate": true}`)},
+		"acids":         {"acids", lines(21, `{"acid": "lactic-acid", "strength": "80 %", "load": "1 g", "compensate": true}`)},
 		"water.liquids": {"water", `{"lye_concentration": "33 %", "liquids": [` + lines(21, `{"liquid": "milk", "mass": "1 g", "water": "87 %"}`) + `]}`},
 	} {
 		if _, faults := read(t, plainFormula().with(changes...).text()); !slices.Contains(paths(faults), path) || !strings.Contains(faults.Error(), "20") {
@@ -171,13 +171,13 @@ func TestATypedBenchIsChecked(t *testing.T) {
 	}
 	unnamed, neutral := lactic, lactic
 	unnamed.ID, neutral.ID, neutral.Protons = "", "salt", 0
-	load := soap.Load{Mass: units.Grams(1)}
+	load, strength := soap.Load{Mass: units.Grams(1)}, units.Exactly(units.Percent(80))
 	f := lanternBars()
 	f.Acids = []soap.AcidLine{
-		{Acid: unnamed, Load: load, Compensate: soap.Compensated},
-		{Acid: neutral, Load: load, Compensate: soap.Compensated},
-		{Acid: lactic, Load: load},
-		{Acid: lactic, Load: load, Compensate: soap.Compensation(9)}, // twice, and neither
+		{Acid: unnamed, Load: load, Strength: strength, Compensate: soap.Compensated},
+		{Acid: neutral, Load: load, Strength: strength, Compensate: soap.Compensated},
+		{Acid: lactic, Load: load, Strength: strength},
+		{Acid: lactic, Load: load, Strength: strength, Compensate: soap.Compensation(9)}, // twice, and neither
 	}
 	f.Alkalis[0].Stock = units.Exactly(units.Percent(50)) // beside a purity
 	f.Water.Liquids = []soap.LiquidLine{{}}

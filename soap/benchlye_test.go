@@ -181,7 +181,7 @@ func TestEachPartIsWhatItWasWeighedAs(t *testing.T) {
 func TestFindingsJudgeWhatWasWeighed(t *testing.T) {
 	for stage, says := range map[string]string{"lye": "mend it before it is poured", "pot": "mend it before it is poured", "parts": "mend it before it is poured", "moulds": "cannot be mended"} {
 		b := plainFormula().with("weighed", `{"stage": "`+stage+`", "alkali": {"sodium-hydroxide": "140 g"}}`).batch(t)
-		at := slices.IndexFunc(b.Findings, func(f soap.Finding) bool { return f.Code == "superfat-likely-negative" })
+		at := slices.IndexFunc(b.Findings, func(f soap.Finding) bool { return f.Code == "superfat-below-zero" })
 		if at < 0 || b.Findings[at].Severity != soap.Danger || !strings.Contains(b.Findings[at].Message(), says) {
 			t.Errorf("%s: %v", stage, codes(b.Findings))
 		}

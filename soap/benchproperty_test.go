@@ -39,7 +39,7 @@ func TestNothingIsLostBetweenStockAcidsAndLiquids(t *testing.T) {
 		for i, a := range b.Acids {
 			acids = acids.Add(a.Mass)
 			if s := f.Acids[i].Strength; s.Given() {
-				own = plus(own, times(massFrac(a.Mass), minus(whole(1), ratioFrac(s))))
+				own = plus(own, times(massFrac(a.Mass), minus(whole(1), ratioFrac(s.Plan()))))
 			}
 		}
 		for i, l := range b.Liquids {
@@ -175,7 +175,7 @@ func dryOf(f soap.Formula, b soap.Batch) *big.Rat {
 	for i, a := range b.Acids {
 		strength := whole(1)
 		if s := f.Acids[i].Strength; s.Given() {
-			strength = ratioFrac(s)
+			strength = ratioFrac(s.Plan())
 		}
 		water := int64(a.Acid.Protons)
 		if a.Acid.ID == "citric-acid-monohydrate" {
@@ -838,7 +838,7 @@ func TestNothingOnABenchPanics(t *testing.T) {
 				f.Acids = append(f.Acids, soap.AcidLine{})
 			case 1:
 				if len(f.Acids) > 0 {
-					f.Acids[0].Load, f.Acids[0].Strength = soap.Load{OfBatter: ratio()}, ratio()
+					f.Acids[0].Load, f.Acids[0].Strength = soap.Load{OfBatter: ratio()}, units.Range{Low: ratio(), Typical: ratio(), High: ratio()}
 				}
 			case 2:
 				if len(f.Water.Liquids) > 0 {

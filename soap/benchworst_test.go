@@ -115,8 +115,8 @@ func scales(f soap.Formula, b soap.Batch, w soap.Weighed, part int) []scaled {
 		all = append(all, s)
 	}
 	for i, a := range b.Acids {
-		v := neutralised(f.Acids[i])
-		all = append(all, scaled{a.Acid.ID, takes, massFrac(a.Mass), half(small), 2, v, v, v, share})
+		acid, s := f.Acids[i], f.Acids[i].Strength
+		all = append(all, scaled{a.Acid.ID, takes, massFrac(a.Mass), half(small), 2, neutralisedAt(acid, s.Low), neutralised(acid), neutralisedAt(acid, s.High), share})
 	}
 	return all
 }

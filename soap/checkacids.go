@@ -27,9 +27,7 @@ func (c *checker) acids() {
 		}
 		c.twice(list, "acid", i, a.Acid.ID, func(j int) bool { return c.f.Acids[j].Acid.ID == a.Acid.ID }, "put both into one line")
 		c.load(t.at("load"), &a.Load)
-		if a.Strength.Given() {
-			c.percent(t.at("strength"), a.Strength, 100, false, false)
-		}
+		c.acidStrength(t.at("strength"), a)
 		switch a.Compensate {
 		case Compensated, Uncompensated:
 		case NotSaid:
@@ -37,6 +35,25 @@ func (c *checker) acids() {
 		default:
 			c.fault(t.at("compensate"), "", "is not known", "use Compensated or Uncompensated", ErrUnknown)
 		}
+	}
+}
+
+// acidStrength checks how much acid is in what is bought.
+func (c *checker) acidStrength(t trail, a *AcidLine) {
+	switch s := a.Strength; {
+	case !a.strengthSaid():
+		if a.Acid.Dissolved {
+			c.fault(t, "", "is missing: "+a.Acid.Name+" is mostly sold dissolved in water, and counted as pure it would ask for far too much alkali",
+				`write the mass fraction of acid that its label gives, such as "5 %" of a vinegar or "80 %" of a lactic acid`, ErrMissing)
+		}
+	case !s.Given():
+		c.fault(t, "", "lacks an end of its range", `give both "low" and "high", or one value`, ErrMissing)
+	case s.Low.Sign() <= 0:
+		c.fault(t, percentText(s.Low), "is not above 0 %", "give the mass fraction of acid in what is bought", ErrRange)
+	case s.High.Compare(units.Whole(1)) > 0:
+		c.fault(t, percentText(s.High), "is above 100 %", "write at most 100 %", ErrRange)
+	case !s.Ordered():
+		c.fault(t, "", "is out of order", "let low, typical and high rise, or stay equal", ErrRange)
 	}
 }
 

@@ -77,6 +77,7 @@ func (c *checker) superfat() {
 			c.fault(t.at("at_least"), oil.ID(), "has no range of saponification values, so no worst case can be promised", "give the oil a range, or plan the superfat", ErrConflict, input)
 		}
 	}
+	c.promisedOils(t.at("at_least"))
 	for i := range c.f.Oils {
 		rangeless(c.f.Oils[i].Oil, itemPath("oils", i))
 	}
@@ -86,6 +87,7 @@ func (c *checker) superfat() {
 			c.fault(t.at("at_least"), l.Name, "has fat without a range of saponification values, so no worst case can be promised", "give its fat a range, or plan the superfat", ErrConflict, at)
 		}
 	}
+	c.promisedLye(t.at("at_least"))
 	jug := func(carrier Carrier, part int, list string, line int) {
 		if carrier.In == InOil && c.f.lineOf(carrier.Oil.ID()) < 0 {
 			rangeless(carrier.Oil, itemPath(itemPath("parts", part)+"."+list, line)+".carrier")
@@ -100,6 +102,40 @@ func (c *checker) superfat() {
 		for j := range p.Match {
 			jug(p.Match[j].Carrier, i, "match", j)
 		}
+	}
+}
+
+// promisedLye refuses a worst case that would rest on a single figure of what is in a
+// bottle: the worst case takes it as exact.
+func (c *checker) promisedLye(t trail) {
+	const remedy = `give a range: from a titration (lyewright lye titration), a grade such as {"grade": "ph-eur-7"}, or the limits of its certificate ("assay_min", "assay_max", "carbonate_max")`
+	for i := range c.f.Alkalis {
+		l, what, at := &c.f.Alkalis[i], "purity", ".purity"
+		content := l.Purity
+		if l.stocked() {
+			content, what, at = l.Stock, "strength", ".stock"
+		}
+		if content.Single() {
+			c.fault(t, l.Alkali.String(), "has a single figure as its "+what+", so no worst case can be promised", remedy, ErrConflict, itemPath("alkali", i)+at)
+		}
+	}
+	for i := range c.f.Acids {
+		if a := &c.f.Acids[i]; a.Compensate == Compensated && a.Strength.Single() && !whole(a.Strength.Low) {
+			c.fault(t, a.Acid.ID, "has a single figure as its strength, and alkali is added for it, so no worst case can be promised", `give the strength as a range, such as {"low": "78 %", "high": "82 %"}`, ErrConflict, itemPath("acids", i)+".strength")
+		}
+	}
+}
+
+// promisedOils refuses a worst case of waxes alone: their esters may not react at all, and
+// what would keep the promise is a batter with next to no alkali.
+func (c *checker) promisedOils(t trail) {
+	for i := range c.f.Oils {
+		if oil := c.f.Oils[i].Oil; oil.row == nil || oil.Kind() != Wax {
+			return
+		}
+	}
+	if len(c.f.Oils) > 0 {
+		c.fault(t, percentText(c.f.Superfat.AtLeast), "is asked of waxes alone, which may not react: hardly any alkali could keep that", "add an oil or a fat, or plan the superfat", ErrConflict, "oils[]")
 	}
 }
 

@@ -26,6 +26,9 @@ func (c *checker) oils() {
 			c.fault(t.at("saponification"), "", "is missing: no value of "+oil.ID()+" is published, nor enough of its fatty acids",
 				`bring the value of this lot, such as {"low": "190", "high": "198"}`, ErrMissing)
 		}
+		if lines[i].Measured && oil.Choice() != AsGiven {
+			c.fault(t.at("measured"), "", "is said of an oil without a saponification value of its own", `give what the titration came to, such as {"low": "190", "high": "193"}, or leave "measured" out`, ErrConflict, itemPath("oils", i)+".saponification")
+		}
 		if first := c.f.lineOf(oil.ID()); first < i {
 			c.fault(t.at("oil"), oil.ID(), "stands twice, first at "+itemPath("oils", first), "put both into one line", ErrConflict, itemPath("oils", first)+".oil")
 		}

@@ -599,7 +599,7 @@ func TestATintCarriesTheDangers(t *testing.T) {
 	for _, f := range tinted(t, b).Findings {
 		codes[f.Code] = true
 	}
-	if !codes["superfat-likely-negative"] || !codes["rounding-coarse"] {
+	if !codes["superfat-below-zero"] || !codes["rounding-coarse"] {
 		t.Error(codes)
 	}
 }

@@ -62,6 +62,9 @@ func (f *Formula) workAsAsked(my mine) (Batch, *solved, Faults) {
 	if faults := s.impossible(); len(faults) > 0 {
 		return Batch{}, nil, faults
 	}
+	if faults := s.emptyPromise(); len(faults) > 0 {
+		return Batch{}, nil, faults
+	}
 	b := s.batch()
 	if faults := s.judge(&b); len(faults) > 0 {
 		return Batch{}, nil, faults
@@ -125,6 +128,24 @@ func (s *solved) planSuperfat() (superfat units.Ratio, faults Faults) {
 		}
 	}
 	return least, nil
+}
+
+// emptyPromise refuses a promised superfat that is kept by next to no alkali: none that the
+// scale shows.
+func (s *solved) emptyPromise() (faults Faults) {
+	floor := s.asked.Superfat.AtLeast
+	if !floor.Given() {
+		return nil
+	}
+	for i := range s.alkalis {
+		weighing, _ := s.alkalis[i].ToWeigh()
+		if weighing.Mass.Round(s.small, units.Down).Sign() > 0 {
+			return nil
+		}
+	}
+	faults.Add("superfat.at_least", percentText(floor), "is kept only with less alkali than the scale shows: hardly anything of the oils is certain to saponify",
+		"add an oil or a fat that reacts, or weigh on a finer scale", ErrImpossible)
+	return faults
 }
 
 // batch writes the masses down.

@@ -229,7 +229,7 @@ func ExampleAcidLine() {
 func ExampleAcidWeighing() {
 	formula := lanternBars()
 	formula.Acids = []soap.AcidLine{{
-		Acid: must(lye.LookUpAcid("lactic-acid")), Load: soap.Load{Mass: units.Grams(8)}, Strength: units.Percent(80), Compensate: soap.Compensated,
+		Acid: must(lye.LookUpAcid("lactic-acid")), Load: soap.Load{Mass: units.Grams(8)}, Strength: units.Exactly(units.Percent(80)), Compensate: soap.Compensated,
 	}}
 	acid := must(formula.Batch()).Acids[0]
 	fmt.Println("weigh", acid.Weigh, "with", acid.Water, "of water; it takes up", acid.Takes.Text(units.Gram, 4), "g of NaOH")

@@ -67,3 +67,22 @@ func hallBars(w io.Writer) error {
 	fmt.Fprintln(w, "superfat at worst", batch.Superfat.Low.PercentText(1), "%, likely", batch.Superfat.LikelyLow.PercentText(1), "% or more")
 	return nil
 }
+
+// A value of 250 mg/g typed for olive oil. By hand: alkali for 0.95 × 250 g of KOH against
+// the 190.5 g that 1000 g of olive oil take up leave 1 − 237.5/190.5 = −24.67 %.
+func ExampleSuperfatIf() {
+	typed := must(must(soap.LookUpOil("olive")).WithSaponification(units.Exactly(units.MilligramsPerGram(250))))
+	batch := must(soap.Formula{
+		Name:     "Hall bars",
+		Oils:     []soap.OilLine{{Oil: typed, Mass: units.Grams(1000)}},
+		Alkalis:  []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Purity: units.Between(units.Percent(97), units.Percent(99))}},
+		Superfat: soap.Superfat{Planned: units.Percent(5)},
+		Water:    soap.Water{PerAlkali: units.Whole(2)},
+	}.Batch())
+	f := batch.Findings[0]
+	fmt.Println(f.Severity, f.Code)
+	fmt.Println("with the published value", f.SuperfatIf.Batch.PercentText(2), "%")
+	// Output:
+	// danger saponification-outside
+	// with the published value -24.67 %
+}

@@ -96,7 +96,7 @@ func ExampleWeighedAlkali() {
 	fmt.Println(batch.Findings[0].Severity, batch.Findings[0].Code)
 	// Output:
 	// superfat -1.29 %
-	// danger superfat-likely-negative
+	// danger superfat-below-zero
 }
 
 // The blue part got 30 g of sunflower oil in place of 14.4 g. By hand: at 190.5 mg/g that is

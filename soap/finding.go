@@ -31,18 +31,22 @@ func (s Severity) String() string {
 // and Severity are part of the library's interface; the sentence, [Finding.Message], is
 // not.
 //
-// A few codes are a [Danger]: superfat-likely-negative, where a bar may well burn skin,
-// lye-undissolved, of what was weighed, fragrance-over-cap, and hydrogen, of a metal that alkali dissolves. A program that shows
-// nothing else should show those, and knows that a [Warning] may be of a hazard, too: the
-// film of a glitter may have a layer of aluminium. All codes, by what they are about:
+// These may be a [Danger]: superfat-below-zero and superfat-likely-negative, where a bar
+// would or may well burn skin; saponification-outside, where it would with the published
+// value of an oil; lye-undissolved, of what was weighed; hydrogen, of a metal that alkali
+// dissolves; and fragrance-over-cap. A program that shows nothing else should show those, and
+// knows that a [Warning] may be of a hazard, too: the film of a glitter may have a layer of
+// aluminium. All codes, by what they are about:
 //
-//   - superfat: superfat-likely-negative, free-alkali-worst, part-superfat-shifted,
-//     superfat-unusual
+//   - superfat: superfat-below-zero, superfat-likely-negative, free-alkali-worst,
+//     part-superfat-shifted, superfat-unusual
 //   - oils: typical-disputed, range-missing, value-computed, figure-from-memory,
-//     saponification-single, saponification-replaced, wax-reacts-slowly
-//   - alkali and lye: purity-assumed, purity-single, lye-strong, lye-weak, lye-hot,
-//     lye-crystallises, lye-undissolved, temperatures-apart, temperature-high, solid-at-pour,
-//     acid-compensated, liquid-sugar, liquid-alcohol, wet-into-hot-lye
+//     saponification-single, saponification-replaced, saponification-outside,
+//     saponification-unusual, wax-reacts-slowly
+//   - alkali and lye: purity-assumed, purity-single, purity-low, potassium-only, lye-strong,
+//     lye-weak, lye-hot, lye-crystallises, lye-undissolved, temperatures-apart,
+//     temperature-high, solid-at-pour, acid-compensated, liquid-sugar, liquid-alcohol,
+//     wet-into-hot-lye
 //   - moulds: moulds-short, density-unknown, embeds-present, glitter-plastic,
 //     glitter-aluminium
 //   - names: name-note
@@ -67,5 +71,10 @@ type Finding struct {
 	Unit   string
 	Source cite.Source // of the limit or the figure
 	Names  []string    // what it is about: oils, a part, an addition
-	Detail string      // tells cases of one code apart in its sentence; empty for the usual one
+
+	// SuperfatIf is what the superfat would be if the figure that the finding doubts were
+	// the usual one: of saponification-outside with the published value, of purity-low with
+	// the bottle at its usual purity. Nil of all others.
+	SuperfatIf *SuperfatIf
+	Detail     string // tells cases of one code apart in its sentence; empty for the usual one
 }

@@ -54,6 +54,8 @@ type judge struct {
 	s     *solved
 	b     *Batch
 	found []Finding
+
+	others *prospects // for what another figure would do; nil until it is asked for
 }
 
 func (j *judge) add(f Finding) { j.found = append(j.found, f) }
@@ -106,11 +108,16 @@ func (j *judge) oils() {
 	if len(recalled) > 0 {
 		j.add(Finding{Code: "figure-from-memory", Subject: "oils", Source: cite.Source{How: cite.Memory}, Names: recalled})
 	}
+	odd := j.oddValues()
 	list := top("oils")
 	for i := range j.b.Oils {
 		t := list.item(i)
 		j.oilName(t, j.b.Oils[i].Oil)
 		j.oilValue(t, j.b.Oils[i].Oil)
+		if len(odd) > 0 && odd[0].Subject == t.String() {
+			j.add(odd[0])
+			odd = odd[1:]
+		}
 		j.coarse(t, j.b.Oils[i].Oil.Name(), j.b.Oils[i].Weighing)
 	}
 }
@@ -220,26 +227,14 @@ func (j *judge) alkalis() {
 		case a.Strength.Given():
 		case a.Purity.Single():
 			f.Code, f.Source = "purity-single", cite.Source{How: cite.Given}
-			if a.Purity.Typical.Compare(units.Percent(80)) < 0 {
-				f.Detail = purityLow
-			}
 			j.add(f)
 		}
+		j.lowPurity(t, i)
 		weighing, _ := a.ToWeigh()
 		j.coarse(t, a.Alkali.Name(), weighing)
 	}
-}
-
-func (j *judge) superfat() {
-	plan := j.superfatOfBatch().Planned
-	f := Finding{Code: "superfat-unusual", Subject: "superfat", Value: plan, Unit: "%", Source: commonSource()}
-	switch least, most := units.Percent(2), units.Percent(10); {
-	case plan.Compare(least) < 0:
-		f.Limit = least
-		j.add(f)
-	case plan.Compare(most) > 0:
-		f.Limit = most
-		j.add(f)
+	if len(j.b.Alkalis) == 1 && j.b.Alkalis[0].Alkali == PotassiumHydroxide {
+		j.add(Finding{Code: "potassium-only", Subject: list.String(), Names: []string{PotassiumHydroxide.Name()}, Source: commonSource()})
 	}
 }
 
@@ -288,18 +283,7 @@ func (j *judge) part(i int) {
 	if len(j.b.Formula.Parts) == 0 {
 		names[0] = "The batch" // the maker named no part
 	}
-	if superfat.LikelyLow.Sign() < 0 {
-		f := Finding{Code: "superfat-likely-negative", Severity: Danger, Subject: t.String(), Value: superfat.LikelyLow, Limit: units.Whole(0), Unit: "%", Source: cite.Source{How: cite.Computed}, Names: names}
-		switch {
-		case j.b.Weighed != nil && j.b.Weighed.Stage == AtMoulds:
-			f.Detail = pouredSo
-		case j.b.Weighed != nil:
-			f.Detail = weighedSo
-		case superfat.Planned.Sign() < 0:
-			f.Detail = plannedNegative
-		}
-		j.add(f)
-	}
+	j.negative(t, i, names)
 	if free := superfat.FreeAlkaliWorst; free.Given() {
 		f := Finding{Code: "free-alkali-worst", Subject: t.String(), Value: free, Unit: "%", Names: names}
 		f.Limit, f.Source = freeAlkaliLimit()

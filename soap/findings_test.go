@@ -206,8 +206,8 @@ func TestEachFindingFiresBeyondItsTriggerAndNotBefore(t *testing.T) {
 		{"a strength with one", "purity-single", []string{"alkali", `{"kind": "sodium-hydroxide", "stock": {"strength": {"low": "49 %", "high": "50 %"}}}`}, 0, "", "", "", "", ""},
 		{"a stock lye is not an alkali without purity", "purity-assumed", []string{"alkali", `{"kind": "sodium-hydroxide", "stock": {"strength": "50 %"}}`}, 0, "", "", "", "", ""},
 		// 1 g on a division of 1.02 g is weighed as 1.02 g: 2 % off
-		{"an acid changed by 2 %", "rounding-coarse", []string{"scale", `{"oils": "1 mg", "small": "1.02 g"}`, "acids", `{"acid": "lactic-acid", "load": "1 g", "compensate": true}`}, 0, "", "", "", "", ""},
-		{"an acid changed by more", "rounding-coarse", []string{"scale", `{"oils": "1 mg", "small": "1.0201 g"}`, "acids", `{"acid": "lactic-acid", "load": "1 g", "compensate": true}`}, note, "acids[0]", "2.01", "2", "%", "Lactic acid"},
+		{"an acid changed by 2 %", "rounding-coarse", []string{"scale", `{"oils": "1 mg", "small": "1.02 g"}`, "acids", `{"acid": "lactic-acid", "load": "1 g", "strength": "80 %", "compensate": true}`}, 0, "", "", "", "", ""},
+		{"an acid changed by more", "rounding-coarse", []string{"scale", `{"oils": "1 mg", "small": "1.0201 g"}`, "acids", `{"acid": "lactic-acid", "load": "1 g", "strength": "80 %", "compensate": true}`}, note, "acids[0]", "2.01", "2", "%", "Lactic acid"},
 		{"a liquid changed by more", "rounding-coarse", []string{"scale", `{"oils": "1 mg", "small": "1.0201 g"}`, "water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall tea", "mass": "1 g", "water": "99 %"}]}`}, note, "water.liquids[0]", "2.01", "2", "%", "hall tea"},
 		{"a fragrance is no additive", "additive-unjudged", []string{"parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "load": "1 g"}]}`}, 0, "", "", "", "", ""},
 	} {

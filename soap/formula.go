@@ -55,6 +55,12 @@ type OilLine struct {
 	Share units.Ratio // of all oils, over 0 % to 100 %
 	Rest  bool        // the share is what the others leave
 	Mass  units.Mass  // over 0 g, to a tonne
+
+	// Measured says that the saponification value is this lot's own, titrated: a range
+	// that lies outside what is published is then no danger. Only of an oil with a value
+	// of the caller's own; a single figure leaves open how well it was measured, and
+	// counts as if it were not.
+	Measured bool
 }
 
 // Superfat is the share of the oils' saponification demand that is left

@@ -173,5 +173,13 @@ func (w jsonWriter) finding(f *Finding) {
 		w.share("limit", f.Limit)
 		w.Text("unit", f.Unit)
 	}
+	if s := f.SuperfatIf; s != nil {
+		w.Object("superfat_if", func() {
+			w.share("batch_pct", s.Batch)
+			w.Text("part", s.Part)
+			w.share("part_pct", s.OfPart)
+			w.share("likely_low_pct", s.LikelyLow)
+		})
+	}
 	w.Text("source", f.Source.String())
 }

@@ -75,7 +75,7 @@ func (m *mender) oils(remedies []Remedy, part string, j *judged, plan units.Rati
 		mended.planned.pour(planned, added, value)
 		mended.high.pour(highest, added, value)
 		mended.spread.demand += float64(added.mass.Grams() * value.Typical.Float())
-		mended.spread.ofDemand += added.squares(value.Typical.Float())
+		mended.spread.demandScale += added.squares(value.Typical.Float())
 		then(&mended, added.mass.Grams())
 		if r.Superfat, ok = mended.outlook(units.Ratio{}, j.dry.Add(r.Add.Weigh)); ok {
 			remedies = append(remedies, r)
@@ -85,7 +85,7 @@ func (m *mender) oils(remedies []Remedy, part string, j *judged, plan units.Rati
 	wider := func(e *evidence, oil int, grams float64) {
 		d := &j.prospect.oils[oil]
 		width, before := halfWidth(d.oil.Saponification()), d.grams(e.spread.share)
-		e.spread.ofDemand += square((before+grams)*width) - square(before*width)
+		e.spread.demandRanges += square((before+grams)*width) - square(before*width)
 	}
 	for i := range m.s.oils {
 		if oil := m.s.f.Oils[i].Oil; oil.Kind() != Wax {

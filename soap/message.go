@@ -13,13 +13,11 @@ import (
 
 // What Detail tells apart.
 const (
-	plannedNegative = "planned"   // superfat-likely-negative: it is planned so
 	heldBack        = "held-back" // part-superfat-shifted: by oil that went into jugs
 	recalledProfile = "recalled"  // typical-disputed: nobody saw the fatty acids
 	waxAsGiven      = "given"     // wax-reacts-slowly: with a value of the caller's own
-	purityLow       = "low"       // purity-single: below what is sold
 	stockStrength   = "stock"     // purity-single: the strength of a stock lye
-	weighedSo       = "weighed"   // superfat-likely-negative: what was weighed makes it so
+	weighedSo       = "weighed"   // superfat-below-zero, and before a cause: as weighed
 	batchKnown      = "known"     // moulds-short: the batch is as large as it is
 	muchUnknown     = "much"      // density-unknown: of oils that are much of the batter
 	foilUnknown     = "unknown"   // glitter-aluminium: nobody said whether it has any
@@ -41,17 +39,18 @@ const (
 func (f Finding) Message() string {
 	name, value, limit := strings.Join(f.Names, "; "), f.figure(f.Value), f.figure(f.Limit)
 	switch f.Code {
+	case "superfat-below-zero":
+		return f.belowZero()
 	case "superfat-likely-negative":
-		switch f.Detail {
-		case weighedSo:
-			return name + ": as weighed, the superfat may well be below zero, " + value + " at the low end of what is likely. The bar could burn skin: mend it before it is poured, or do not use it on skin."
-		case pouredSo:
-			return name + ": as weighed, the superfat may well be below zero, " + value + " at the low end of what is likely. It is poured and cannot be mended: do not use it on skin."
-		}
-		if f.Detail == plannedNegative {
-			return name + ": the superfat is planned below zero, and is " + value + " at the low end of what is likely. The bar would burn skin: oil held back for other parts leaves this one too much alkali. Write \"from\": \"extra\" for that carrier, or raise the superfat."
-		}
-		return name + ": the superfat may well be below zero, " + value + " at the low end of what is likely. The bar could burn skin. Raise the superfat, or use oils and alkali with known values."
+		return f.likelyNegative()
+	case "saponification-outside":
+		return f.outside()
+	case "saponification-unusual":
+		return f.unusualValue()
+	case "purity-low":
+		return name + ": a purity of " + value + " is planned, below the " + limit + " that is usual at the least, and the lower it is the more is weighed. Check it against the label." + f.SuperfatIf.sentence("If the bottle holds "+f.usualPurity()+", as most do")
+	case "potassium-only":
+		return name + " alone makes a soft paste, not a bar. Bars are made with sodium hydroxide, or with both."
 	case "free-alkali-worst":
 		return name + ": in the worst case " + value + " of the dry mass is left as free alkali (NaOH); a published limit for bars is " + limit + ". Test a bar before it is used."
 	case "part-superfat-shifted":
@@ -69,6 +68,9 @@ func (f Finding) Message() string {
 		if f.Value.Compare(units.Percent(30)) > 0 {
 			return "A superfat of " + value + " is far more than is usual (" + limit + " or less): most of the oil stays oil. A worst case asked for on a coarse scale can lead here."
 		}
+		if f.Detail == saltBar {
+			return "A superfat of " + value + " is more than is usual of other soap (" + limit + " or less). A bar with so much salt is hard, and 15 to 20 % is usual of it."
+		}
 		return "A superfat of " + value + " is more than is usual (" + limit + " or less): a soft bar that may turn rancid."
 	case "purity-assumed":
 		return name + ": no purity is given. It is planned at " + value + ", with " + limit + " as the low end; give the certificate's figures, or titrate the lot."
@@ -76,11 +78,7 @@ func (f Finding) Message() string {
 		if f.Detail == stockStrength {
 			return name + ": one strength of the stock lye is given, " + value + ", and the worst case takes it as exact."
 		}
-		low := ""
-		if f.Detail == purityLow {
-			low = " That is unusually low, and the lower it is the more is weighed: check it."
-		}
-		return name + ": one purity is given, " + value + ", and the worst case takes it as exact." + low
+		return name + ": one purity is given, " + value + ", and the worst case takes it as exact."
 	case "range-missing":
 		return name + ": no range of saponification values is published. " + value + " is taken as exact, and the worst case leaves it out."
 	case "value-computed":

@@ -58,7 +58,7 @@ type (
 	}
 	drawnAcid struct {
 		line  line
-		takes units.Ratio // KOH per gram of the acid as bought
+		takes units.Range // KOH per gram of the acid as bought
 	}
 )
 
@@ -138,7 +138,7 @@ func (s *solved) prospect(share units.Ratio, oils int) prospect {
 		}
 	}
 	for i := range s.acids {
-		p.acids = append(p.acids, drawnAcid{plannedLine(s.acids[i].mass, s.small), s.acids[i].line.takes()})
+		p.acids = append(p.acids, drawnAcid{plannedLine(s.acids[i].mass, s.small), s.acids[i].line.takesUp()})
 	}
 	return p
 }
@@ -209,7 +209,7 @@ func (p *prospect) at(e end) ledger {
 		alkali = alkali.Add(hydroxide.TimesWhole(otherMolar(a.alkali)))
 	}
 	for _, a := range p.acids { // an acid takes its alkali before any oil does
-		alkali = alkali.Sub(units.Sum{}.Plus(e.shift(a.line), a.takes).TimesWhole(molar.NaOH))
+		alkali = alkali.Sub(units.Sum{}.Plus(e.shift(a.line), e.pick(a.takes)).TimesWhole(molar.NaOH))
 	}
 	if alkali.Sign() < 0 {
 		alkali = units.Sum{} // it takes all there is
@@ -305,18 +305,33 @@ func (p *prospect) complete() bool {
 }
 
 // spread holds what the superfat's uncertainty is made of: alkali and demand in
-// grams of KOH, and the sums of the squares of what each may be off by.
+// grams of KOH, and the sums of the squares of what each may be off by, cause by cause.
 type spread struct {
 	share, alkali, demand float64
-	ofDemand, ofAlkali    float64 // grams² of KOH, the second without the share
+	// grams² of KOH, those of the alkali without the share
+	demandRanges, demandScale float64
+	alkaliPurity, alkaliScale float64
 }
 
 // uncertainty gives the standard uncertainty of the superfat to first order
 // about the plan, 1 − G/E with G the alkali that acids leave and E the demand.
 func (s *spread) uncertainty() float64 {
-	perDemand := s.alkali / (s.demand * s.demand) // −d superfat / d demand, reversed in sign
-	perAlkali := s.share / s.demand
-	return math.Sqrt(float64(perDemand*perDemand*s.ofDemand) + float64(perAlkali*perAlkali*s.ofAlkali))
+	perDemand, perAlkali := s.slopes()
+	return math.Sqrt(float64(perDemand*(s.demandRanges+s.demandScale)) + float64(perAlkali*(s.alkaliPurity+s.alkaliScale)))
+}
+
+// slopes give the squares of d superfat / d demand and d superfat / d alkali.
+func (s *spread) slopes() (perDemand, perAlkali float64) {
+	perDemand = s.alkali / (s.demand * s.demand)
+	perAlkali = s.share / s.demand
+	return float64(perDemand * perDemand), float64(perAlkali * perAlkali)
+}
+
+// causes gives the variance of the superfat that each cause makes.
+func (s *spread) causes() (scale, ranges, purity float64) {
+	perDemand, perAlkali := s.slopes()
+	scale = float64(perDemand*s.demandScale) + float64(perAlkali*s.alkaliScale)
+	return scale, perDemand * s.demandRanges, perAlkali * s.alkaliPurity
 }
 
 // square gives what a half-width adds to a sum of squares: every range is a
@@ -337,12 +352,15 @@ func (p *prospect) spread() spread {
 		a := &p.alkalis[i]
 		grams, content, koh := a.line.mass.Grams(), a.content.Typical.Float(), toKOH(a.alkali)
 		s.alkali += float64(s.share * grams * content * koh)
-		s.ofAlkali += square(grams*koh*halfWidth(a.content)) + a.line.squares(content*koh)
+		s.alkaliPurity += square(grams * koh * halfWidth(a.content))
+		s.alkaliScale += a.line.squares(content * koh)
 	}
 	for i := range p.acids {
 		a := &p.acids[i]
-		s.alkali -= float64(s.share * a.line.mass.Grams() * a.takes.Float())
-		s.ofAlkali += a.line.squares(a.takes.Float())
+		grams, takes := a.line.mass.Grams(), a.takes.Typical.Float()
+		s.alkali -= float64(s.share * grams * takes)
+		s.alkaliPurity += square(grams * halfWidth(a.takes))
+		s.alkaliScale += a.line.squares(takes)
 	}
 	s.alkali = max(0, s.alkali)
 	for i := range p.oils {
@@ -350,19 +368,20 @@ func (p *prospect) spread() spread {
 		value := oil.oil.Saponification()
 		grams, typical := oil.grams(s.share), value.Typical.Float()
 		s.demand += float64(grams * typical)
-		s.ofDemand += square(grams * halfWidth(value))
+		s.demandRanges += square(grams * halfWidth(value))
 		if oil.pot.mass.Sign() > 0 {
-			s.ofDemand += oil.pot.squares(s.share * typical)
+			s.demandScale += oil.pot.squares(s.share * typical)
 		}
 		for _, jug := range oil.jugs {
-			s.ofDemand += jug.squares(typical)
+			s.demandScale += jug.squares(typical)
 		}
 	}
 	for i := range p.liquids {
 		l := &p.liquids[i]
 		grams, typical := s.share*l.line.mass.Grams(), l.demand.Typical.Float()
 		s.demand += float64(grams * typical)
-		s.ofDemand += square(grams*halfWidth(l.demand)) + l.line.squares(s.share*typical)
+		s.demandRanges += square(grams * halfWidth(l.demand))
+		s.demandScale += l.line.squares(s.share * typical)
 	}
 	return s
 }

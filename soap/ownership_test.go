@@ -90,7 +90,7 @@ func TestABatchKeepsItsBenchWhateverBecomesOfTheCallers(t *testing.T) {
 	bench := func() soap.Formula {
 		f, faults := read(t, plainFormula().with(
 			"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall ale", "mass": "20 g", "water": "90 %"}]}`,
-			"acids", `{"acid": "lactic-acid", "load": "1 % of oils", "compensate": true}`,
+			"acids", `{"acid": "lactic-acid", "load": "1 % of oils", "strength": "80 %", "compensate": true}`,
 			"parts", part("10 g", `{"liquid": "olive", "ratio": "3"}`),
 			"weighed", `{"stage": "pot", "oils": {"hall-blend": "510 g"}, "alkali": {"sodium-hydroxide": "140 g"}, "parts": {"lantern": {"carriers": {"olive": "31 g"}}}}`,
 		).text())
@@ -197,8 +197,8 @@ func TestASentenceTellsTheCasesOfACodeApart(t *testing.T) {
 		never         string
 	}{
 		// 150 g of 1000 g held back: 1 − 0.98/0.85 is below zero
-		{[]string{"superfat", `"2 %"`, "parts", half}, "superfat-likely-negative", "parts[0]", []string{"plain", "is planned below zero", "held back"}, "known values"},
-		{[]string{"superfat", `"0 %"`}, "superfat-likely-negative", "parts[0]", []string{"may well be below zero"}, "planned below zero"},
+		{[]string{"superfat", `"2 %"`, "parts", half}, "superfat-below-zero", "parts[0]", []string{"plain", "as planned, the superfat is -15.29 %, below zero", "held back"}, "known values"},
+		{[]string{"superfat", `"0 %"`}, "superfat-likely-negative", "parts[0]", []string{"may well be below zero", "raise the superfat"}, "as planned"},
 		{[]string{"parts", half}, "part-superfat-shifted", "parts[0]", []string{"plain", "oil held back"}, "its own carriers"},
 		{[]string{"parts", half}, "part-superfat-shifted", "parts[1]", []string{"glow", "its own carriers"}, "held back"},
 		{[]string{"oils", `{"oil": "olive", "share": "90 %"}, {"oil": "jojoba", "share": "rest"}`}, "wax-reacts-slowly", "oils", []string{"begins at its free acid"}, "as it stands"},
@@ -299,7 +299,7 @@ func TestAFileThatIsNoObjectIsOneFault(t *testing.T) {
 func TestASlipOfTheKeyIsSaidWithWhatIsUsual(t *testing.T) {
 	for text, want := range map[string]string{
 		plainFormula().with("oils", `{"oil": "olive", "share": "100 %", "saponification": "290"}`).text(): "in place of the built-in 185 to 196",
-		plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "purity": "57 %"}`).text():            "unusually low",
+		plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "purity": "57 %"}`).text():            "If the bottle holds 98 %",
 		plainFormula().with("superfat", `"87 %"`).text():                                                  "far more than is usual",
 	} {
 		f, faults := read(t, text)

@@ -101,6 +101,7 @@ func (o OwnOil) on(base string, needed bool) (Oil, error) {
 	if len(faults) > 0 {
 		return Oil{}, faults
 	}
+	row.meant = meantOil(o.ID, o.Name, o.INCI)
 	return Oil{row: row}, nil
 }
 
@@ -151,6 +152,7 @@ func (o OwnOil) apply(row *oilRow) Faults {
 		computed := c.profile(row.kind, o.Profile, unsaponifiables)
 		row.saponification, row.ranged = units.Exactly(computed), false
 		row.profileValue, row.own = computed, slices.Clone(o.Profile)
+		row.profileHow, row.profileKey, row.profilePlace = cite.Given, "", ""
 		row.choice, row.how = FromProfile, cite.Computed
 	}
 	if o.Unsaponifiables.Given() {

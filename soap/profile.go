@@ -62,6 +62,12 @@ func (p Profile) unrounded() units.Ratio {
 	if !ok {
 		return units.Ratio{}
 	}
+	return ofGlycerides(n)
+}
+
+// ofGlycerides gives the saponification value of the triglycerides of a gram of acids with n
+// moles in it.
+func ofGlycerides(n units.Ratio) units.Ratio {
 	return n.Times(thousandths(molar.KOH)).Over(glyceride(n))
 }
 
@@ -84,9 +90,12 @@ func (p Profile) AcidValue() units.Ratio {
 
 // moles gives the moles of acid in a gram of the acids, the middles scaled to
 // a whole.
-func (p Profile) moles() (n units.Ratio, ok bool) {
+func (p Profile) moles() (n units.Ratio, ok bool) { return p.molesOf(leastCoverage()) }
+
+// molesOf is moles of a profile that names at least so much of the acids.
+func (p Profile) molesOf(least units.Ratio) (n units.Ratio, ok bool) {
 	coverage := p.Coverage()
-	if coverage.Compare(leastCoverage()) < 0 {
+	if coverage.Compare(least) < 0 {
 		return units.Ratio{}, false
 	}
 	n = units.Whole(0)

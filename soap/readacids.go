@@ -24,7 +24,7 @@ func (r *reader) acid(s *spot) AcidLine {
 		r.under(id, err, "acid")
 	}
 	line.Load = r.load(s.at("load"))
-	line.Strength = r.percent(s.at("strength"))
+	line.Strength = r.percentRange(s.at("strength"), "80 %")
 	switch r.yes(s.at("compensate"), "write true to add the alkali that the acid takes up") {
 	case affirmed:
 		line.Compensate = Compensated

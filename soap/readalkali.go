@@ -61,10 +61,17 @@ func (r *reader) grade(s *spot, alkali Alkali) (units.Range, cite.Source) {
 // strength reads the strength of a stock lye: one value, or a range.
 func (r *reader) strength(stock *spot) units.Range {
 	s := stock.at("strength")
-	switch {
-	case s == nil:
+	if s == nil {
 		r.fault(stock, "", "does not say how strong it is", `write {"strength": "49.6 %"}`, ErrMissing)
-	case r.textOr(s, "49.6 %"):
+		return units.Range{}
+	}
+	return r.percentRange(s, "49.6 %")
+}
+
+// percentRange reads a percentage: one value, or a range by its ends.
+func (r *reader) percentRange(s *spot, example string) units.Range {
+	switch {
+	case r.textOr(s, example):
 		return units.Exactly(r.percent(s))
 	case s.is(strictjson.Object) && r.object(s, "low", "typical", "high"):
 		return r.ends(s, r.percent)

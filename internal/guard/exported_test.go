@@ -160,6 +160,7 @@ var exportedTypes = []any{
 	new(soap.Size),
 	new(soap.Stage),
 	new(soap.Superfat),
+	new(soap.SuperfatIf),
 	new(soap.Target),
 	new(soap.Temperatures),
 	new(soap.Tint),

@@ -28,7 +28,9 @@ func (m *Maker) Benched() soap.Formula {
 			a.Load.Mass = size.Times(Basis(m.Between(10, 100)), units.Nearest)
 		}
 		if m.IntN(2) == 0 {
-			a.Strength = Basis(m.Between(7000, 9500))
+			a.Strength = m.exactly(Basis(m.Between(7000, 9500)))
+		} else if a.Acid.Dissolved {
+			a.Strength = units.Between(units.Percent(78), units.Percent(82))
 		}
 		if m.IntN(2) == 0 {
 			a.Compensate = soap.Uncompensated
@@ -60,7 +62,7 @@ func (m *Maker) Benched() soap.Formula {
 	if m.IntN(3) == 0 {
 		for i := range f.Alkalis {
 			f.Alkalis[i].Purity = units.Range{}
-			f.Alkalis[i].Stock = units.Exactly(Basis(m.Between(4900, 5150)))
+			f.Alkalis[i].Stock = m.exactly(Basis(m.Between(4900, 5150)))
 			if m.IntN(2) == 0 {
 				f.Alkalis[i].Stock = units.Range{Low: units.Percent(48), High: units.Percent(50)}
 			}

@@ -30,6 +30,7 @@ type Maker struct {
 	*rand.Rand
 	pool    []soap.Oil // what formulas are made of
 	outside []soap.Oil // what else may fill a jug
+	ranged  bool       // every figure has a range, so that a worst case can be promised
 }
 
 // New gives a maker of everything: oils with a range and without, waxes, free
@@ -47,9 +48,10 @@ func New(seed uint64) *Maker {
 	return m
 }
 
-// Ranged gives a maker of formulas all of whose oils have a range.
+// Ranged gives a maker of formulas all of whose oils, alkalis and solutions have a range.
 func Ranged(seed uint64) *Maker {
 	m := New(seed)
+	m.ranged = true
 	m.pool = slices.DeleteFunc(m.pool, func(o soap.Oil) bool { return !o.HasRange() || o.Kind() == soap.Wax })
 	m.outside = slices.DeleteFunc(m.outside, func(o soap.Oil) bool { return !o.HasRange() })
 	return m
@@ -84,6 +86,14 @@ func Each(t *testing.T, formula func() soap.Formula, n int, check func(t *testin
 
 // Between gives a whole number, both ends with it.
 func (m *Maker) Between(low, high int) int { return low + m.IntN(high-low+1) }
+
+// exactly gives a range of no width, of a maker of ranges one of half a percent below.
+func (m *Maker) exactly(r units.Ratio) units.Range {
+	if m.ranged {
+		return units.Range{Low: r.Sub(Basis(50)), Typical: r, High: r}
+	}
+	return units.Exactly(r)
+}
 
 // Basis gives so many hundredths of a percent.
 func Basis(n int) units.Ratio { return units.Whole(n).Over(units.Whole(10000)) }
@@ -178,7 +188,7 @@ func (m *Maker) alkalis() []soap.AlkaliLine {
 	soda := soap.AlkaliLine{Alkali: soap.SodiumHydroxide}
 	switch m.IntN(3) {
 	case 0:
-		soda.Purity = units.Exactly(Basis(m.Between(9500, 9950)))
+		soda.Purity = m.exactly(Basis(m.Between(9500, 9950)))
 	case 1:
 		soda.Purity = units.Between(units.Percent(97), units.Percent(99))
 	} // else none given

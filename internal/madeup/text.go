@@ -167,7 +167,7 @@ func (w writer) acids(acids []soap.AcidLine) {
 			w.Object("", func() {
 				w.Text("acid", a.Acid.ID)
 				w.load("load", a.Load)
-				w.percent("strength", a.Strength)
+				w.span("strength", a.Strength, percent)
 				w.Bool("compensate", a.Compensate == soap.Compensated)
 			})
 		}

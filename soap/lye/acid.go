@@ -16,6 +16,10 @@ type Acid struct {
 	Protons int         // that a molecule gives off, each taking up a hydroxide
 	Molar   units.Ratio // in g/mol, that of the crystals with their water
 	Crystal units.Ratio // mass fraction of crystal water in it; not given where there is none
+
+	// Dissolved: it is mostly sold as a solution (common practice: vinegar is about 5 %
+	// acetic acid, lactic acid is sold at 80 to 90 %), so that its strength must be said.
+	Dissolved bool
 }
 
 // Acids lists the acids that are known, sorted by ID. Their molar masses follow
@@ -25,11 +29,12 @@ func Acids() []Acid {
 	one := func(id, name string, mass int64) Acid {
 		return Acid{ID: id, Name: name, Protons: 1, Molar: units.MilligramsPerGram(mass)}
 	}
+	dissolved := func(a Acid) Acid { a.Dissolved = true; return a }
 	return []Acid{
-		one("acetic-acid", "Acetic acid", molar.AceticAcid),
+		dissolved(one("acetic-acid", "Acetic acid", molar.AceticAcid)),
 		{ID: "citric-acid-anhydrous", Name: "Citric acid, anhydrous", Protons: 3, Molar: units.MilligramsPerGram(molar.CitricAcid)},
 		{ID: "citric-acid-monohydrate", Name: "Citric acid, monohydrate", Protons: 3, Molar: units.MilligramsPerGram(hydrate), Crystal: units.Whole(molar.Water).Over(units.Whole(hydrate))},
-		one("lactic-acid", "Lactic acid", molar.LacticAcid),
+		dissolved(one("lactic-acid", "Lactic acid", molar.LacticAcid)),
 		one("lauric-acid", "Lauric acid", molar.LauricAcid),
 		one("oleic-acid", "Oleic acid", molar.OleicAcid),
 		one("palmitic-acid", "Palmitic acid", molar.PalmiticAcid),

@@ -29,7 +29,7 @@ func rareFormulas() map[string]string {
   "alkali": [{"kind": "sodium-hydroxide", "stock": {"strength": {"low": "49 %", "typical": "49.6 %", "high": "50 %"}}}], "superfat": {"at_least": "2 %"}, "water": {"per_oils": "38 %",
     "liquids": [{"liquid": "oat milk", "share": "20 %", "water": "88 %", "fat": "3 %", "sugar": "4 %", "alcohol": "0 %", "saponification": {"low": "185", "typical": "190", "high": "195"}}, {"liquid": "cream", "mass": "10 g", "water": "60 %", "fat": "30 %", "saponification": {"low": "218", "high": "235"}}]},
   "size": {"batter": "1 kg"}, "scale": {"oils": "1 g", "small": "0.01 g"}, "gel": "no", "markets": ["eu", "us"],
-  "acids": [{"acid": "lactic-acid", "load": "1 % of oils", "strength": "80 %", "compensate": true}],
+  "acids": [{"acid": "lactic-acid", "load": "1 % of oils", "strength": {"low": "78 %", "typical": "80 %", "high": "82 %"}, "compensate": true}],
   "weighed": {"stage": "parts", "oils": {"olive": "640 g"}, "alkali": {"sodium-hydroxide": "160 g"}, "water": "150 g", "parts": {"base": {"batter": "600 g", "carriers": {"sunflower": "11.6 g"}}}},
   "parts": [{"part": "base", "share": "60 %", "colourants": [{"colourant": "dusk", "load": "0.5 % of oils", "carrier": {"liquid": "sunflower", "ratio": "3", "from": "extra", "paste": false}}],
       "fragrances": [{"fragrance": "lantern-lot", "load": "max", "margin": "10 %", "carrier": {"liquid": "olive", "ratio": "1", "from": "formula", "paste": false}}]},
@@ -53,7 +53,7 @@ func rareFormulas() map[string]string {
 		"swatches as colours":  swatchesOf(`"lab": [90, 1, 8]`, `"lab": [92, 0.5, 6]`, `"lab": [94, 0, 4]`, `{"lab": [93, 0, 5]}`),
 		"swatches of a screen": swatchesOf(`"srgb": "#e8e0d0"`, `"srgb": "#f0ebe0"`, `"srgb": "#f5f2ec"`, `{"srgb": "#F2EEE6"}`),
 
-		"every oil with a mass": `{"formula": "Lantern jars", "oils": [{"oil": "olive", "mass": "1 lb"}, {"oil": "coconut", "mass": "8 oz"}], "alkali": [{"kind": "sodium-hydroxide", "purity": "98 %"}],
+		"every oil with a mass": `{"formula": "Lantern jars", "oils": [{"oil": "olive", "mass": "1 lb", "saponification": {"low": "188", "high": "191"}, "measured": true}, {"oil": "coconut", "mass": "8 oz"}], "alkali": [{"kind": "sodium-hydroxide", "purity": "98 %"}],
   "superfat": "6 %", "water": {"lye_concentration": "32 %"}, "size": {"vessels": [{"vessel": "jar", "count": 3, "volume": "0.2 L"}]}}`,
 	}
 }

@@ -37,6 +37,8 @@ func rareBatches(t testing.TB) []string {
 	thin = put(t, thin, []any{"size"}, json.RawMessage(`{"vessels": [{"vessel": "cup", "part": "night", "count": 2, "volume": "80 mL"}, {"vessel": "veil", "part": "glow", "on": "cup", "coat": {"area": "20 cm²", "thickness": "0.5 mm"}}]}`))
 	thin = put(t, thin, []any{"parts"}, json.RawMessage(`[{"part": "night", "colourants": [{"colourant": "ultramarine-blue", "load": "0.9 % of oils"}]}, {"part": "glow", "colourants": [{"colourant": "titanium-dioxide", "load": "0.3 % of oils"}]}]`))
 	return []string{
+		// a value that cannot be that of olive oil, a danger in every view
+		with("oils", `[{"oil": "olive", "share": "70 %", "saponification": "250"}, {"oil": "coconut", "share": "rest"}]`),
 		// too little alkali in the lye
 		plain + `, "size": {"oils": "800 g"}, "weighed": {"stage": "lye", "alkali": {"sodium-hydroxide": "60 g"}}}`,
 		// far too much of it, and the oils still to come

@@ -30,7 +30,7 @@ func (w *working) fats() {
 func (w *working) acids() {
 	for i, a := range w.b.Acids {
 		line := w.b.Formula.Acids[i]
-		strength := line.Strength.Or(units.Whole(1))
+		strength := line.Strength.Plan().Or(units.Whole(1))
 		takes := units.Sum{}.Plus(a.Mass, strength.Times(a.Acid.Neutralises(soap.PotassiumHydroxide)))
 		w.takes = w.takes.Add(takes)
 		because := "not compensated: the superfat rises by it"

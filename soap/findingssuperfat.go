@@ -1,0 +1,105 @@
+package soap
+
+import (
+	"math"
+	"strings"
+
+	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
+)
+
+// superfat judges the superfat of the batch against what is usual.
+func (j *judge) superfat() {
+	plan := j.superfatOfBatch().Planned
+	f := Finding{Code: "superfat-unusual", Subject: "superfat", Value: plan, Unit: "%", Source: commonSource()}
+	switch least, most := units.Percent(2), units.Percent(10); {
+	case plan.Compare(least) < 0:
+		f.Limit = least
+		j.add(f)
+	case plan.Compare(most) > 0:
+		f.Limit = most
+		if j.salted() {
+			f.Detail = saltBar
+		}
+		j.add(f)
+	}
+}
+
+// salted reports whether additives that are salt come to more than a quarter of the oils: a
+// salt bar, which is hard and planned at 15 to 20 % (common practice).
+func (j *judge) salted() bool {
+	var salt units.Mass
+	for i := range j.b.Parts {
+		for k := range j.b.Parts[i].Additions {
+			if a := &j.b.Parts[i].Additions[k]; a.Kind == Additive && isTableSalt(a.Name) {
+				salt = salt.Add(a.Mass)
+			}
+		}
+	}
+	return salt.Compare(j.b.OilsTotal.Times(units.Percent(25), units.Nearest)) > 0
+}
+
+// isTableSalt reports whether an additive is table or sea salt by its name. Epsom salt is none:
+// its magnesium makes soap that does not dissolve.
+func isTableSalt(name string) bool {
+	salt := false
+	for _, word := range foldedWords(name) {
+		switch word {
+		case "epsom", "magnesium":
+			return false
+		case "salt", "salts", "halite":
+			salt = true
+		}
+	}
+	return salt || strings.Join(foldedWords(name), " ") == "sodium chloride"
+}
+
+// negative judges whether a part has, or may well have, more alkali than it takes up.
+func (j *judge) negative(t trail, part int, names []string) {
+	superfat := j.superfatOf(part)
+	if superfat.LikelyLow.Sign() >= 0 {
+		return
+	}
+	f := Finding{Severity: Danger, Subject: t.String(), Limit: units.Whole(0), Unit: "%", Source: cite.Source{How: cite.Computed}, Names: names}
+	state := ""
+	switch {
+	case j.b.Weighed != nil && j.b.Weighed.Stage == AtMoulds:
+		state = pouredSo
+	case j.b.Weighed != nil:
+		state = weighedSo
+	}
+	if settled(superfat.Planned).Sign() < 0 {
+		f.Code, f.Value, f.Detail = "superfat-below-zero", superfat.Planned, state
+		j.add(f)
+		return
+	}
+	f.Code, f.Value, f.Detail = "superfat-likely-negative", superfat.LikelyLow, j.causeOf(part, superfat.Planned)
+	if state != "" {
+		f.Detail = state + "-" + f.Detail
+	}
+	j.add(f)
+}
+
+// causeOf says why a part may well be below zero although it is not planned so: what makes
+// most of the doubt, the scale, the oils' ranges or the purity of the alkali (with the
+// strength of acids), where without it zero would not be reached; else the plan itself.
+func (j *judge) causeOf(part int, plan units.Ratio) string {
+	s := j.s
+	if s.real != nil {
+		s = s.real
+	}
+	p := s.ofPart(part)
+	spread := p.spread()
+	scale, ranges, purity := spread.causes()
+	cause, most := fromScale, scale
+	if ranges > most {
+		cause, most = fromRanges, ranges
+	}
+	if purity > most {
+		cause, most = fromPurity, purity
+	}
+	if left := scale + ranges + purity - most; plan.Float() < 2*math.Sqrt(max(0, left)) {
+		return fromPlan
+	}
+	return cause
+}

@@ -1,0 +1,116 @@
+package soap
+
+import (
+	"example.com/lyewright/units"
+	"example.com/lyewright/units/cite"
+)
+
+// A stray is an oil whose value, the caller's own, lies outside what is published of the oil
+// that it is or means.
+type stray struct {
+	line   int
+	oil    Oil
+	built  Oil
+	source cite.Source
+	end    units.Ratio // of what is published
+	above  bool
+}
+
+// oddValues judges the values of the caller's own: against what is published of the oil, and
+// where it is none that is known, against what fats have. Fats known here need from about
+// 190 to 265 mg KOH/g, some fractions and acids more, waxes less (common practice).
+//
+// The findings stand in the order of the lines, one a line at most.
+func (j *judge) oddValues() []Finding {
+	var found []Finding
+	var strays []stray
+	list := top("oils")
+	for i := range j.b.Oils {
+		oil := j.b.Oils[i].Oil
+		if !oil.get().brought() {
+			continue
+		}
+		value := oil.Saponification().Typical
+		if built, source, known := oil.heldAgainst(); known {
+			if end, above, outside := passes(value, built); outside {
+				strays = append(strays, stray{i, oil, built, source, end, above})
+				found = append(found, Finding{}) // judged together, below
+			}
+			continue
+		}
+		t := list.item(i)
+		f := Finding{Code: "saponification-unusual", Subject: t.String(), Value: value, Unit: "mg KOH/g", Names: []string{oil.Name()}, Source: commonSource()}
+		switch least, most := units.MilligramsPerGram(155), units.MilligramsPerGram(290); {
+		case value.Compare(most) > 0:
+			f.Severity, f.Limit = Warning, most
+			found = append(found, f)
+		case value.Compare(least) < 0:
+			f.Limit = least
+			found = append(found, f)
+		}
+	}
+	judged := j.strays(strays)
+	for i := range found {
+		if found[i].Code == "" {
+			found[i], judged = judged[0], judged[1:]
+		}
+	}
+	return found
+}
+
+// strays works out what the superfat would be with the published value in place of each
+// value that lies outside, of each alone and of all of them together.
+func (j *judge) strays(strays []stray) []Finding {
+	if len(strays) == 0 {
+		return nil
+	}
+	found := make([]Finding, len(strays))
+	var all, above []Oil
+	var allIDs, aboveIDs []string
+	for i := range strays {
+		s := &strays[i]
+		all, allIDs = append(all, s.built), append(allIDs, s.oil.ID())
+		if s.above {
+			above, aboveIDs = append(above, s.built), append(aboveIDs, s.oil.ID())
+		}
+	}
+	with := j.prospects().with
+	// What too high values hide, those that are too low may make up for: what counts for
+	// the high ones is the worse of both readings.
+	together, ofAll := with(swapOils(above, aboveIDs)), with(swapOils(all, allIDs))
+	if len(above) == 0 || ofAll.worse(&together) {
+		together = ofAll
+	}
+	list := top("oils")
+	for i := range strays {
+		s := &strays[i]
+		t := list.item(s.line)
+		f := Finding{Code: "saponification-outside", Subject: t.String(), Value: s.oil.Saponification().Typical, Limit: s.end, Unit: "mg KOH/g", Names: []string{s.oil.Name()}, Source: s.source}
+		if s.built.Name() != s.oil.Name() {
+			f.Names = append(f.Names, s.built.Name())
+		}
+		superfat := with(swapOils([]Oil{s.built}, []string{s.oil.ID()}))
+		if len(strays) > 1 && (s.above || len(above) == 0) && together.worse(&superfat) {
+			superfat, f.Detail = together, allTogether
+		}
+		f.SuperfatIf = &superfat
+		titrated := j.b.Formula.Oils[s.line].Measured && s.oil.HasRange()
+		switch {
+		case superfat.negative() && !titrated:
+			f.Severity = Danger
+		case s.above || soundsLikeSodium(f.Value):
+			f.Severity = Warning
+		}
+		if titrated && f.Detail == "" {
+			f.Detail = titratedLot
+		}
+		found[i] = f
+	}
+	return found
+}
+
+// soundsLikeSodium reports whether a value looks like mg of NaOH per gram, 120 to 150:
+// that is 168 to 210 mg of KOH, which most oils need.
+func soundsLikeSodium(value units.Ratio) bool {
+	return value.Compare(units.MilligramsPerGram(120)) >= 0 && value.Compare(units.MilligramsPerGram(150)) <= 0
+}

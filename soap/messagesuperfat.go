@@ -1,0 +1,139 @@
+package soap
+
+import (
+	"strings"
+
+	"example.com/lyewright/units"
+)
+
+// What Detail tells apart of a superfat, and of a value that it rests on.
+const (
+	fromScale   = "scale" // superfat-likely-negative: what makes most of the doubt
+	fromRanges  = "ranges"
+	fromPurity  = "purity"
+	fromPlan    = "plan"     // no one doubt alone: it is planned so low
+	saltBar     = "salt"     // superfat-unusual: of a salt bar
+	allTogether = "together" // saponification-outside: with every such value replaced
+	titratedLot = "measured" // saponification-outside: the maker titrated the lot
+)
+
+// belowZero is the sentence of a part that has more alkali than it takes up.
+func (f Finding) belowZero() string {
+	is := "the superfat is " + f.figure(f.Value) + ", below zero: there is more alkali than the oils take up. The bar would burn skin"
+	switch name := strings.Join(f.Names, "; "); f.Detail {
+	case weighedSo:
+		return name + ": as weighed, " + is + ": mend it before it is poured, or do not use it on skin."
+	case pouredSo:
+		return name + ": as weighed, " + is + ", and it is poured and cannot be mended: do not use it on skin."
+	default: // the superfat written is not below zero
+		return name + ": as planned, " + is + ". Oil held back for other parts leaves this one too much alkali: write \"from\": \"extra\" for that carrier, or raise the superfat."
+	}
+}
+
+// likelyNegative is the sentence of a part that may well have more alkali than it takes up.
+func (f Finding) likelyNegative() string {
+	name := strings.Join(f.Names, "; ")
+	may := "the superfat may well be below zero, " + f.figure(f.Value) + " at the low end of what is likely. "
+	if cause, ok := strings.CutPrefix(f.Detail, weighedSo+"-"); ok {
+		return name + ": as weighed, " + may + doubt(cause) + "The bar could burn skin: mend it before it is poured, or do not use it on skin."
+	}
+	if cause, ok := strings.CutPrefix(f.Detail, pouredSo+"-"); ok {
+		return name + ": as weighed, " + may + doubt(cause) + "It is poured and cannot be mended: do not use it on skin."
+	}
+	remedy := "It is planned too low for all that is in doubt: raise the superfat."
+	switch f.Detail {
+	case fromScale:
+		remedy = doubt(f.Detail) + "Weigh on a finer scale, or make more."
+	case fromRanges:
+		remedy = doubt(f.Detail) + "Use lots whose values are known more closely, from a certificate or a titration, or raise the superfat."
+	case fromPurity:
+		remedy = doubt(f.Detail) + "Titrate it, or take its certificate's figures, or raise the superfat."
+	}
+	return name + ": " + may + "The bar could burn skin. " + remedy
+}
+
+// doubt says what makes most of the doubt about a superfat.
+func doubt(cause string) string {
+	switch cause {
+	case fromScale:
+		return "Most of the doubt comes from the scale. "
+	case fromRanges:
+		return "Most of the doubt comes from the ranges of the saponification values. "
+	case fromPurity:
+		return "Most of the doubt comes from the purity of the alkali, or the strength of an acid. "
+	default:
+		return ""
+	}
+}
+
+// sentence says what the superfat would be in a case; empty where nothing was worked out.
+func (s *SuperfatIf) sentence(ifSo string) string {
+	if s == nil {
+		return ""
+	}
+	text := " " + ifSo + ", the superfat is " + s.Batch.PercentText(2) + " %"
+	if s.OfPart.PercentText(2) != s.Batch.PercentText(2) {
+		text += ", of the part " + units.Quote(s.Part) + " " + s.OfPart.PercentText(2) + " %"
+	}
+	if s.LikelyLow.Given() {
+		text += ", and " + s.LikelyLow.PercentText(2) + " % at the low end of what is likely"
+	}
+	switch {
+	case !s.negative():
+		return text + "."
+	case s.OfPart.Sign() < 0:
+		return text + ": the bar would burn skin."
+	default:
+		return text + ": the bar could burn skin."
+	}
+}
+
+// usualPurity is what the finding's alkali usually holds.
+func (f Finding) usualPurity() string {
+	usual, least := usualPurity(SodiumHydroxide)
+	if !f.Limit.Equal(least) {
+		usual, _ = usualPurity(PotassiumHydroxide)
+	}
+	return f.figure(usual)
+}
+
+// outside is the sentence of a value that lies outside what is published.
+func (f Finding) outside() string {
+	side := "below"
+	if f.Value.Compare(f.Limit) > 0 {
+		side = "above"
+	}
+	of := ""
+	if len(f.Names) > 1 {
+		of = " of " + f.Names[1]
+	}
+	text := f.Names[0] + ": the saponification value, " + f.figure(f.Value) + ", lies " + side + " what is published" + of + ", " + f.figure(f.Limit) + "."
+	if soundsLikeSodium(f.Value) {
+		text += " Is it in milligrams of NaOH? Times 1.4027 it is milligrams of KOH, which are meant here."
+	}
+	ifSo := "With the published value in its place"
+	if f.Detail == allTogether {
+		ifSo = "With the published values in place of this one and the others like it"
+	}
+	text += f.SuperfatIf.sentence(ifSo)
+	if f.Severity == Danger {
+		return text + " Take the oil that is built in as it is, or titrate the lot and write its range with \"measured\": true."
+	}
+	if f.Detail == titratedLot {
+		return text + " It is taken as it was titrated: be sure of the titration and of the lot."
+	}
+	return text + " Check it against the certificate."
+}
+
+// unusualValue is the sentence of a value that few fats have.
+func (f Finding) unusualValue() string {
+	text := f.Names[0] + ": a saponification value of " + f.figure(f.Value)
+	if f.Value.Compare(f.Limit) > 0 {
+		return text + " is above " + f.figure(f.Limit) + ", more than almost every fat and oil takes up. Check it: where it is too high, alkali is left over and the bar burns skin."
+	}
+	text += " is below " + f.figure(f.Limit) + ", less than fats and oils take up but for waxes. Check it."
+	if soundsLikeSodium(f.Value) {
+		text += " Is it in milligrams of NaOH? Times 1.4027 it is milligrams of KOH, which are meant here."
+	}
+	return text
+}
