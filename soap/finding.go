@@ -58,6 +58,7 @@ func (s Severity) String() string {
 //     load-unusual, carrier-unlike, rivers-likely, target-out-of-gamut
 //   - additives: additive-unjudged
 //   - any addition, topping, embed or liquid: hydrogen
+//   - a titration (see [TitrationFindings]): titration-exact
 type Finding struct {
 	Code     string      // lower case, hyphenated: "purity-assumed"
 	Severity Severity    // of one code it may differ from case to case

@@ -79,6 +79,8 @@ func (f Finding) Message() string {
 			return name + ": one strength of the stock lye is given, " + value + ", and the worst case takes it as exact."
 		}
 		return name + ": one purity is given, " + value + ", and the worst case takes it as exact."
+	case "titration-exact":
+		return "No accuracy is stated of: " + strings.Join(f.Names, ", ") + ". What was read there is taken as exact, which no reading is, and the true hydroxide may lie outside these bounds: give half the width of what each reading may be off."
 	case "range-missing":
 		return name + ": no range of saponification values is published. " + value + " is taken as exact, and the worst case leaves it out."
 	case "value-computed":

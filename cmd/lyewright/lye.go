@@ -239,15 +239,31 @@ func titration(o *lyeOptions) (lyeAnswer, error) {
 		o.unsure = []string{"-first", "-total"}
 	}
 	return lyeAnswer{
-		page:   func(w io.Writer) error { return sheet.WriteTitration(w, t.Alkali, found) },
+		page:   func(w io.Writer) error { return sheet.WriteTitration(w, t, found) },
 		schema: "lye-titration/1", alkali: t.Alkali, source: lye.TitrationSource(),
 		figures: func(w *jsonwrite.Writer) {
 			w.Number("hydroxide_pct", found.Hydroxide.PercentText(6))
 			w.Number("carbonate_pct", found.Carbonate.PercentText(6))
 			w.Number("low_pct", found.Low.PercentText(6))
 			w.Number("high_pct", found.High.PercentText(6))
+			w.List("findings", func() {
+				for _, f := range soap.TitrationFindings(t) {
+					w.Object("", func() { writeFinding(w, &f) })
+				}
+			})
 		},
 	}, err
+}
+
+// writeFinding writes what is worth knowing of a lye, with the keys that a finding of a
+// batch has.
+func writeFinding(w *jsonwrite.Writer, f *soap.Finding) {
+	w.Text("code", f.Code)
+	w.Text("severity", f.Severity.String())
+	w.Text("subject", f.Subject)
+	w.Texts("names", f.Names)
+	w.Text("message", f.Message())
+	w.Text("source", f.Source.String())
 }
 
 func heat(o *lyeOptions) (lyeAnswer, error) {

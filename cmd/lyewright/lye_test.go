@@ -180,7 +180,7 @@ func TestTheLyePrintsAsItsGoldenFiles(t *testing.T) {
 
 func TestTheLyeAnswersInJSONWithItsKeysInOrder(t *testing.T) {
 	keys := map[string]string{
-		"titration": "hydroxide_pct:n? carbonate_pct:n? low_pct:n? high_pct:n source:t",
+		"titration": "hydroxide_pct:n? carbonate_pct:n? low_pct:n? high_pct:n findings:l source:t",
 		"heat":      "strength_pct:n final_c:n rise_k:n boiling_c:n? hot:b extrapolated:b source:t",
 		"density":   "strength_pct:n upper:b? density_g_per_ml:n volume_ml:n? crystallises_c:n? note:t? boiling_c:n? source:t",
 		"stock":     "strength_pct:n alkali_g:n? stock_g:n? water_g:n",

@@ -13,7 +13,7 @@ import (
 //
 // Both volumes are counted from the start of the titration. Balance, Burette and
 // Titrant are half-widths: a reading is that much off at most. Left out, they are 0, and
-// what was read is taken as exact. The source of the method is [TitrationSource]. The zero
+// what was read is taken as exact, which no reading is: see [Titration.TakenAsExact]. The source of the method is [TitrationSource]. The zero
 // value lacks everything.
 type Titration struct {
 	Alkali    Alkali       // that the sample is of
@@ -55,6 +55,23 @@ func (t Titrated) Range() (r units.Range, ok bool) {
 		r.Typical = r.High // above 100 %: more than there can be
 	}
 	return r, true
+}
+
+// TakenAsExact names the accuracies that were left out, of "balance", "burette" and
+// "titrant": what they would bound is taken as exact, and the bounds of the result are too
+// narrow by it. It is empty where all three are given.
+func (t Titration) TakenAsExact() []string {
+	var names []string
+	if t.Balance.Sign() == 0 {
+		names = append(names, "balance")
+	}
+	if t.Burette.Sign() == 0 {
+		names = append(names, "burette")
+	}
+	if t.Titrant.Sign() == 0 {
+		names = append(names, "titrant")
+	}
+	return names
 }
 
 // TitrationSource is the source of the method: the factors 40.00 and 106.0 mg per

@@ -14,20 +14,22 @@ import (
 // 93.99 % of 2 g, and as the acid may be off by 0.2 %, 93.80 to 94.19 %; two more millilitres,
 // 52.994 mg each, are 5.3 % of carbonate.
 func ExampleWriteTitration() {
-	found := must(lye.Titration{
+	titration := lye.Titration{
 		Alkali: soap.SodiumHydroxide, Sample: units.Grams(2), Normality: units.Whole(1),
 		First: units.Millilitres(48), Total: units.Millilitres(49), Titrant: units.MustRatio("0.2 %"),
-	}.Result())
+	}
+	found := must(titration.Result())
 	var page strings.Builder
-	if err := sheet.WriteTitration(&page, soap.SodiumHydroxide, found); err != nil {
+	if err := sheet.WriteTitration(&page, titration, found); err != nil {
 		fmt.Println(err)
 		return
 	}
-	show(page.String(), "Hydroxide  ", "outer bounds", "Carbonate  ", "purity")
+	show(page.String(), "Hydroxide  ", "outer bounds", "Carbonate  ", "accuracy", "purity")
 	// Output:
 	// Hydroxide                         93.99 %
 	// Carbonate                         5.3 %
 	// Hydroxide, outer bounds           93.8 to 94.19 %
+	// -  No accuracy is stated of: balance, burette. What was read there is taken as
 	//   "purity": {"low": "93.8049 %", "typical": "93.993 %", "high": "94.181 %"}
 }
 

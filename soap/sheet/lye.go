@@ -11,27 +11,31 @@ import (
 func (p *page) figure(name, value string) { p.line(pad(name, -34) + value) }
 
 // WriteTitration prints what a titration found, in percent of what was weighed, and as the
-// purity of a formula file, below 50 % as the strength of a stock lye. The error is the
+// purity of a formula file, below 50 % as the strength of a stock lye, with a note where an
+// accuracy was left out: found is the [lye.Titration.Result] of asked. The error is the
 // writer's.
-func WriteTitration(w io.Writer, alkali soap.Alkali, t lye.Titrated) error {
+func WriteTitration(w io.Writer, asked lye.Titration, found lye.Titrated) error {
 	var p page
-	p.wrap("", alkali.Name()+" by titration, % of what was weighed "+p.cite(lye.TitrationSource()))
+	p.wrap("", asked.Alkali.Name()+" by titration, % of what was weighed "+p.cite(lye.TitrationSource()))
 	p.line("")
-	if t.Hydroxide.Given() {
-		p.figure("Hydroxide", t.Hydroxide.PercentText(2)+" %")
-		p.figure("Carbonate", t.Carbonate.PercentText(2)+" %")
-		if t.Hydroxide.Compare(units.Whole(1)) > 0 {
+	if found.Hydroxide.Given() {
+		p.figure("Hydroxide", found.Hydroxide.PercentText(2)+" %")
+		p.figure("Carbonate", found.Carbonate.PercentText(2)+" %")
+		if found.Hydroxide.Compare(units.Whole(1)) > 0 {
 			p.wrap("", "More than there can be: the readings are off, if by no more than their bounds. 100 % is taken.")
 		}
 	}
 	switch {
-	case t.Low.Given() && !t.Low.Equal(t.High):
-		p.figure("Hydroxide, outer bounds", t.Low.Round(4, units.Down).PercentText(2)+" to "+t.High.Round(4, units.Up).PercentText(2)+" %")
-	case !t.Low.Given():
-		p.figure("Hydroxide, at most", t.High.PercentText(2)+" %")
+	case found.Low.Given() && !found.Low.Equal(found.High):
+		p.figure("Hydroxide, outer bounds", found.Low.Round(4, units.Down).PercentText(2)+" to "+found.High.Round(4, units.Up).PercentText(2)+" %")
+	case !found.Low.Given():
+		p.figure("Hydroxide, at most", found.High.PercentText(2)+" %")
 		p.wrap("", "One end point counts carbonate as hydroxide: titrate on to the second, or give the most carbonate that the bottle may hold, for a low end.")
 	}
-	if r, ok := t.Range(); ok {
+	for _, f := range soap.TitrationFindings(asked) {
+		p.wrap("-  ", f.Message()+" "+p.cite(f.Source))
+	}
+	if r, ok := found.Range(); ok {
 		p.line("")
 		p.line("In a formula file:")
 		ends := `{"low": "` + r.Low.Round(6, units.Down).PercentText(4) + ` %", "typical": "` + r.Typical.Round(6, units.Nearest).PercentText(4) + ` %", "high": "` + r.High.Round(6, units.Up).PercentText(4) + ` %"}`
