@@ -36,6 +36,7 @@ func otherMolar(a Alkali) int64 { return molar.NaOH + molar.KOH - molarOf(a) }
 // AlkaliLine is one alkali of a formula.
 type AlkaliLine struct {
 	Alkali Alkali // the zero value is refused
+	Note   string // as of a [Formula]
 
 	// Purity is the mass fraction of hydroxide in what is weighed, 50 % to
 	// 100 %. A carbonate in it is not hydroxide, although an assay counts it:

@@ -62,6 +62,7 @@ type OilWeighing struct {
 	Oil      Oil
 	Weighing            // into the pot
 	Withheld units.Mass // held back for carriers
+	Note     string     // the maker's remark on the line; empty: none
 }
 
 // Total is the oil's part in the formula: in the pot and held back.
@@ -80,6 +81,8 @@ type AlkaliWeighing struct {
 	// fraction of hydroxide in it; zero and not given where the alkali is dry.
 	Stock    Weighing
 	Strength units.Range
+
+	Note string // the maker's remark on the line; empty: none
 }
 
 // ToWeigh gives what is weighed, the stock lye or the dry alkali, and the mass
@@ -163,6 +166,7 @@ type Outlook struct {
 // PartBatch is a part of the batch, as planned.
 type PartBatch struct {
 	Name   string
+	Note   string      // the maker's remark on the part; empty: none
 	Share  units.Ratio // of the batter
 	Batter units.Mass  // its share of what is in the pot: the base of "of batter"
 	Oils   units.Mass  // its share of all the formula's oils: the base of "of oils"
@@ -196,6 +200,7 @@ type AdditionWeighing struct {
 	// that is one; not given of anything else, and of what is only a name.
 	Material  fragrance.Material
 	Colourant colour.Colourant
+	Note      string      // the maker's remark on the line; empty: none
 	ratio     units.Ratio // of the carrier to one
 }
 

@@ -15,6 +15,7 @@ const (
 	mostParts     = 50
 	mostAdditions = 50  // in a part
 	mostName      = 200 // bytes
+	mostNote      = 500 // bytes
 )
 
 // Check says what is wrong with a formula on its face: everything missing, out
@@ -82,6 +83,9 @@ func (c *checker) add(f Fault, inputs ...string) {
 
 func (c *checker) check() {
 	c.name(top("formula"), c.f.Name)
+	if reason, remedy := noteFault(c.f.Note); c.f.Note != "" && reason != "" {
+		c.fault(top("note"), c.f.Note, reason, remedy, ErrRange)
+	}
 	c.oils()
 	c.alkalis()
 	c.superfat()
@@ -109,18 +113,40 @@ func (c *checker) name(t trail, name string) {
 	}
 }
 
+// note checks the note of a line, which it may have.
+func (c *checker) note(t trail, note string) {
+	if note == "" {
+		return
+	}
+	if reason, remedy := noteFault(note); reason != "" {
+		line := t // a copy, so that a line without costs nothing
+		c.fault(line.at("note"), note, reason, remedy, ErrRange)
+	}
+}
+
 // nameFault says what is wrong with a name, "" if nothing is.
 func nameFault(name string) (reason, remedy string) {
-	if len(name) > mostName {
-		return "is " + strconv.Itoa(len(name)) + " bytes long", "use at most 200 bytes"
+	return textFault(name, mostName, "write a name")
+}
+
+// noteFault says what is wrong with a note, "" if nothing is.
+func noteFault(note string) (reason, remedy string) {
+	return textFault(note, mostNote, "write a note, or leave it out")
+}
+
+// textFault says what is wrong with a text of at most so many bytes; blank is the remedy of
+// one that is blank.
+func textFault(text string, most int, blank string) (reason, remedy string) {
+	if len(text) > most {
+		return "is " + strconv.Itoa(len(text)) + " bytes long", "use at most " + strconv.Itoa(most) + " bytes"
 	}
-	if strings.TrimSpace(name) == "" {
-		return "is blank", "write a name"
+	if strings.TrimSpace(text) == "" {
+		return "is blank", blank
 	}
-	if !utf8.ValidString(name) {
+	if !utf8.ValidString(text) {
 		return "is not UTF-8", "write it in UTF-8"
 	}
-	if what, remedy := strictjson.Hidden(name); what != "" {
+	if what, remedy := strictjson.Hidden(text); what != "" {
 		return "has " + what, remedy
 	}
 	return "", ""

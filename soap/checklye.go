@@ -18,6 +18,7 @@ func (c *checker) alkalis() {
 	}
 	for i := range lines {
 		l, t := &lines[i], list.item(i)
+		c.note(t, l.Note)
 		if l.Alkali != SodiumHydroxide && l.Alkali != PotassiumHydroxide {
 			c.fault(t.at("kind"), "", "is missing", "write sodium-hydroxide or potassium-hydroxide", ErrMissing)
 		} else if i == 1 && lines[0].Alkali == l.Alkali {

@@ -18,6 +18,7 @@ func (c *checker) oils() {
 	}
 	for i := range lines {
 		oil, t := lines[i].Oil, list.item(i)
+		c.note(t, lines[i].Note)
 		switch {
 		case oil.row == nil:
 			c.fault(t.at("oil"), "", "is missing", "name a built-in oil, or bring one with its own saponification value", ErrMissing)

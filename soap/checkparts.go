@@ -18,6 +18,7 @@ func (c *checker) parts() {
 	for i := range parts {
 		p, t := &parts[i], list.item(i)
 		c.name(t.at("part"), p.Name)
+		c.note(t, p.Note)
 		c.twice(list, "part", i, p.Name, func(j int) bool { return parts[j].Name == p.Name }, "give each part a name of its own")
 		c.filling(t, p)
 		c.look(t, p)
@@ -83,6 +84,7 @@ func (c *checker) additions(part trail, p *Part) {
 		for i := range additions {
 			a, t := &additions[i], list.item(i)
 			c.name(t.at(kind.String()), a.Name)
+			c.note(t, a.Note)
 			c.twice(list, kind.String(), i, a.Name, func(j int) bool { return additions[j].Name == a.Name }, "put both into one line of this part")
 			c.misplaced(t, kind, a.Name)
 			if a.Load.Max || a.Margin.Given() {

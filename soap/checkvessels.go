@@ -36,6 +36,7 @@ func (c *checker) vessels() {
 	for i := range vessels {
 		v, t := &vessels[i], list.item(i)
 		c.name(t.at("vessel"), v.Name)
+		c.note(t, v.Note)
 		c.twice(list, "vessel", i, v.Name, func(j int) bool { return vessels[j].Name == v.Name }, "give each vessel a name of its own")
 		c.filledBy(t, v)
 		c.counts(t, v)

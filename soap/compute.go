@@ -170,9 +170,11 @@ func (s *solved) batch() Batch {
 			Oil:      s.f.Oils[i].Oil,
 			Weighing: weighed(s.inPot(i), scale, units.Nearest),
 			Withheld: s.oilHeld[i],
+			Note:     s.f.Oils[i].Note,
 		}
 	}
 	for i := range b.Alkalis {
+		b.Alkalis[i].Note = s.f.Alkalis[i].Note
 		if a := &b.Alkalis[i]; a.Strength.Given() {
 			a.Stock = weighed(a.Stock.Mass, small, units.Down)
 		} else {
@@ -240,7 +242,7 @@ func scaled(sum units.Sum, times, over units.Ratio, how units.Rounding) units.Ma
 func (s *solved) part(i int, small, dry units.Mass) PartBatch {
 	own := s.own(i)
 	p := PartBatch{
-		Name: s.parts[i].Name, Share: s.parts[i].Share, Batter: s.partPot[i], Oils: s.partOils[i],
+		Name: s.parts[i].Name, Note: s.parts[i].Note, Share: s.parts[i].Share, Batter: s.partPot[i], Oils: s.partOils[i],
 		Water: s.partWater[i].Add(own.water), Poured: s.partPot[i].Add(own.poured), Dry: dry.Add(own.dry),
 		Additions: make([]AdditionWeighing, 0, len(s.loads[i])),
 	}
@@ -249,7 +251,7 @@ func (s *solved) part(i int, small, dry units.Mass) PartBatch {
 		if l.kind == Fragrance {
 			how = units.Down
 		}
-		a := AdditionWeighing{Name: l.addition.Name, Kind: l.kind, Weighing: weighed(l.mass, small, how), Material: l.material, Colourant: l.colourant, ratio: l.addition.Carrier.Ratio}
+		a := AdditionWeighing{Name: l.addition.Name, Kind: l.kind, Weighing: weighed(l.mass, small, how), Material: l.material, Colourant: l.colourant, Note: l.addition.Note, ratio: l.addition.Carrier.Ratio}
 		if carrier := l.addition.Carrier; carrier.In != NoLiquid {
 			from := Extra
 			if carrier.fromFormula() {

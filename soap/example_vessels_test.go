@@ -182,3 +182,13 @@ func ExampleLastBatch() {
 	// 3 batches, each pours 630 g
 	// the last 315 g for 6 cups
 }
+
+// A view that prints a piece asks the formula for what its vessel's maker noted.
+func ExampleFormula_VesselNamed() {
+	formula := soap.Formula{Size: soap.Size{Vessels: []soap.Vessel{{Name: "cup", Count: 12, Note: "the blue set"}}}}
+	fmt.Println(formula.VesselNamed("cup").Note)
+	fmt.Println(formula.VesselNamed("loaf").Name == "")
+	// Output:
+	// the blue set
+	// true
+}

@@ -36,7 +36,7 @@ func (p pieces) with(changes ...string) pieces {
 func (p pieces) text() string {
 	var b strings.Builder
 	b.WriteString(`{"formula": "Lantern walk"`)
-	for _, key := range []string{"oils", "alkali", "superfat", "water", "size", "scale", "markets", "materials", "gel", "pigments", "swatches", "parts", "acids", "temperature", "embeds", "toppings", "weighed"} {
+	for _, key := range []string{"note", "oils", "alkali", "superfat", "water", "size", "scale", "markets", "materials", "gel", "pigments", "swatches", "parts", "acids", "temperature", "embeds", "toppings", "weighed"} {
 		value := p[key]
 		if slices.Contains([]string{"oils", "alkali", "parts"}, key) || slices.Contains([]string{"markets", "materials", "pigments", "acids", "embeds", "toppings"}, key) && value != "" {
 			value = "[" + value + "]"

@@ -17,8 +17,13 @@ import (
 // The zero value is refused: name, oils, alkalis, superfat, water and size must be
 // given. All else may be left out. A name here and below is 1 to 200 bytes of UTF-8 in
 // one line, without control characters and bidirectional controls.
+//
+// A Note, here and below, is a maker's remark on a line: at most 500 bytes, with the
+// characters of a name; empty: none. It is printed where the line stands and is part of no
+// arithmetic.
 type Formula struct {
 	Name     string
+	Note     string
 	Oils     []OilLine    // 1 to 100, each oil once
 	Alkalis  []AlkaliLine // one or two, each hydroxide once
 	Superfat Superfat     // of the oils' demand; the zero value is missing, not 0 %
@@ -61,6 +66,7 @@ type OilLine struct {
 	// of the caller's own; a single figure leaves open how well it was measured, and
 	// counts as if it were not.
 	Measured bool
+	Note     string // as of a [Formula]
 }
 
 // Superfat is the share of the oils' saponification demand that is left
@@ -102,6 +108,7 @@ func (f *Formula) fromVessels() bool { return len(f.Size.Vessels) > 0 && !f.Size
 // Part is a part of the batter with what is added to it alone.
 type Part struct {
 	Name  string      // each once in a formula
+	Note  string      // as of a [Formula]
 	Share units.Ratio // of the batter, over 0 % to 100 %. A part whose vessels say how much has none
 	Rest  bool        // the share is what the other parts leave
 
@@ -137,6 +144,8 @@ type Addition struct {
 	// Glitter and Foil say what a glitter among the additives is.
 	Glitter Glitter
 	Foil    Foil
+
+	Note string // as of a [Formula]
 
 	match int // 1 for the first of a part's Match, once its load is found; else 0
 }
@@ -317,6 +326,14 @@ func (f Formula) PartNamed(name string) Part {
 		return f.Parts[i]
 	}
 	return Part{}
+}
+
+// VesselNamed gives the vessel of a name; the zero Vessel where the formula names no such.
+func (f Formula) VesselNamed(name string) Vessel {
+	if i := vesselOf(f.Size.Vessels, name); i >= 0 {
+		return f.Size.Vessels[i]
+	}
+	return Vessel{}
 }
 
 // oilShares lists the shares of the oil lines, the rest worked out.

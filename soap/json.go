@@ -28,6 +28,7 @@ func (w jsonWriter) batch(b *Batch) {
 	w.Text("schema", "batch/1")
 	w.Text("data_edition", DataEdition())
 	w.Text("formula", b.Formula.Name)
+	w.text("note", b.Formula.Note)
 	w.List("oils", func() {
 		for i := range b.Oils {
 			o := &b.Oils[i]
@@ -39,6 +40,7 @@ func (w jsonWriter) batch(b *Batch) {
 				w.Text("name", o.Oil.Name())
 				w.weighing(o.Weighing)
 				w.mass("withheld_g", o.Withheld)
+				w.text("note", o.Note)
 			})
 		}
 	})
@@ -47,6 +49,7 @@ func (w jsonWriter) batch(b *Batch) {
 			a := &b.Alkalis[i]
 			w.Object("", func() {
 				w.Text("kind", a.Alkali.String())
+				w.text("note", a.Note)
 				w.share("purity_pct", a.Purity.Typical)
 				if a.Source.Title != "" {
 					w.Text("purity_source", a.Source.String())
@@ -117,6 +120,7 @@ func (w jsonWriter) outlook(o *Outlook) {
 
 func (w jsonWriter) part(p *PartBatch, divided bool) {
 	w.Text("part", p.Name)
+	w.text("note", p.Note)
 	w.share("share_pct", p.Share)
 	w.mass("batter_g", p.Batter)
 	w.mass("oils_g", p.Oils)
@@ -137,6 +141,7 @@ func (w jsonWriter) part(p *PartBatch, divided bool) {
 			w.Object("", func() {
 				w.Text("name", a.Name)
 				w.Text("kind", a.Kind.String())
+				w.text("note", a.Note)
 				w.weighing(a.Weighing)
 				if c := a.Carrier; c != nil {
 					w.Text("carrier", c.Name)

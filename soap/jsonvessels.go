@@ -14,11 +14,12 @@ func (w jsonWriter) size(v *Volumes) {
 	w.volume("lye_ml", v.Lye)
 }
 
-func (w jsonWriter) pieces(pieces []Piece) {
+func (w jsonWriter) pieces(f *Formula, pieces []Piece) {
 	for i := range pieces {
 		p := &pieces[i]
 		w.Object("", func() {
 			w.Text("vessel", p.Vessel)
+			w.text("note", f.VesselNamed(p.Vessel).Note)
 			w.Text("part", p.Part)
 			w.Int("count", p.Count)
 			w.Int("filled", p.Filled)
@@ -58,7 +59,7 @@ func (w jsonWriter) filled(filled, reserve, loss units.Mass) {
 
 // vessels writes what fills the vessels of a batch.
 func (w jsonWriter) vessels(b *Batch) {
-	w.List("pieces", func() { w.pieces(b.Pieces) })
+	w.List("pieces", func() { w.pieces(&b.Formula, b.Pieces) })
 	w.extras("embeds", "embed", b.Embeds)
 	w.extras("toppings", "topping", b.Toppings)
 	if n := b.Formula.Size.Pieces; n > 0 {
@@ -74,7 +75,7 @@ func (w jsonWriter) vessels(b *Batch) {
 		w.Object("last_batch", func() {
 			w.mass("oils_g", last.Oils)
 			w.mass("poured_g", last.Poured)
-			w.List("pieces", func() { w.pieces(last.Pieces) })
+			w.List("pieces", func() { w.pieces(&b.Formula, last.Pieces) })
 		})
 	}
 }

@@ -266,6 +266,20 @@ func (r *reader) label(s *spot) string {
 	return name
 }
 
+// note reads a maker's remark.
+func (r *reader) note(s *spot) string {
+	note := r.text(s, "a remark")
+	if s.is(strictjson.String) {
+		if note == "" {
+			r.fault(s, "", "is empty", "write a note, or leave it out", ErrMissing)
+		} else if reason, remedy := noteFault(note); reason != "" {
+			r.fault(s, note, reason, remedy, ErrRange)
+			return ""
+		}
+	}
+	return note
+}
+
 // word reads one of a few words; its index, or -1.
 func (r *reader) word(s *spot, words ...string) int {
 	text := r.text(s, words[0])

@@ -11,13 +11,14 @@ import (
 
 func (r *reader) alkaliLine(s *spot) AlkaliLine {
 	var line AlkaliLine
-	if !r.object(s, "kind", "purity", "stock", "saponifies") {
+	if !r.object(s, "kind", "purity", "stock", "saponifies", "note") {
 		return line
 	}
 	if kind := s.at("kind"); kind != nil {
 		line.Alkali = Alkali(1 + r.word(kind, SodiumHydroxide.String(), PotassiumHydroxide.String()))
 	}
 	line.Saponifies = r.percent(s.at("saponifies"))
+	line.Note = r.note(s.at("note"))
 	line.Purity, line.PuritySource = r.purity(s.at("purity"), line.Alkali)
 	if stock := s.at("stock"); stock != nil && r.object(stock, "strength") {
 		line.Stock = r.strength(stock)

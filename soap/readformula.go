@@ -9,10 +9,10 @@ import (
 
 func (r *reader) formula(s *spot) Formula {
 	var f Formula
-	if !r.object(s, "formula", "oils", "alkali", "superfat", "water", "size", "scale", "markets", "materials", "gel", "pigments", "swatches", "parts", "acids", "temperature", "embeds", "toppings", "weighed") {
+	if !r.object(s, "formula", "oils", "alkali", "superfat", "water", "size", "scale", "markets", "materials", "gel", "pigments", "swatches", "parts", "acids", "temperature", "embeds", "toppings", "weighed", "note") {
 		return f
 	}
-	f.Name = r.label(s.at("formula"))
+	f.Name, f.Note = r.label(s.at("formula")), r.note(s.at("note"))
 	if oils := s.at("oils"); oils != nil && !r.list(oils, mostOils, "oils") {
 		r.lost = true
 	} else if oils != nil {

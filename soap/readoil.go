@@ -11,13 +11,14 @@ import (
 
 func (r *reader) oilLine(s *spot) OilLine {
 	var line OilLine
-	if !r.object(s, "oil", "name", "share", "mass", "saponification", "profile", "unsaponifiables", "iodine", "density", "inci", "measured") {
+	if !r.object(s, "oil", "name", "share", "mass", "saponification", "profile", "unsaponifiables", "iodine", "density", "inci", "measured", "note") {
 		r.ids, r.lost = append(r.ids, ""), true
 		return line
 	}
 	line.Share, line.Rest = r.share(s.at("share"))
 	line.Mass = r.mass(s.at("mass"))
 	line.Measured = r.yes(s.at("measured"), "write true of a lot whose saponification value was titrated") == affirmed
+	line.Note = r.note(s.at("note"))
 	before := len(r.faults)
 	id := r.label(s.at("oil"))
 	r.ids = append(r.ids, id)

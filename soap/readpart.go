@@ -14,10 +14,10 @@ import (
 
 func (r *reader) part(s *spot, f *Formula) Part {
 	var p Part
-	if !r.object(s, "part", "share", "work", "look", "reserve", "loss", "colourants", "fragrances", "additives", "target", "match") {
+	if !r.object(s, "part", "share", "work", "look", "reserve", "loss", "colourants", "fragrances", "additives", "target", "match", "note") {
 		return p
 	}
-	p.Name = r.label(s.at("part"))
+	p.Name, p.Note = r.label(s.at("part")), r.note(s.at("note"))
 	p.Share, p.Rest = r.share(s.at("share"))
 	if work := s.at("work"); work != nil {
 		p.Work = mould.Work(max(0, r.word(work, mould.Poured.String(), mould.Piped.String())))
@@ -42,7 +42,7 @@ func (r *reader) additions(part *spot, kind AdditionKind, f *Formula) []Addition
 	for i := range list.node.Items {
 		s := list.item(i)
 		var a Addition
-		keys := []string{kind.String(), "load", "carrier"}
+		keys := []string{kind.String(), "load", "carrier", "note"}
 		switch kind {
 		case Additive:
 			keys = append(keys, "glitter", "aluminium")
@@ -50,7 +50,7 @@ func (r *reader) additions(part *spot, kind AdditionKind, f *Formula) []Addition
 			keys = append(keys, "margin")
 		}
 		if r.object(s, keys...) {
-			a.Name = r.label(s.at(kind.String()))
+			a.Name, a.Note = r.label(s.at(kind.String())), r.note(s.at("note"))
 			a.Load = r.load(s.at("load"))
 			a.Carrier = r.carrier(s.at("carrier"), f)
 			switch kind {

@@ -32,10 +32,10 @@ func (r *reader) vessels(s *spot) []Vessel {
 
 func (r *reader) vessel(s *spot) Vessel {
 	var v Vessel
-	if !r.object(s, slices.Concat([]string{"vessel", "part", "parts", "on", "count", "cuts", "moulds", "trial"}, shapeKeys())...) {
+	if !r.object(s, slices.Concat([]string{"vessel", "part", "parts", "on", "count", "cuts", "moulds", "trial", "note"}, shapeKeys())...) {
 		return v
 	}
-	v.Name, v.Part, v.On = r.label(s.at("vessel")), r.label(s.at("part")), r.label(s.at("on"))
+	v.Name, v.Part, v.On, v.Note = r.label(s.at("vessel")), r.label(s.at("part")), r.label(s.at("on")), r.note(s.at("note"))
 	v.Count, v.Cuts, v.Moulds = r.count(s.at("count"), 1), r.count(s.at("cuts"), 1), r.count(s.at("moulds"), 1)
 	if layers := s.at("parts"); layers != nil {
 		v.Layers = r.layers(layers)

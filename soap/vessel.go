@@ -10,6 +10,7 @@ import (
 // name, a part or layers, a count or a vessel that it stands on, and a shape or a trial.
 type Vessel struct {
 	Name   string  // each once
+	Note   string  // as of a [Formula]
 	Part   string  // the part that fills it; may be empty in a formula without parts
 	Layers []Layer // or the parts that share it by volume, the lowest first
 

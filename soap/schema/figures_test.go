@@ -90,7 +90,7 @@ func figuresOf(t testing.TB, d *document, texts []string) []figure {
 	for name, node := range d.definitions {
 		for at := node.(map[string]any); at != nil; {
 			_, patterned := at["pattern"]
-			if patterned && name != "name" && name != "srgb" {
+			if patterned && name != "name" && name != "note" && name != "srgb" { // texts, no quantities
 				quantities[name] = true
 			}
 			to, refers := at["$ref"].(string)

@@ -4,8 +4,8 @@ package schema_test
 // have, at every place, and every form of what may be written in several. All invented.
 func rareFormulas() map[string]string {
 	return map[string]string{
-		"every shape": `{"formula": "Lantern shelf", "oils": [{"oil": "olive", "share": "70 %"}, {"oil": "coconut", "share": "rest"}],
-  "alkali": [{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "99 %"}}], "superfat": "6 %", "water": {"lye_concentration": "32 %"},
+		"every shape": `{"formula": "Lantern shelf", "note": "for the hall", "oils": [{"oil": "olive", "share": "70 %", "note": "tin by the door"}, {"oil": "coconut", "share": "rest"}],
+  "alkali": [{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "99 %"}, "note": "opened in May"}], "superfat": "6 %", "water": {"lye_concentration": "32 %"},
   "temperature": {"oils": "40 °C", "lye": "104 °F", "water": "293.15 K", "room": "20 °C", "pour": "38 °C"},
   "size": {"pieces": 60, "vessels": [
     {"vessel": "tray", "part": "base", "count": 1, "cuts": 4, "moulds": 5, "slab": {"length": "30 cm", "width": "20 cm", "height": "50 mm", "liner": "1 mm", "fill": "90 %"}},
@@ -15,14 +15,14 @@ func rareFormulas() map[string]string {
     {"vessel": "moon", "part": "base", "count": 4, "half_sphere": {"diameter": "2.5 in", "fill": "99 %"}},
     {"vessel": "cup", "part": "base", "count": 5, "frustum": {"top": "60 mm", "bottom": "45 mm", "height": "40 mm", "fill": "90 %"}},
     {"vessel": "bowl", "part": "base", "count": 1, "water_fill": {"mass": "120 g", "temperature": "20 °C"}},
-    {"vessel": "dip", "part": "base", "count": 1, "volume": "45 mL"},
+    {"vessel": "dip", "part": "base", "count": 1, "volume": "45 mL", "note": "the blue one"},
     {"vessel": "try", "part": "base", "count": 2, "trial": {"count": 6, "mass": "210 g"}},
     {"vessel": "swirl", "part": "night", "on": "cup", "cone": {"base": "45 mm", "tip": "8 mm", "height": "35 mm", "fill": "85 %"}},
     {"vessel": "glaze", "part": "night", "on": "tray", "coat": {"area": "60 cm²", "thickness": "1 mm"}}]},
   "embeds": [{"embed": "moon sliver", "vessel": "cup", "each": 2, "spares": 3, "mass": "4 g", "sunk": true}, {"embed": "star", "vessel": "loaf", "volume": "2 mL"}],
   "toppings": [{"topping": "frost", "vessel": "cup", "mass": "0.2 g", "glitter": "mineral", "aluminium": false}],
-  "parts": [{"part": "base", "work": "poured", "look": "pale", "reserve": "4 %", "loss": "12 g",
-      "additives": [{"additive": "spark", "load": "1 g", "carrier": {"liquid": "glycerin", "ratio": "2", "from": "extra", "paste": true}, "glitter": "degradable-tested", "aluminium": true}]},
+  "parts": [{"part": "base", "note": "stir by hand", "work": "poured", "look": "pale", "reserve": "4 %", "loss": "12 g",
+      "additives": [{"additive": "spark", "load": "1 g", "note": "sift it", "carrier": {"liquid": "glycerin", "ratio": "2", "from": "extra", "paste": true}, "glitter": "degradable-tested", "aluminium": true}]},
     {"part": "night", "work": "piped", "look": "any"}, {"part": "trimmings", "share": "5 %"}]}`,
 
 		"weighed parts": `{"formula": "Lantern night", "oils": [{"oil": "olive", "share": "100 %"}],
@@ -31,8 +31,8 @@ func rareFormulas() map[string]string {
   "size": {"batter": "1 kg"}, "scale": {"oils": "1 g", "small": "0.01 g"}, "gel": "no", "markets": ["eu", "us"],
   "acids": [{"acid": "lactic-acid", "load": "1 % of oils", "strength": {"low": "78 %", "typical": "80 %", "high": "82 %"}, "compensate": true}],
   "weighed": {"stage": "parts", "oils": {"olive": "640 g"}, "alkali": {"sodium-hydroxide": "160 g"}, "water": "150 g", "parts": {"base": {"batter": "600 g", "carriers": {"sunflower": "11.6 g"}}}},
-  "parts": [{"part": "base", "share": "60 %", "colourants": [{"colourant": "dusk", "load": "0.5 % of oils", "carrier": {"liquid": "sunflower", "ratio": "3", "from": "extra", "paste": false}}],
-      "fragrances": [{"fragrance": "lantern-lot", "load": "max", "margin": "10 %", "carrier": {"liquid": "olive", "ratio": "1", "from": "formula", "paste": false}}]},
+  "parts": [{"part": "base", "share": "60 %", "colourants": [{"colourant": "dusk", "load": "0.5 % of oils", "note": "soak it", "carrier": {"liquid": "sunflower", "ratio": "3", "from": "extra", "paste": false}}],
+      "fragrances": [{"fragrance": "lantern-lot", "note": "lot 12", "load": "max", "margin": "10 %", "carrier": {"liquid": "olive", "ratio": "1", "from": "formula", "paste": false}}]},
     {"part": "cloud", "share": "rest"}],
   "materials": [{"fragrance": "lantern-lot", "natural": true, "complete": true, "certificates": [{"category": "9", "limit": "2.4 %", "amendment": "51"}],
       "constituents": [{"cas": "97-53-0", "share": "1.2 %", "natural": true}, {"cas": "121-33-5", "share": {"low": "0.5 %", "high": "1 %"}}], "allergens": ["Linalool"], "behaviour": ["accelerates"]},

@@ -45,6 +45,11 @@ func rareBatches(t testing.TB) []string {
 		plain + `, "size": {"oils": "800 g"}, "weighed": {"stage": "lye", "alkali": {"sodium-hydroxide": "140 g"}, "water": "100 g"}}`,
 		// a known mass, and fewer moulds than it fills
 		plain + `, "size": {"oils": "5 kg", "vessels": [{"vessel": "cup", "count": 40, "moulds": 6, "volume": "100 mL"}]}}`,
+		// several batches, for want of moulds, and a note wherever one may stand
+		`{"formula": "Lantern walk, noted", "note": "for the hall", "oils": [{"oil": "olive", "share": "60 %", "note": "tin by the door"}, {"oil": "coconut", "share": "rest"}],
+  "alkali": [{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "99 %"}, "note": "opened in May"}], "superfat": "6 %", "water": {"lye_concentration": "32 %"},
+  "size": {"vessels": [{"vessel": "cup", "part": "base", "count": 10, "moulds": 6, "volume": "100 mL", "note": "the blue set"}]},
+  "parts": [{"part": "base", "note": "stir by hand", "additives": [{"additive": "fine salt", "load": "4 g", "note": "dry it"}]}]}`,
 		// a known mass that fills nothing
 		plain + `, "size": {"oils": "50 g", "vessels": [{"vessel": "cup", "count": 4, "volume": "500 mL"}]}}`,
 		// a layer so thin that its fragrance is above a threshold in itself alone

@@ -24,6 +24,9 @@ func (s *sheet) moulds() {
 	for i := range b.Pieces {
 		p := &b.Pieces[i]
 		s.row("", p.Vessel+", "+p.Part, strconv.Itoa(p.Filled), s.each(p.Fresh))
+		if i == 0 || b.Pieces[i-1].Vessel != p.Vessel {
+			s.note(belowBox, b.Formula.VesselNamed(p.Vessel).Note)
+		}
 	}
 	if b.Formula.SizeKnown() {
 		s.goesFar()

@@ -48,11 +48,19 @@ func newSheet(b soap.Batch, unit units.Unit) *sheet {
 
 func (s *sheet) title() {
 	s.wrap("", s.b.Formula.Name)
+	s.note("", s.b.Formula.Note)
 	s.line("Batch sheet, data edition " + soap.DataEdition())
 	if n := s.b.Batches; s.b.Last != nil {
 		s.line("One of " + strconv.Itoa(n) + " batches: see Moulds for the last one")
 	}
 	s.line("Scales: " + s.division(s.scale) + " for oils, " + s.division(s.small) + " for everything else")
+}
+
+// note prints a maker's remark, below the line that it is on.
+func (s *sheet) note(lead, note string) {
+	if note != "" {
+		s.wrap(lead, "Note: "+note)
+	}
 }
 
 // division prints what a scale counts in, in the unit that its maker wrote on
@@ -127,6 +135,9 @@ const (
 	restColumn = 14
 )
 
+// belowBox indents what belongs to a line to weigh.
+const belowBox = "      "
+
 // header prints the heading of a table of weighings.
 func (s *sheet) header(of string) {
 	s.line(pad("", 4+nameColumn) + pad(s.unit.String(), massColumn) + pad(of, restColumn))
@@ -162,6 +173,7 @@ func (s *sheet) oils() {
 	for _, o := range s.b.Oils {
 		share, _ := o.Total().Per(s.b.OilsTotal)
 		s.weigh(o.Oil.Name(), column.mass(o.Weigh), share.PercentFixed(1))
+		s.note(belowBox, o.Note)
 		held = held.Add(o.Withheld)
 	}
 	s.total("Oils into the pot", column.sum(), "")
@@ -192,6 +204,7 @@ func (s *sheet) lye() {
 			name += ", stock lye"
 		}
 		s.weigh(name, column.mass(weighing.Weigh), content.Typical.PercentText(2))
+		s.note(belowBox, a.Note)
 	}
 	s.total("Lye", column.sum(), "")
 	for _, a := range s.b.Alkalis {
@@ -228,6 +241,7 @@ func (s *sheet) parts() {
 		column := columnFor(s.unit, s.small)
 		s.line("")
 		s.wrap("", p.Name)
+		s.note("", p.Note)
 		s.header("")
 		if len(s.b.Parts) > 1 {
 			s.weigh("Batter, "+p.Share.PercentText(4)+" % of the pot", column.mass(p.Batter.Round(s.small, units.Nearest)), "")
@@ -238,9 +252,11 @@ func (s *sheet) parts() {
 			if a.Paste.Mass.Sign() > 0 {
 				s.weigh(a.Name+" paste", column.mass(a.Paste.Weigh), "colourant")
 				s.wrap("      ", "1 part in "+a.CarrierRatio().Text(3)+" of "+carrierName(a.Carrier)+", "+carrierFrom(a.Carrier))
+				s.note(belowBox, a.Note)
 				continue
 			}
 			s.weigh(a.Name, column.mass(a.Weigh), a.Kind.String())
+			s.note(belowBox, a.Note)
 			if c := a.Carrier; c != nil {
 				s.weigh("  in "+carrierName(c), column.mass(c.Weigh), carrierFrom(c))
 			}
