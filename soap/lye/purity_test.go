@@ -57,6 +57,21 @@ func TestGradesHaveThePrintedLimits(t *testing.T) {
 	}
 }
 
+// Whose limits they are, and of which edition, typed in again from the texts.
+func TestGradesNameTheirTextAndItsEdition(t *testing.T) {
+	texts := map[string][2]string{
+		"acs-2017":   {"ACS Reagent Chemicals", "2017"},
+		"jecfa-2002": {"JECFA (FAO/WHO), specifications", "FNP 52 1992, metals revised 2002"},
+		"ph-eur-7":   {"European Pharmacopoeia", "carbonate limit read in 7.0, assay limit in a British Pharmacopoeia text of unstated edition"},
+		"usp-nf-35":  {"United States Pharmacopeia and National Formulary", "USP 35, NF 30"},
+	}
+	for _, g := range lye.Grades() {
+		if want := texts[g.ID]; g.Source.Title != want[0] || g.Source.Edition != want[1] || !strings.Contains(g.Source.Place, "Hydroxide") {
+			t.Errorf("%s: %q, edition %q, place %q", g.ID, g.Source.Title, g.Source.Edition, g.Source.Place)
+		}
+	}
+}
+
 func TestGradesAreSortedAndOwnedByTheCaller(t *testing.T) {
 	grades := lye.Grades()
 	for i := 1; i < len(grades); i++ {

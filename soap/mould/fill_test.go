@@ -167,3 +167,15 @@ func TestScaled(t *testing.T) {
 		}
 	}
 }
+
+// A batter below 0 g, as a sum may give it, fills nothing, and each kind lacks a whole cavity;
+// a hand could not pour it back out of the moulds.
+func TestABatterBelowNothingFillsNothing(t *testing.T) {
+	wanted := []mould.Wanted{{Content: units.Grams(50), Count: 3}, {Content: units.Grams(80), Count: 2}}
+	for _, batter := range []units.Mass{{}, nano(-1), units.Grams(-49), units.Grams(-500)} {
+		want := []mould.Filled{{Short: units.Grams(50)}, {Short: units.Grams(80)}}
+		if got := mould.Fill(batter, wanted); !slices.Equal(got, want) {
+			t.Errorf("%v fills %+v, want %+v", batter, got, want)
+		}
+	}
+}
