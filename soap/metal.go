@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+
+	"example.com/lyewright/internal/names"
 )
 
 // The words by which a name tells a metal that alkali dissolves under hydrogen, in English,
@@ -23,8 +25,9 @@ var (
 		polvo escamas hoja hojas lamina laminas virutas limaduras granalla copos`)
 	aluminiumForms = strings.Fields("paste bronze pigment pigments glitter sequins confetti sheet flitter papier papel")
 	// metalFillers may stand between the metal and its form, and say nothing.
-	metalFillers = strings.Fields("in en im als de d of the fine finest extra pure pur pura puro fein feines reines fin fina fino raw silver leafing metallic mesh")
-	linking      = strings.Fields("de d of du des from")
+	metalFillers = strings.Fields(`in en im als de d of the fine finest extra pure pur pura puro fein feines reines
+		fin fina fino raw silver leafing metallic mesh`)
+	linking = strings.Fields("de d of du des from")
 	// saltStems stand in the words that make a salt, an oxide or an ester of it; saltWords are such words.
 	saltStems = strings.Fields(`oxid oxyd hidrox sulf sulph chlor clor carbonat stear silic silik phosph phosf fosf lactat laktat citrat zitrat
 		glucon glukon ricin rizin acetat azetat nitrat nitrit borat octenyl succinat ascorb pyrith pirit glycin glicin malat taurat threon treon
@@ -65,7 +68,8 @@ func metalNamed(name string) string {
 func mayNameMetal(name string) bool {
 	for i := range len(name) - 2 {
 		switch [3]byte{name[i] | 0x20, name[i+1] | 0x20, name[i+2] | 0x20} {
-		case [3]byte{'a', 'l', 'u'}, [3]byte{'z', 'i', 'n'}, [3]byte{'c', 'i', 'n'}, [3]byte{'m', 'a', 'g'}, [3]byte{'f', 'o', 'i'}, [3]byte{'7', '7', '0'}, [3]byte{'7', '7', '9'}, [3]byte{'1', '7', '3'}:
+		case [3]byte{'a', 'l', 'u'}, [3]byte{'z', 'i', 'n'}, [3]byte{'c', 'i', 'n'}, [3]byte{'m', 'a', 'g'},
+			[3]byte{'f', 'o', 'i'}, [3]byte{'7', '7', '0'}, [3]byte{'7', '7', '9'}, [3]byte{'1', '7', '3'}:
 			return true
 		}
 	}
@@ -126,32 +130,14 @@ func isMetal(words []string, at int, metal string) bool {
 	return true
 }
 
-// plainWords splits a name into its words, in lower case and without the accents of western
-// European languages: letters and digits, whatever else stands between them.
+// plainWords splits a name into its words, folded: letters and digits, whatever else stands
+// between them, an apostrophe too.
 func plainWords(name string) []string {
-	var b strings.Builder
-	for _, r := range strings.ToLower(name) {
-		if plain, known := unaccented[r]; known {
-			b.WriteString(plain)
-			continue
+	apart := strings.Map(func(r rune) rune {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.Is(unicode.Mn, r) {
+			return r
 		}
-		switch {
-		case unicode.Is(unicode.Mn, r): // an accent that stands by itself
-		case unicode.IsLetter(r) || unicode.IsDigit(r):
-			b.WriteRune(r)
-		default:
-			b.WriteByte(' ')
-		}
-	}
-	return strings.Fields(b.String())
+		return ' '
+	}, name)
+	return strings.Fields(names.Fold(apart))
 }
-
-var unaccented = func() map[rune]string {
-	of := map[rune]string{'ß': "ss", 'œ': "oe", 'æ': "ae"}
-	for _, row := range []string{"aàáâãäå", "cç", "eèéêë", "iìíîï", "nñ", "oòóôõöø", "uùúûü", "yýÿ"} {
-		for _, r := range row[1:] {
-			of[r] = row[:1]
-		}
-	}
-	return of
-}()
