@@ -64,23 +64,34 @@ type acidWeighing struct {
 	koh  units.Sum  // what it takes up
 }
 
+// weighing gives what a mass of the acid as bought comes to.
+func (a *AcidLine) weighing(mass units.Mass) acidWeighing {
+	return acidWeighing{line: a, mass: mass, pure: mass.Times(a.strength(), units.Nearest), koh: units.Sum{}.Plus(mass, a.takes())}
+}
+
 func (s *solved) weighAcids() {
 	s.acids = make([]acidWeighing, len(s.f.Acids))
-	s.acidOwn, s.acidMass = units.Mass{}, units.Mass{}
 	for i := range s.f.Acids {
 		line := &s.f.Acids[i]
-		a := acidWeighing{line: line}
+		var mass units.Mass
 		switch load := line.Load; {
 		case load.OfOils.Given():
-			a.mass = s.oilTotal.Times(load.OfOils, units.Nearest)
+			mass = s.oilTotal.Times(load.OfOils, units.Nearest)
 		case load.OfBatter.Given():
-			a.mass = s.pot.Times(load.OfBatter, units.Nearest)
+			mass = s.pot.Times(load.OfBatter, units.Nearest)
 		default:
-			a.mass = load.Mass
+			mass = load.Mass
 		}
-		a.pure = a.mass.Times(line.strength(), units.Nearest)
-		a.koh = units.Sum{}.Plus(a.mass, line.takes())
-		s.acids[i] = a
+		s.acids[i] = line.weighing(mass)
+	}
+	s.addAcids()
+}
+
+// addAcids adds up the acids as bought, and the water in them.
+func (s *solved) addAcids() {
+	s.acidOwn, s.acidMass = units.Mass{}, units.Mass{}
+	for i := range s.acids {
+		a := &s.acids[i]
 		s.acidMass = s.acidMass.Add(a.mass)
 		s.acidOwn = s.acidOwn.Add(a.mass.Sub(a.pure))
 	}

@@ -7,8 +7,19 @@ import (
 	"example.com/lyewright/units"
 )
 
-// readings says which lines were weighed.
-type readings struct{ oils, alkalis []bool }
+// readings says which lines were weighed, and which of them lie far below their plan.
+type readings struct {
+	oils, alkalis, acids, liquids []bool
+	parts                         []bool       // of which the batter was weighed,
+	batters                       []units.Mass // and what it was
+	far                           []farReading
+}
+
+// farReading is a reading below a third of its plan.
+type farReading struct {
+	path, name    string
+	reading, plan units.Mass
+}
 
 // A weigher puts what was really weighed in place of the plan, and collects what
 // cannot be meant.
@@ -24,25 +35,43 @@ type weigher struct {
 func (s *solved) asWeighed() (*solved, Faults) {
 	g := weigher{solved: s, w: *s, read: &s.f.Weighed}
 	w := &g.w
-	w.read = &readings{oils: make([]bool, len(s.oils)), alkalis: make([]bool, len(s.alkalis))}
+	w.read = &readings{
+		oils: make([]bool, len(s.oils)), alkalis: make([]bool, len(s.alkalis)), acids: make([]bool, len(s.acids)), liquids: make([]bool, len(s.liquids)),
+		parts: make([]bool, len(s.parts)), batters: make([]units.Mass, len(s.parts)),
+	}
+	w.acids, w.liquids = slices.Clone(s.acids), slices.Clone(s.liquids)
 	w.oils, w.oilHeld, w.alkalis = slices.Clone(s.oils), make([]units.Mass, len(s.oils)), slices.Clone(s.alkalis)
 	w.parts, w.shares, w.loads = slices.Clone(s.parts), slices.Clone(s.shares), make([][]loaded, len(s.loads))
 	g.carriers()
 	g.oils()
+	g.acids()
+	g.liquids()
 	g.lye()
 	w.pot = w.liquidSolids.Add(w.acidMass).Add(w.alkali).Add(w.lyeWater)
 	for i := range w.oils {
 		w.pot = w.pot.Add(w.inPot(i))
 	}
+	if w.pot.Sign() <= 0 {
+		g.faults.Add("weighed", "0 g", "is all that is in the pot", "look for lines that were forgotten", ErrRange)
+		return w, g.faults
+	}
 	g.batters()
-	w.partPot, w.partOils, w.partWater = w.divided(w.pot), w.divided(w.oilTotal), w.divided(w.lyeWater)
+	w.partPot = w.divided(w.pot)
+	w.partOils, w.partWater = w.divided(w.oilTotal), w.divided(w.lyeWater)
+	g.overfull()
 	return w, g.faults
 }
 
 // slipped reports, and says, that a reading is more than three times its plan. Where
-// nothing is planned there is no point to slip.
-func (g *weigher) slipped(mass, plan units.Mass, path ...string) bool {
-	if plan.Sign() == 0 || mass.Compare(plan.Add(plan).Add(plan)) <= 0 {
+// nothing is planned there is no point to slip. One below a third of its plan is noted.
+func (g *weigher) slipped(mass, plan units.Mass, name string, path ...string) bool {
+	if plan.Sign() == 0 {
+		return false
+	}
+	if mass.Compare(plan.Add(plan).Add(plan)) <= 0 {
+		if plan.Compare(mass.Add(mass).Add(mass)) > 0 && !dust(plan) {
+			g.w.read.far = append(g.w.read.far, farReading{path: "weighed." + strings.Join(path, "."), name: name, reading: mass, plan: plan})
+		}
 		return false
 	}
 	g.faults.Add("weighed."+strings.Join(path, "."), mass.Text(units.Gram, 6)+" g", "is more than three times its plan, "+plan.Text(units.Gram, 2)+" g", "look for a slipped point; what was weighed wrong by so much cannot be mended", ErrRange)
@@ -55,6 +84,7 @@ func (g *weigher) carriers() {
 	w.waterHeld = units.Mass{}
 	for i := range g.loads {
 		w.loads[i] = slices.Clone(g.loads[i])
+		g.readAdditions(i)
 		g.readCarriers(i)
 		for _, l := range w.loads[i] {
 			switch carrier := l.addition.Carrier; {
@@ -74,13 +104,39 @@ func (g *weigher) oils() {
 	for i := range w.oils {
 		inPot := g.inPot(i)
 		for _, o := range g.read.Oils {
-			if g.f.lineNamed(o.Oil) == i && !g.slipped(o.Mass, inPot, "oils", o.Oil) {
+			if g.f.lineNamed(o.Oil) == i && !g.slipped(o.Mass, inPot, g.f.Oils[i].Oil.Name(), "oils", o.Oil) {
 				inPot, w.read.oils[i] = o.Mass, true
 			}
 		}
 		w.oils[i] = inPot.Add(w.oilHeld[i])
 		w.oilTotal = w.oilTotal.Add(w.oils[i])
 	}
+}
+
+func (g *weigher) acids() {
+	w := &g.w
+	for i := range w.acids {
+		a := &w.acids[i]
+		for _, found := range g.read.Acids {
+			if sameAcid(a.line.Acid.ID, found.Acid) && !g.slipped(found.Mass, a.mass, a.line.Acid.Name, "acids", found.Acid) {
+				*a, w.read.acids[i] = a.line.weighing(found.Mass), true
+			}
+		}
+	}
+	w.addAcids()
+}
+
+func (g *weigher) liquids() {
+	w := &g.w
+	for i := range w.liquids {
+		l := &w.liquids[i]
+		for _, found := range g.read.Liquids {
+			if sameName(found.Liquid, l.line.Name) && !g.slipped(found.Mass, l.mass, found.Liquid, "liquids", found.Liquid) {
+				*l, w.read.liquids[i] = l.line.weighing(found.Mass), true
+			}
+		}
+	}
+	w.addLiquids()
 }
 
 // lye puts alkali, or stock, and water as weighed in place of the planned ones.
@@ -91,7 +147,7 @@ func (g *weigher) lye() {
 		a := &w.alkalis[i]
 		weighing, _ := a.ToWeigh()
 		for _, found := range g.read.Alkalis {
-			if found.Alkali == a.Alkali && !g.slipped(found.Mass, weighing.Mass, "alkali", a.Alkali.String()) {
+			if found.Alkali == a.Alkali && !g.slipped(found.Mass, weighing.Mass, a.Alkali.Name(), "alkali", a.Alkali.String()) {
 				w.read.alkalis[i] = true
 				a.Dry.Mass = found.Mass
 				if a.Strength.Given() {
@@ -104,10 +160,11 @@ func (g *weigher) lye() {
 			w.stockWater = w.stockWater.Add(a.Stock.Mass.Sub(a.Dry.Mass))
 		}
 	}
-	if water := g.read.Water; water.Read && !g.slipped(water.Mass, g.waterAdd, "water") {
+	if water := g.read.Water; water.Read && !g.slipped(water.Mass, g.waterAdd, "water", "water") {
 		w.waterAdd = water.Mass
 	}
 	w.lyeWater = w.waterAdd.Add(w.stockWater).Add(w.liquidWater)
+	w.waterAsked = w.lyeWater.Add(w.waterHeld).Add(w.acidOwn)
 }
 
 // batters gives each part that was weighed its share of the pot.
@@ -115,12 +172,94 @@ func (g *weigher) batters() {
 	for i := range g.parts {
 		name := g.parts[i].Name
 		for _, part := range g.read.Parts {
-			if batter := part.Batter; part.Part == name && batter.Read && !g.slipped(batter.Mass, g.partPot[i], "parts", name, "batter") {
+			if batter := part.Batter; part.Part == name && batter.Read && !g.slipped(batter.Mass, g.partPot[i], name, "parts", name, "batter") {
 				g.w.shares[i], _ = batter.Mass.Per(g.w.pot)
 				g.w.parts[i].Share = g.w.shares[i]
+				g.w.read.parts[i], g.w.read.batters[i] = true, batter.Mass
 			}
 		}
 	}
+}
+
+// overfull finds parts that together hold more than the pot as weighed: by over 2 % and a
+// division for each line and part. One that was not weighed counts as its planned share.
+func (g *weigher) overfull() {
+	w := &g.w
+	if !slices.Contains(w.read.parts, true) {
+		return
+	}
+	var all units.Mass
+	for _, mass := range w.partPot {
+		all = all.Add(mass)
+	}
+	most := w.pot.Add(w.pot.Times(units.Percent(2), units.Down))
+	most = most.Add(w.scale.Times(units.Whole(len(w.oils)), units.Nearest))
+	most = most.Add(w.small.Times(units.Whole(len(w.alkalis)+1+len(w.liquids)+len(w.acids)+len(w.parts)), units.Nearest))
+	if all.Compare(most) <= 0 {
+		return
+	}
+	reason, remedy := "is more batter than the "+w.pot.Text(units.Gram, 2)+" g in the pot as weighed", "look for a slipped point, here or among what went into the pot"
+	if slices.Contains(w.read.parts, false) {
+		reason += " (parts without a weighing count as their planned share)"
+		remedy = "weigh the other parts too, or look for a slipped point"
+	}
+	g.faults.Add("weighed.parts", all.Text(units.Gram, 6)+" g", reason, remedy, ErrRange)
+}
+
+// readAdditions puts a part's additions as weighed in place of the planned ones: several of
+// one name were weighed together, and share what is off. Of a paste its carrier was weighed
+// with it.
+func (g *weigher) readAdditions(part int) {
+	name, loads := g.parts[part].Name, g.w.loads[part]
+	for _, read := range g.read.Parts {
+		if read.Part != name {
+			continue
+		}
+		for _, addition := range read.Additions {
+			var lines []*loaded
+			var plans []units.Mass
+			var plan units.Mass
+			for i := range loads {
+				if l := &loads[i]; sameName(l.addition.Name, addition.Name) {
+					lines, plans = append(lines, l), append(plans, l.weighedAs())
+					plan = plan.Add(l.weighedAs())
+				}
+			}
+			if g.slipped(addition.Mass, plan, addition.Name, "parts", name, "additions", addition.Name) {
+				continue
+			}
+			for i, mass := range apportioned(addition.Mass, plans, plan) {
+				lines[i].take(mass)
+			}
+		}
+	}
+}
+
+// weighedAs gives the mass of the line that is weighed: of a paste with its carrier.
+func (l *loaded) weighedAs() units.Mass {
+	if l.addition.Carrier.Paste {
+		return l.mass.Add(l.carrier)
+	}
+	return l.mass
+}
+
+// take puts what was weighed in place of the plan.
+func (l *loaded) take(mass units.Mass) {
+	l.mass, l.taken = mass, true
+	if carrier := l.addition.Carrier; carrier.Paste {
+		l.mass, _ = mass.Over(carrier.Ratio.Add(units.Whole(1)), units.Nearest)
+		l.carrier, l.read = mass.Sub(l.mass), true
+	}
+}
+
+// apportioned divides a reading as what it stands for is planned, to the nanogram; where
+// nothing is planned, the first has it.
+func apportioned(reading units.Mass, plans []units.Mass, plan units.Mass) []units.Mass {
+	shares := make([]units.Ratio, len(plans))
+	for i := range plans {
+		shares[i], _ = plans[i].Per(plan)
+	}
+	return units.Apportion(reading, shares)
 }
 
 // readCarriers puts a part's carriers as weighed in place of the planned ones:
@@ -133,20 +272,18 @@ func (g *weigher) readCarriers(part int) {
 		}
 		for _, carrier := range read.Carriers {
 			var jugs []*loaded
+			var plans []units.Mass
 			var plan units.Mass
 			for i := range loads {
-				if c := loads[i].addition.Carrier; c.In != NoLiquid && c.isLiquid(carrier.Liquid) {
-					jugs, plan = append(jugs, &loads[i]), plan.Add(loads[i].carrier)
+				l := &loads[i]
+				if c := l.addition.Carrier; c.In != NoLiquid && c.isLiquid(carrier.Liquid) && !(c.Paste && l.taken) {
+					jugs, plans, plan = append(jugs, l), append(plans, l.carrier), plan.Add(l.carrier)
 				}
 			}
-			if g.slipped(carrier.Mass, plan, "parts", name, "carriers", carrier.Liquid) {
+			if g.slipped(carrier.Mass, plan, carrier.Liquid, "parts", name, "carriers", carrier.Liquid) {
 				continue
 			}
-			shares := make([]units.Ratio, len(jugs))
-			for i, jug := range jugs {
-				shares[i], _ = jug.carrier.Per(plan)
-			}
-			for i, mass := range units.Apportion(carrier.Mass, shares) {
+			for i, mass := range apportioned(carrier.Mass, plans, plan) {
 				jugs[i].carrier, jugs[i].read = mass, true
 			}
 		}

@@ -36,6 +36,26 @@ func neutralisedAt(a soap.AcidLine, given units.Ratio) *big.Rat {
 	return times(strength, over(times(whole(int64(a.Acid.Protons)), frac("56.105")), ratioFrac(a.Acid.Molar)))
 }
 
+// acidOf is what of an acid is in the pot, and whether it was weighed.
+func acidOf(w soap.Weighed, a soap.AcidWeighing) (units.Mass, bool) {
+	for _, read := range w.Acids {
+		if read.Acid == a.Acid.ID {
+			return read.Mass, true
+		}
+	}
+	return a.Mass, false
+}
+
+// liquidOf is what of a liquid is in the pot, and whether it was weighed.
+func liquidOf(w soap.Weighed, l soap.LiquidWeighing) (units.Mass, bool) {
+	for _, read := range w.Liquids {
+		if read.Liquid == l.Name {
+			return read.Mass, true
+		}
+	}
+	return l.Mass, false
+}
+
 // reckon draws up the account of a part, or of the batch (−1), from a batch's
 // planned masses and, where they are given, what was weighed in their place.
 func reckon(f soap.Formula, b soap.Batch, w soap.Weighed, part int) account {
@@ -71,13 +91,15 @@ func reckon(f soap.Formula, b soap.Batch, w soap.Weighed, part int) account {
 		alkali, pot = plus(alkali, koh), plus(pot, massFrac(mass))
 	}
 	for i, a := range b.Acids {
-		alkali, pot = minus(alkali, times(massFrac(a.Mass), neutralised(f.Acids[i]))), plus(pot, massFrac(a.Mass))
+		mass, _ := acidOf(w, a)
+		alkali, pot = minus(alkali, times(massFrac(mass), neutralised(f.Acids[i]))), plus(pot, massFrac(mass))
 	}
 	for i, l := range b.Liquids {
 		line := f.Water.Liquids[i]
-		pot = plus(pot, massFrac(l.Mass))
+		mass, _ := liquidOf(w, l)
+		pot = plus(pot, massFrac(mass))
 		if line.Fat.Given() {
-			fat = plus(fat, times(times(massFrac(l.Mass), ratioFrac(line.Fat)), ratioFrac(line.Saponification.Plan())))
+			fat = plus(fat, times(times(massFrac(mass), ratioFrac(line.Fat)), ratioFrac(line.Saponification.Plan())))
 		}
 	}
 	// own is the demand of a part's jugs: all of them, or those held back alone.

@@ -331,8 +331,17 @@ func TestWeighingAsPlannedKeepsThePlanAndNarrowsTheBounds(t *testing.T) {
 			weighing, _ := a.ToWeigh()
 			f.Weighed.Alkalis = append(f.Weighed.Alkalis, soap.WeighedAlkali{Alkali: a.Alkali, Mass: weighing.Mass})
 		}
+		for _, a := range b.Acids {
+			f.Weighed.Acids = append(f.Weighed.Acids, soap.WeighedAcid{Acid: a.Acid.ID, Mass: a.Mass})
+		}
+		for _, l := range b.Liquids {
+			f.Weighed.Liquids = append(f.Weighed.Liquids, soap.WeighedLiquid{Liquid: l.Name, Mass: l.Mass})
+		}
 		for _, p := range b.Parts {
 			part := soap.WeighedPart{Part: p.Name, Batter: soap.Read(p.Batter)}
+			for name, mass := range madeup.Additions(p) {
+				part.Additions = append(part.Additions, soap.WeighedAddition{Name: name, Mass: mass})
+			}
 			for name, mass := range madeup.Carriers(p) {
 				part.Carriers = append(part.Carriers, soap.WeighedCarrier{Liquid: name, Mass: mass})
 			}
@@ -657,6 +666,10 @@ func TestALyeMendedAndWrittenDownGivesThePlan(t *testing.T) {
 		}
 		g, r := f, b.Weighed.Remedies[0]
 		g.Weighed.Alkalis = nil
+		g.Weighed.Parts = slices.Clone(f.Weighed.Parts)
+		for i := range g.Weighed.Parts { // what was divided was another pot
+			g.Weighed.Parts[i].Batter = soap.Reading{}
+		}
 		if r.UseLye.Mass.Sign() == 0 && r.AddAlkali.Mass.Sign() == 0 {
 			return // water alone
 		}
@@ -665,7 +678,12 @@ func TestALyeMendedAndWrittenDownGivesThePlan(t *testing.T) {
 			share := percentOf(t, r.UseLye.Mass, r.OfLye)
 			all, asked := water, plan.Water.Mass // of the jug, and the plan's water in it
 			for _, l := range plan.Liquids {
-				all, asked = all.Add(l.Mass), asked.Add(l.Water)
+				mass, _ := liquidOf(f.Weighed, l)
+				all, asked = all.Add(mass), asked.Add(l.Water)
+			}
+			if r.WaterFirst { // it goes into the jug before a share of that is used
+				all = all.Add(r.AddWater.Weigh)
+				water = water.Add(r.AddWater.Weigh)
 			}
 			for _, a := range plan.Alkalis {
 				all = all.Add(as(a))
@@ -678,6 +696,9 @@ func TestALyeMendedAndWrittenDownGivesThePlan(t *testing.T) {
 				t.Errorf("the lye is %s, alkali, water and liquids are %s", r.OfLye, all)
 			}
 			g.Weighed.Water = soap.Read(water.Times(share, units.Nearest).Add(r.AddWater.Mass))
+			if r.WaterFirst {
+				g.Weighed.Water = soap.Read(water.Times(share, units.Nearest))
+			}
 			// the water per oils is that of the plan again, unless there is too much of it:
 			// within what is too little to add, and what two roundings to the scale move
 			_, small := f.Scales()

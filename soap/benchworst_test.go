@@ -96,7 +96,8 @@ func scales(f soap.Formula, b soap.Batch, w soap.Weighed, part int) []scaled {
 	for i, l := range b.Liquids {
 		if line := f.Water.Liquids[i]; line.Fat.Sign() > 0 {
 			v, fat := line.Saponification, ratioFrac(line.Fat)
-			all = append(all, scaled{l.Name, demands, massFrac(l.Mass), half(small), 2, times(fat, ratioFrac(v.Low)), times(fat, ratioFrac(v.Plan())), times(fat, ratioFrac(v.High)), share})
+			mass, read := liquidOf(w, l)
+			all = append(all, scaled{l.Name, demands, massFrac(mass), half(small), halves(read), times(fat, ratioFrac(v.Low)), times(fat, ratioFrac(v.Plan())), times(fat, ratioFrac(v.High)), share})
 		}
 	}
 	for _, a := range b.Alkalis {
@@ -116,7 +117,8 @@ func scales(f soap.Formula, b soap.Batch, w soap.Weighed, part int) []scaled {
 	}
 	for i, a := range b.Acids {
 		acid, s := f.Acids[i], f.Acids[i].Strength
-		all = append(all, scaled{a.Acid.ID, takes, massFrac(a.Mass), half(small), 2, neutralisedAt(acid, s.Low), neutralised(acid), neutralisedAt(acid, s.High), share})
+		mass, read := acidOf(w, a)
+		all = append(all, scaled{a.Acid.ID, takes, massFrac(mass), half(small), halves(read), neutralisedAt(acid, s.Low), neutralised(acid), neutralisedAt(acid, s.High), share})
 	}
 	return all
 }

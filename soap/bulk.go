@@ -197,6 +197,13 @@ func (b *bulk) pot(c *contents, e end) (oils, lye, all float64, ok bool) {
 	return oils, lye, c.pot * (oils + lye) / known, true
 }
 
+// poured gives the volume of what is poured of a part, and its density, also in g/mL.
+func (b *bulk) poured(c *contents, i int, batter float64) (units.Volume, units.Density, float64) {
+	mass, volume := b.part(c, i, batter, planned)
+	density, _ := units.DensityOfFloat(mass / volume)
+	return millilitres(volume), density, mass / volume
+}
+
 // part gives the mass of a part in g and its volume in mL, at a density of the
 // batter.
 func (b *bulk) part(c *contents, i int, batter float64, e end) (mass, volume float64) {

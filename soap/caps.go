@@ -30,7 +30,7 @@ type Caps struct {
 type PartCaps struct {
 	Name       string
 	Dry        units.Mass     // with all fragrances in it, as weighed where that was
-	Oils       units.Mass     // the base of "of oils"
+	Oils       units.Mass     // the base of "of oils", as planned: what is written back is of it
 	Fragrances []FragranceCap // in the part's order
 	// Dried are its additives, which count as dry: water in them would make the dry mass,
 	// and with it every cap, too large.
@@ -94,7 +94,7 @@ func (b *Batch) Caps() Caps {
 	}
 	for i := range b.Parts {
 		v := b.verdict(i)
-		p := PartCaps{Name: b.Parts[i].Name, Dry: b.dryOf(i), Oils: b.Parts[i].Oils, Scented: scented(v)}
+		p := PartCaps{Name: b.Parts[i].Name, Dry: b.judgedPart(i).Dry, Oils: b.Parts[i].Oils, Scented: scented(v)}
 		for _, reckoned := range v.All() {
 			f := FragranceCap{Reckoned: reckoned}
 			f.OfOils = shareOf(f.Mass, p.Oils, units.Nearest)
@@ -170,7 +170,8 @@ func (b *Batch) kinds() []kind {
 			if i < 0 || p.Vessel != v.Name && b.Formula.Size.Vessels[at].On != v.Name {
 				continue
 			}
-			share, _ := b.Parts[i].Density.Of(p.Volume).Per(b.Parts[i].Poured)
+			part := b.judgedPart(i)
+			share, _ := part.Density.Of(p.Volume).Per(part.Poured)
 			k.of[i] = k.of[i].Add(share)
 			made = true
 		}
@@ -186,8 +187,9 @@ func (b *Batch) piece(k *kind) PieceCaps {
 	p := PieceCaps{Name: k.name}
 	var doses []fragrance.Dose
 	for i := range b.Parts {
-		p.Dry = p.Dry.Add(b.dryOf(i).Times(k.of[i], units.Nearest))
-		for _, d := range b.Parts[i].doses() {
+		part := b.judgedPart(i)
+		p.Dry = p.Dry.Add(part.Dry.Times(k.of[i], units.Nearest))
+		for _, d := range part.doses() {
 			d.Mass = d.Mass.Times(k.of[i], units.Nearest)
 			doses = append(doses, d)
 		}

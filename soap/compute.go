@@ -1,6 +1,7 @@
 package soap
 
 import (
+	"slices"
 	"strconv"
 
 	"example.com/lyewright/internal/molar"
@@ -202,15 +203,19 @@ func (s *solved) batch() Batch {
 	return b
 }
 
-// divided gives each part's share of what is in the pot. As planned the parts add up
-// to it; as weighed each part is what it is.
-func (s *solved) divided(pot units.Mass) []units.Mass {
-	if s.read == nil {
-		return units.Apportion(pot, s.shares)
+// divided gives each part's share of something in the pot. The parts add up to it, but
+// where the batter of some was weighed: those are what they are.
+func (s *solved) divided(of units.Mass) []units.Mass {
+	if s.read == nil || !slices.Contains(s.read.parts, true) {
+		return units.Apportion(of, s.shares)
 	}
 	parts := make([]units.Mass, len(s.shares))
 	for i, share := range s.shares {
-		parts[i] = pot.Times(share, units.Nearest)
+		if s.read.parts[i] {
+			parts[i], _ = units.Sum{}.Plus(of, units.Whole(1)).Scale(inGrams(s.read.batters[i]), inGrams(s.pot), units.Nearest)
+		} else {
+			parts[i] = of.Times(share, units.Nearest)
+		}
 	}
 	return parts
 }
@@ -244,9 +249,15 @@ func (s *solved) part(i int, small, dry units.Mass) PartBatch {
 	p := PartBatch{
 		Name: s.parts[i].Name, Note: s.parts[i].Note, Share: s.parts[i].Share, Batter: s.partPot[i], Oils: s.partOils[i],
 		Water: s.partWater[i].Add(own.water), Poured: s.partPot[i].Add(own.poured), Dry: dry.Add(own.dry),
-		Additions: make([]AdditionWeighing, 0, len(s.loads[i])),
+		Additions: s.additions(i, small),
 	}
-	for _, l := range s.loads[i] {
+	return p
+}
+
+// additions writes the additions of a part down; what was weighed is what the scale showed.
+func (s *solved) additions(part int, small units.Mass) []AdditionWeighing {
+	list := make([]AdditionWeighing, 0, len(s.loads[part]))
+	for _, l := range s.loads[part] {
 		how := units.Nearest
 		if l.kind == Fragrance {
 			how = units.Down
@@ -264,10 +275,16 @@ func (s *solved) part(i int, small, dry units.Mass) PartBatch {
 			if carrier.Paste {
 				a.Paste = weighed(l.mass.Add(l.carrier), small, units.Nearest)
 			}
+			if l.read {
+				a.Carrier.Weigh = a.Carrier.Mass
+			}
 		}
-		p.Additions = append(p.Additions, a)
+		if l.taken {
+			a.Weigh, a.Paste.Weigh = a.Mass, a.Paste.Mass
+		}
+		list = append(list, a)
 	}
-	return p
+	return list
 }
 
 // uncompensated reports whether an acid takes its alkali from the oils.

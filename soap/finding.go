@@ -50,7 +50,7 @@ func (s Severity) String() string {
 //   - moulds: moulds-short, density-unknown, embeds-present, glitter-plastic,
 //     glitter-aluminium
 //   - names: name-note
-//   - scales: rounding-coarse
+//   - scales: rounding-coarse, weighed-far
 //   - fragrance: fragrance-over-cap, fragrance-unjudged, natural-ceiling-used,
 //     certificate-older, allergens-unknown, fragrance-browns, fragrance-behaviour,
 //     dose-unusual

@@ -73,7 +73,7 @@ func (j *judge) oils() {
 	for i := range j.b.Oils {
 		oil := j.b.Oils[i].Oil
 		if oil.Kind() == Wax {
-			waxes = waxes.Add(j.b.Oils[i].Total())
+			waxes = waxes.Add(j.real().oils[i])
 			wax(oil)
 		}
 		if oil.recalled() {
@@ -95,7 +95,7 @@ func (j *judge) oils() {
 	}
 	if len(waxNames) > 0 {
 		f := Finding{Code: "wax-reacts-slowly", Subject: "oils", Limit: units.Percent(3), Unit: "%", Source: commonSource(), Names: waxNames}
-		f.Value, _ = waxes.Per(j.b.OilsTotal)
+		f.Value, _ = waxes.Per(j.real().oilTotal)
 		f.Value = settled(f.Value)
 		if f.Value.Compare(f.Limit) > 0 {
 			f.Severity = Warning
@@ -276,7 +276,7 @@ func (j *judge) superfatOf(part int) *Outlook {
 }
 
 func (j *judge) part(i int) {
-	p, superfat := &j.b.Parts[i], j.superfatOf(i)
+	p, superfat := j.b.judgedPart(i), j.superfatOf(i)
 	list := top("parts")
 	t := list.item(i)
 	names := []string{p.Name}
@@ -313,26 +313,39 @@ func (j *judge) part(i int) {
 			j.colourant(line, a)
 			j.usual(line, p, k)
 		}
-		if a.Paste.Mass.Sign() > 0 {
-			j.coarse(line, a.Name, a.Paste)
-			continue
+		if plan := &j.b.Parts[i].Additions[k]; plan.Paste.Mass.Sign() > 0 {
+			j.coarse(line, a.Name, plan.Paste)
+		} else {
+			j.additionCoarse(line, plan, l)
 		}
-		j.coarse(line, a.Name, a.Weighing)
-		if a.Carrier == nil {
-			continue
-		}
-		if l.addition.Carrier.Oil.Asked() != "" {
-			j.oilName(line.at("carrier"), l.addition.Carrier.Oil)
-		}
-		if a.Carrier.In == InOil && l.line < 0 {
-			j.rangeless(line.at("carrier"), a.Carrier.Oil)
-		}
-		j.coarse(line.at("carrier"), a.Carrier.Name, a.Carrier.Weighing)
 	}
 	j.rivers(i, t)
 	j.target(i, t)
 	j.dose(i, t)
 	j.scent(i, t)
+}
+
+// additionCoarse judges the lines of an addition that is no paste, as they are planned.
+func (j *judge) additionCoarse(line trail, a *AdditionWeighing, l *loaded) {
+	j.coarse(line, a.Name, a.Weighing)
+	if a.Carrier == nil {
+		return
+	}
+	if l.addition.Carrier.Oil.Asked() != "" {
+		j.oilName(line.at("carrier"), l.addition.Carrier.Oil)
+	}
+	if a.Carrier.In == InOil && l.line < 0 {
+		j.rangeless(line.at("carrier"), a.Carrier.Oil)
+	}
+	j.coarse(line.at("carrier"), a.Carrier.Name, a.Carrier.Weighing)
+}
+
+// real is the batch as it is judged: as weighed, where something was.
+func (j *judge) real() *solved {
+	if j.s.real != nil {
+		return j.s.real
+	}
+	return j.s
 }
 
 // settled drops the digits of a share that the birth of a mass, rounded to a

@@ -12,7 +12,7 @@ import (
 
 // rivers judges the titanium dioxide of a part of soap that gels: all of it together.
 func (j *judge) rivers(i int, t trail) {
-	p := &j.b.Parts[i]
+	p := j.b.judgedPart(i)
 	if j.s.f.Gel != Gelled {
 		return
 	}

@@ -13,7 +13,7 @@ import (
 
 // scent judges the fragrances of a part of which something is known.
 func (j *judge) scent(i int, t trail) {
-	p := &j.b.Parts[i]
+	p := j.b.judgedPart(i)
 	if !p.scented() {
 		return
 	}
@@ -97,7 +97,7 @@ func (j *judge) intoPart(subject string, i int, a *AdditionWeighing) {
 	}
 	if colours := a.Material.Colours(); look != AnyLook && len(colours) > 0 {
 		f := Finding{Code: "fragrance-browns", Severity: Warning, Subject: subject, Names: []string{a.Name, look.String()}}
-		ofDry, _ := a.Mass.Per(j.b.dryOf(i))
+		ofDry, _ := a.Mass.Per(j.b.judgedPart(i).Dry)
 		var said []string
 		for _, c := range colours {
 			f.Source.How = c.How

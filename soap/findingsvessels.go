@@ -12,12 +12,12 @@ func (j *judge) vessels() {
 		var oils units.Mass
 		for i := range j.b.Oils {
 			if j.s.bulk.oils[i].planned == 0 {
-				oils = oils.Add(j.b.Oils[i].Mass)
+				oils = oils.Add(j.real().inPot(i))
 			}
 		}
 		// A tenth is our choice: lye is half as dense again as oil, so that the volumes are
 		// then some percent off.
-		if share, _ := oils.Per(j.b.Batter); share.Compare(units.Percent(10)) > 0 {
+		if share, _ := oils.Per(j.real().pot); share.Compare(units.Percent(10)) > 0 {
 			f.Severity, f.Value, f.Limit, f.Unit, f.Detail = Warning, settled(share), units.Percent(10), "%", muchUnknown
 		}
 		j.add(f)

@@ -5,13 +5,28 @@ import (
 	"example.com/lyewright/units/cite"
 )
 
-// weighed judges what was really weighed by itself: a lye that does not dissolve. What it
-// comes to is judged where the plan would be.
+// weighed judges what was really weighed by itself: a lye that does not dissolve, readings
+// far below their plan. What it comes to is judged where the plan would be.
 func (j *judge) weighed() {
-	r := j.b.Weighed
-	if r == nil || !r.Lye.Undissolved {
+	if j.b.Weighed == nil {
 		return
 	}
+	if j.b.Weighed.Lye.Undissolved {
+		j.undissolved(j.b.Weighed)
+	}
+	grams := func(m units.Mass) string { return m.Text(units.Gram, 2) + " g" }
+	for _, far := range j.s.real.read.far {
+		f := Finding{
+			Code: "weighed-far", Severity: Warning, Subject: far.path, Limit: units.Whole(1).Over(units.Whole(3)), Unit: "%",
+			Source: commonSource(), Names: []string{far.name, grams(far.reading), grams(far.plan)},
+		}
+		f.Value, _ = far.reading.Per(far.plan)
+		j.add(f)
+	}
+}
+
+// undissolved says that the lye as weighed holds more alkali than dissolves.
+func (j *judge) undissolved(r *Reckoning) {
 	f := Finding{
 		Code: "lye-undissolved", Severity: Danger, Subject: "weighed", Value: settled(r.Lye.Strength), Limit: j.s.real.saturates(&r.Lye), Unit: "%",
 		Source: cite.Source{How: cite.Computed}, Detail: inBatter,

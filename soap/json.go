@@ -135,9 +135,13 @@ func (w jsonWriter) part(p *PartBatch, divided bool) {
 		w.Number("density_g_per_ml", p.Density.Text(6))
 	}
 	w.outlook(&p.Superfat)
+	w.additions(p.Additions)
+}
+
+func (w jsonWriter) additions(additions []AdditionWeighing) {
 	w.List("additions", func() {
-		for i := range p.Additions {
-			a := &p.Additions[i]
+		for i := range additions {
+			a := &additions[i]
 			w.Object("", func() {
 				w.Text("name", a.Name)
 				w.Text("kind", a.Kind.String())

@@ -5,15 +5,29 @@ import "example.com/lyewright/units"
 func (w jsonWriter) reckoning(r *Reckoning) {
 	w.Text("stage", r.Stage.String())
 	w.Object("lye", func() { w.lye(&r.Lye) })
+	w.mass("batter_g", r.Batter)
+	w.mass("poured_g", r.Poured)
+	w.mass("dry_g", r.Dry)
+	if r.Volumes != nil {
+		w.Object("size", func() { w.size(r.Volumes) })
+	}
 	w.outlook(&r.Superfat)
 	w.List("parts", func() {
 		for i := range r.Parts {
 			p := &r.Parts[i]
 			w.Object("", func() {
 				w.Text("part", p.Name)
+				w.share("share_pct", p.Share)
 				w.mass("batter_g", p.Batter)
+				w.mass("oils_g", p.Oils)
 				w.mass("poured_g", p.Poured)
+				w.mass("dry_g", p.Dry)
+				if p.Density.Given() {
+					w.volume("volume_ml", p.Volume)
+					w.Number("density_g_per_ml", p.Density.Text(6))
+				}
 				w.outlook(&p.Superfat)
+				w.additions(p.Additions)
 			})
 		}
 	})

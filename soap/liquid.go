@@ -40,23 +40,34 @@ type liquidWeighing struct {
 	water units.Mass
 }
 
+// weighing gives what a mass of the liquid comes to.
+func (l *LiquidLine) weighing(mass units.Mass) liquidWeighing {
+	return liquidWeighing{line: l, mass: mass, water: mass.Times(l.Water, units.Nearest)}
+}
+
 // weighLiquids works the liquids out of the water asked for.
 func (s *solved) weighLiquids(asked units.Ratio) {
 	s.liquids = make([]liquidWeighing, len(s.f.Water.Liquids))
-	s.liquidWater, s.liquidSolids = units.Mass{}, units.Mass{}
-	s.fatDemand = units.Sum{}
 	for i := range s.f.Water.Liquids {
 		line := &s.f.Water.Liquids[i]
-		l := liquidWeighing{line: line, mass: line.Mass}
+		mass := line.Mass
 		if line.Share.Given() {
-			l.mass = units.Grams(1).Times(asked.Times(line.Share).Over(line.Water), units.Nearest)
+			mass = units.Grams(1).Times(asked.Times(line.Share).Over(line.Water), units.Nearest)
 		}
-		l.water = l.mass.Times(line.Water, units.Nearest)
-		s.liquids[i] = l
+		s.liquids[i] = line.weighing(mass)
+	}
+	s.addLiquids()
+}
+
+// addLiquids adds up what the liquids bring: water, all else, and the demand of their fat.
+func (s *solved) addLiquids() {
+	s.liquidWater, s.liquidSolids, s.fatDemand = units.Mass{}, units.Mass{}, units.Sum{}
+	for i := range s.liquids {
+		l := &s.liquids[i]
 		s.liquidWater = s.liquidWater.Add(l.water)
 		s.liquidSolids = s.liquidSolids.Add(l.mass.Sub(l.water))
-		if line.fatty() {
-			s.fatDemand = s.fatDemand.Plus(l.mass, line.fatDemand().Typical)
+		if l.line.fatty() {
+			s.fatDemand = s.fatDemand.Plus(l.mass, l.line.fatDemand().Typical)
 		}
 	}
 }

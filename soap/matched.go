@@ -36,6 +36,7 @@ func (f *Formula) matched(my mine) (Batch, error) {
 	for i := range g.Parts {
 		g.Parts[i].Match = nil
 	}
+	g.Weighed = Weighed{} // loads are looked for as planned: what was weighed is judged by them
 	b, err := g.loaded(my)
 	if err != nil {
 		return Batch{}, err
@@ -58,6 +59,11 @@ func (f *Formula) matched(my mine) (Batch, error) {
 		if settled {
 			break
 		}
+		if b, err = g.loaded(my); err != nil {
+			return Batch{}, err
+		}
+	}
+	if g.Weighed = f.Weighed; g.Weighed.Stage != NotWeighed {
 		if b, err = g.loaded(my); err != nil {
 			return Batch{}, err
 		}
@@ -173,7 +179,10 @@ func (f *Formula) withLoads(part int, found *tint.Matched) []Addition {
 		case tint.AtMost:
 			a.Load = m.Most
 		case tint.AtNone:
-			continue
+			if !f.Weighed.adds(line.Name, m.Colourant) {
+				continue
+			}
+			a.Load = Load{} // it was added all the same
 		}
 		list = append(list, a)
 	}

@@ -117,6 +117,8 @@ func (f Finding) Message() string {
 		return "The lye as mixed is " + value + ", below " + limit + ": trace comes slowly, and the bars shrink as they dry."
 	case "lye-undissolved":
 		return f.undissolved()
+	case "weighed-far":
+		return f.Names[0] + ": " + f.Names[1] + " was weighed where " + f.Names[2] + " is planned, less than a third. Look for a slipped point or a line that was forgotten: all else here takes the reading at its word."
 	case "lye-crystallises":
 		return "At " + value + " the lye lies below, or within 1 K of, the " + limit + " at which it begins to crystallise: warm it and stir it clear, or its alkali stays unevenly spread."
 	case "lye-hot":

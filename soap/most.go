@@ -21,6 +21,7 @@ type wanted struct{ part, line int }
 // it goes round, with a load of oils in place of every "max", until none changes.
 func (f *Formula) most(my mine) (Batch, error) {
 	g := f.clone()
+	g.Weighed = Weighed{} // the most is that of the plan: what was weighed is judged by it
 	var all []wanted
 	for i := range g.Parts {
 		for j := range g.Parts[i].Fragrances {
@@ -56,6 +57,11 @@ func (f *Formula) most(my mine) (Batch, error) {
 			return Batch{}, faults
 		}
 		if settled {
+			if g.Weighed = f.Weighed; g.Weighed.Stage != NotWeighed {
+				if b, s, faults = g.work(my); len(faults) > 0 {
+					return Batch{}, faults
+				}
+			}
 			b.Formula = f.clone()
 			b.Findings = findings(s, &b)
 			return b, nil

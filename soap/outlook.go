@@ -133,14 +133,22 @@ func (s *solved) prospect(share units.Ratio, oils int) prospect {
 	for i := range s.liquids {
 		if l := &s.liquids[i]; l.line.fatty() {
 			demand := l.line.fatDemand()
-			p.liquids = append(p.liquids, drawnLiquid{plannedLine(l.mass, s.small), demand})
+			p.liquids = append(p.liquids, drawnLiquid{s.smallLine(l.mass, s.read != nil && s.read.liquids[i]), demand})
 			p.ranged = p.ranged && !demand.Single()
 		}
 	}
 	for i := range s.acids {
-		p.acids = append(p.acids, drawnAcid{plannedLine(s.acids[i].mass, s.small), s.acids[i].line.takesUp()})
+		p.acids = append(p.acids, drawnAcid{s.smallLine(s.acids[i].mass, s.read != nil && s.read.acids[i]), s.acids[i].line.takesUp()})
 	}
 	return p
+}
+
+// smallLine is a weighing on the small scale.
+func (s *solved) smallLine(mass units.Mass, read bool) line {
+	if read {
+		return readLine(mass, s.small)
+	}
+	return plannedLine(mass, s.small)
 }
 
 // end is a way of looking at every input: its value to plan at, or the end of

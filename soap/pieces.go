@@ -91,31 +91,38 @@ func (s *solved) measured() *contents {
 // intoVessels works out volumes and pieces, once it is known what is filled.
 func (s *solved) intoVessels(b *Batch) Faults {
 	c := s.measured()
-	oils, lye, pot, ok := s.bulk.pot(c, planned)
+	volumes, batter, ok := s.volumes(c)
 	if !ok {
 		return s.tooStrongForDensity(c.hydroxide / (c.alkali + c.asked))
 	}
-	_, _, most, _ := s.bulk.pot(c, lowest)
-	_, _, least, _ := s.bulk.pot(c, highest)
-	batter := c.pot / pot
-	v := &Volumes{At: s.bulk.at, Pot: millilitres(pot), Oils: millilitres(oils), Lye: millilitres(lye), Unknown: s.bulk.unknown}
-	v.LyeAsked, _ = units.DensityOfFloat(s.bulk.lye)
-	v.Density, _ = units.DensityOfFloat(batter)
-	v.Spread, _ = units.RatioOfFloat((c.pot/least - c.pot/most) / 2 / batter)
-	b.Volumes = v
+	b.Volumes = volumes
 	density := make([]float64, len(s.parts))
 	for i := range s.parts {
-		mass, volume := s.bulk.part(c, i, batter, planned)
 		p := &b.Parts[i]
-		density[i] = mass / volume
-		p.Density, _ = units.DensityOfFloat(density[i])
-		p.Volume = millilitres(volume)
+		p.Volume, p.Density, density[i] = s.bulk.poured(c, i, batter)
 	}
 	if faults := s.drowned(density, batter); len(faults) > 0 {
 		return faults
 	}
 	s.pieces(b, density, batter)
 	return nil
+}
+
+// volumes gives the volumes of what is in the pot, and how dense it is in g/mL; ok is false
+// where the lye's density is not known.
+func (s *solved) volumes(c *contents) (v *Volumes, batter float64, ok bool) {
+	oils, lye, pot, ok := s.bulk.pot(c, planned)
+	if !ok {
+		return nil, 0, false
+	}
+	_, _, most, _ := s.bulk.pot(c, lowest)
+	_, _, least, _ := s.bulk.pot(c, highest)
+	batter = c.pot / pot
+	v = &Volumes{At: s.bulk.at, Pot: millilitres(pot), Oils: millilitres(oils), Lye: millilitres(lye), Unknown: s.bulk.unknown}
+	v.LyeAsked, _ = units.DensityOfFloat(s.bulk.lye)
+	v.Density, _ = units.DensityOfFloat(batter)
+	v.Spread, _ = units.RatioOfFloat((c.pot/least - c.pot/most) / 2 / batter)
+	return v, batter, true
 }
 
 // keepsBack reports whether what is poured is divided: there are vessels to fill, or a

@@ -10,7 +10,7 @@ import (
 
 func (r *reader) weighed(s *spot, f *Formula) Weighed {
 	var w Weighed
-	if s == nil || !r.object(s, "stage", "oils", "alkali", "water", "parts") {
+	if s == nil || !r.object(s, "stage", "oils", "alkali", "water", "acids", "liquids", "parts") {
 		return w
 	}
 	if stage := s.at("stage"); stage != nil {
@@ -35,6 +35,12 @@ func (r *reader) weighed(s *spot, f *Formula) Weighed {
 		w.Alkalis = append(w.Alkalis, WeighedAlkali{Alkali: Alkali(1 + i), Mass: mass})
 	})
 	w.Water = r.reading(s.at("water"))
+	r.masses(s.at("acids"), func(id string, _ *spot, mass units.Mass) {
+		w.Acids = append(w.Acids, WeighedAcid{Acid: id, Mass: mass})
+	})
+	r.masses(s.at("liquids"), func(name string, _ *spot, mass units.Mass) {
+		w.Liquids = append(w.Liquids, WeighedLiquid{Liquid: name, Mass: mass})
+	})
 	parts := s.at("parts")
 	if parts != nil && !parts.is(strictjson.Object) {
 		r.fault(parts, "", "is "+parts.node.Kind.Name()+" where an object is needed", `write {"base": {"batter": "690 g"}}`, ErrFormat)
@@ -50,10 +56,13 @@ func (r *reader) weighed(s *spot, f *Formula) Weighed {
 
 func (r *reader) weighedPart(parts *spot, name string) WeighedPart {
 	s, p := parts.at(name), WeighedPart{Part: name}
-	if !r.object(s, "batter", "carriers") {
+	if !r.object(s, "batter", "additions", "carriers") {
 		return p
 	}
 	p.Batter = r.reading(s.at("batter"))
+	r.masses(s.at("additions"), func(name string, _ *spot, mass units.Mass) {
+		p.Additions = append(p.Additions, WeighedAddition{Name: name, Mass: mass})
+	})
 	r.masses(s.at("carriers"), func(liquid string, _ *spot, mass units.Mass) {
 		p.Carriers = append(p.Carriers, WeighedCarrier{Liquid: liquid, Mass: mass})
 	})

@@ -5,8 +5,17 @@ import "example.com/lyewright/units"
 // Reckoning is what the real weighings of a batch come to, and what would mend it.
 // The batch's own Superfat and Parts stay the plan; its findings judge what was weighed.
 type Reckoning struct {
-	Stage    Stage
-	Lye      Lye            // as weighed and mixed
+	Stage Stage
+	Lye   Lye // as weighed and mixed
+
+	Batter units.Mass // in the pot
+	Poured units.Mass // all parts, with additions and carriers
+	Dry    units.Mass // all parts, when all water is gone
+
+	// Volumes are those of the batch as weighed; nil without vessels, and where the lye is
+	// stronger than densities are known of.
+	Volumes *Volumes
+
 	Superfat Outlook        // of the batch
 	Parts    []ReckonedPart // in the formula's order
 	Remedies []Remedy       // none where nothing is wanting, or nothing helps any more
@@ -14,11 +23,22 @@ type Reckoning struct {
 
 // ReckonedPart is a part as weighed.
 type ReckonedPart struct {
-	Name     string
-	Batter   units.Mass // what of the pot it got
-	Poured   units.Mass // with its additions and carriers
-	Dry      units.Mass // when all water is gone
-	Superfat Outlook
+	Name   string
+	Share  units.Ratio // of the pot
+	Batter units.Mass  // what of the pot it got: as it was weighed, to the nanogram
+	Oils   units.Mass  // its share of all the formula's oils, held back or not
+	Poured units.Mass  // with its additions and carriers
+	Dry    units.Mass  // when all water is gone
+
+	// With vessels: of what is poured, at the temperature it is poured at. Zero and not
+	// given without Volumes.
+	Volume  units.Volume
+	Density units.Density
+
+	// Additions are those of the plan, in its order: of what was weighed Mass and Weigh are
+	// what the scale showed, all else is as planned.
+	Additions []AdditionWeighing
+	Superfat  Outlook
 }
 
 // Blend is the Oil of a remedy that is the formula's oils in the proportions of the
@@ -71,7 +91,7 @@ func (s *solved) reckon(b *Batch) (*Reckoning, Faults) {
 		return nil, faults
 	}
 	m := mender{plan: b, planned: s, s: w, parts: make([]judged, 0, len(w.parts))}
-	r := &Reckoning{Stage: s.f.Weighed.Stage, Lye: w.lye(), Parts: make([]ReckonedPart, len(w.parts))}
+	r := &Reckoning{Stage: s.f.Weighed.Stage, Lye: w.lye(), Batter: w.pot, Parts: make([]ReckonedPart, len(w.parts))}
 	const remedy = "weigh the oils, or weigh on a finer scale"
 	var ok bool
 	dryPot := w.dryPot()
@@ -83,16 +103,21 @@ func (s *solved) reckon(b *Batch) (*Reckoning, Faults) {
 	dry := w.divided(dryPot)
 	for i := range w.parts {
 		j := judged{prospect: w.ofPart(i), heap: w.heapOf(i, dry[i])}
-		part := ReckonedPart{Name: w.parts[i].Name, Batter: j.heap.batter, Poured: j.heap.poured, Dry: j.heap.dry}
+		part := ReckonedPart{
+			Name: w.parts[i].Name, Share: w.parts[i].Share, Batter: j.heap.batter, Oils: w.partOils[i], Poured: j.heap.poured, Dry: j.heap.dry,
+			Additions: w.additions(i, w.small),
+		}
 		if part.Superfat, ok = j.judge(); !ok {
 			faults.Add("weighed", "", "leaves no oil for the alkali of "+units.Quote(part.Name)+" in the worst case", remedy, ErrImpossible)
 		}
+		r.Poured, r.Dry = r.Poured.Add(part.Poured), r.Dry.Add(part.Dry)
 		r.Parts[i] = part
 		m.parts = append(m.parts, j)
 	}
 	if len(faults) > 0 {
 		return nil, faults
 	}
+	w.realVolumes(r)
 	s.real = w
 	if r.Lye.Undissolved && r.Stage != AtLye {
 		return r, nil // no oil reaches the grains of alkali
@@ -109,6 +134,39 @@ func (s *solved) reckon(b *Batch) (*Reckoning, Faults) {
 		}
 	}
 	return r, nil
+}
+
+// realVolumes works the volumes out, where there are vessels.
+func (s *solved) realVolumes(r *Reckoning) {
+	if s.bulk == nil {
+		return
+	}
+	bulk := *s.bulk // that of the plan remembers what it was asked last
+	s.bulk = &bulk
+	c := s.measured()
+	volumes, batter, ok := s.volumes(c)
+	if !ok {
+		return
+	}
+	r.Volumes = volumes
+	for i := range r.Parts {
+		p := &r.Parts[i]
+		p.Volume, p.Density, _ = s.bulk.poured(c, i, batter)
+	}
+}
+
+// judgedPart is a part as it is judged: as weighed, where something was.
+func (b *Batch) judgedPart(i int) *PartBatch {
+	if b.Weighed == nil {
+		return &b.Parts[i]
+	}
+	p, r := b.Parts[i], &b.Weighed.Parts[i]
+	p.Share, p.Batter, p.Oils, p.Poured, p.Dry = r.Share, r.Batter, r.Oils, r.Poured, r.Dry
+	if r.Density.Given() {
+		p.Volume, p.Density = r.Volume, r.Density
+	}
+	p.Superfat, p.Additions = r.Superfat, r.Additions
+	return &p
 }
 
 // A heap is what the batch, or a part of it, comes to as weighed.

@@ -68,15 +68,8 @@ func (a *AdditionWeighing) beside(share units.Ratio) units.Ratio {
 	return ratio
 }
 
-// dryOf gives the dry mass of a part that is judged: as weighed, where it was.
-func (b *Batch) dryOf(part int) units.Mass {
-	if b.Weighed != nil {
-		return b.Weighed.Parts[part].Dry
-	}
-	return b.Parts[part].Dry
-}
-
-// verdict holds the fragrances of a part against the rules.
+// verdict holds the fragrances of a part against the rules: as weighed, where it was.
 func (b *Batch) verdict(part int) fragrance.Verdict {
-	return fragrance.Judge(b.Formula.law(), b.dryOf(part), b.Parts[part].doses())
+	p := b.judgedPart(part)
+	return fragrance.Judge(b.Formula.law(), p.Dry, p.doses())
 }

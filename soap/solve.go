@@ -57,6 +57,7 @@ type loaded struct {
 	mass      units.Mass
 	carrier   units.Mass
 	read      bool // the carrier was weighed
+	taken     bool // the addition was weighed
 	line      int  // the formula's oil line that the carrier is, or -1
 	oil       Oil  // of an oil carrier: with the value it has in the formula
 	material  fragrance.Material

@@ -9,23 +9,10 @@ import (
 	"example.com/lyewright/units"
 )
 
-// amountsOf gives what loads of a part are shares of: its batter as weighed, where that was,
-// and its oils in proportion.
-func (b *Batch) amountsOf(part int) colour.Amounts {
-	of := b.Parts[part].amounts()
-	if b.Weighed == nil {
-		return of
-	}
-	if changed, ok := b.Weighed.Parts[part].Batter.Per(of.Batter); ok {
-		of.Oils = of.Oils.Times(changed, units.Nearest)
-	}
-	of.Batter, of.Dry = b.Weighed.Parts[part].Batter, b.dryOf(part)
-	return of
-}
-
 // tint predicts the colour of a part.
 func (b *Batch) tint(i int, fit tint.Calibration, shelf colour.Shelf) (PartTint, error) {
-	p, amounts := &b.Parts[i], b.amountsOf(i)
+	p := b.judgedPart(i)
+	amounts := p.amounts()
 	t := PartTint{Name: p.Name}
 	var line Part
 	if i < len(b.Formula.Parts) {

@@ -39,14 +39,16 @@ func (s Stage) String() string {
 // Weighed is what was really weighed. A line that is not listed counts as
 // planned, and as far off as a plan may be; one that was weighed is off by half a
 // division of its scale. A mass may be 0 g: a line that was forgotten. More than three
-// times its plan is held to be a slipped point, and refused by [Formula.Batch]. The zero
-// value: nothing was weighed yet.
+// times its plan is held to be a slipped point, and refused by [Formula.Batch]; less than a
+// third of it is a finding, weighed-far. The zero value: nothing was weighed yet.
 type Weighed struct {
 	Stage   Stage           // must be given where anything else is
 	Oils    []WeighedOil    // into the pot
 	Alkalis []WeighedAlkali // as weighed: of a stock lye, its mass
 	Water   Reading         // into the lye: that still to add to stock and liquids
-	Parts   []WeighedPart   // what each part got of the pot, and its carriers
+	Acids   []WeighedAcid   // as bought
+	Liquids []WeighedLiquid // other than water
+	Parts   []WeighedPart   // what each part got of the pot, its additions and carriers
 }
 
 // Reading is what a scale showed. The zero value: it was not read, which is not 0 g.
@@ -70,22 +72,56 @@ type WeighedAlkali struct {
 	Mass   units.Mass // 0 g or more, to a tonne; of a stock lye all of it
 }
 
-// WeighedPart is a part as it was divided and weighed.
-type WeighedPart struct {
-	Part     string           // its name; "whole" where the formula has no parts
-	Batter   Reading          // what of the pot it got; not 0 g
-	Carriers []WeighedCarrier // those that were weighed
+// WeighedAcid is an acid of the formula as it was weighed.
+type WeighedAcid struct {
+	Acid string     // its id
+	Mass units.Mass // as bought: 0 g or more, to a tonne
 }
 
-// WeighedCarrier is all of a part's carriers of one liquid, as weighed.
+// WeighedLiquid is a liquid of the formula other than water, as it was weighed. It brings
+// its fat, its water and the rest in the proportions of its line.
+type WeighedLiquid struct {
+	Liquid string     // its name
+	Mass   units.Mass // 0 g or more, to a tonne
+}
+
+// WeighedPart is a part as it was divided and weighed. All parts together hold no more
+// than the pot as weighed, by 2 % and a division for each line and part: else
+// [Formula.Batch] refuses them. A part without a reading counts as its planned share.
+type WeighedPart struct {
+	Part      string            // its name; "whole" where the formula has no parts
+	Batter    Reading           // what of the pot it got; not 0 g
+	Additions []WeighedAddition // those that were weighed
+	Carriers  []WeighedCarrier  // those that were weighed
+}
+
+// WeighedAddition is all of a part's additions of one name, as weighed: colourants (those
+// whose load was looked for too), fragrances and additives. Of a paste it is the paste, its
+// carrier with it.
+type WeighedAddition struct {
+	Name string     // as the formula has it
+	Mass units.Mass // 0 g or more, to a tonne
+}
+
+// WeighedCarrier is all of a part's carriers of one liquid, as weighed; what is in a paste
+// that stands among Additions is not of it.
 type WeighedCarrier struct {
 	Liquid string     // "water", "glycerin" or an oil's id
 	Mass   units.Mass // 0 g or more, to a tonne
 }
 
+// adds reports whether an addition of a part was weighed.
+func (w *Weighed) adds(part, name string) bool {
+	return slices.ContainsFunc(w.Parts, func(p WeighedPart) bool {
+		return p.Part == part && slices.ContainsFunc(p.Additions, func(a WeighedAddition) bool { return sameName(a.Name, name) })
+	})
+}
+
 func (w Weighed) clone() Weighed {
 	w.Oils, w.Alkalis, w.Parts = slices.Clone(w.Oils), slices.Clone(w.Alkalis), slices.Clone(w.Parts)
+	w.Acids, w.Liquids = slices.Clone(w.Acids), slices.Clone(w.Liquids)
 	for i := range w.Parts {
+		w.Parts[i].Additions = slices.Clone(w.Parts[i].Additions)
 		w.Parts[i].Carriers = slices.Clone(w.Parts[i].Carriers)
 	}
 	return w

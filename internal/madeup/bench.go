@@ -91,27 +91,90 @@ func (m *Maker) Weigh(b soap.Batch, stage soap.Stage, percent int) soap.Weighed 
 	if m.IntN(2) == 0 {
 		w.Water = soap.Read(m.slip(b.Water.Mass, percent))
 	}
-	for _, p := range b.Parts {
-		part := soap.WeighedPart{Part: p.Name}
+	for _, a := range b.Acids {
 		if m.IntN(2) == 0 {
-			part.Batter = soap.Read(m.slip(p.Batter, percent))
+			w.Acids = append(w.Acids, soap.WeighedAcid{Acid: a.Acid.ID, Mass: m.slip(a.Mass, percent)})
 		}
-		carriers := Carriers(p)
-		for _, name := range slices.Sorted(maps.Keys(carriers)) {
-			if m.IntN(2) == 0 {
-				part.Carriers = append(part.Carriers, soap.WeighedCarrier{Liquid: name, Mass: m.slip(carriers[name], percent)})
-			}
+	}
+	for _, l := range b.Liquids {
+		if m.IntN(2) == 0 {
+			w.Liquids = append(w.Liquids, soap.WeighedLiquid{Liquid: l.Name, Mass: m.slip(l.Mass, percent)})
 		}
-		if part.Batter.Read || len(part.Carriers) > 0 {
+	}
+	for _, p := range b.Parts {
+		if part := m.weighPart(p, percent); len(part.Additions)+len(part.Carriers) > 0 {
 			w.Parts = append(w.Parts, part)
 		}
 	}
+	f := b.Formula
+	f.Weighed = w
+	if real, err := f.Batch(); err == nil {
+		m.divide(&w, real.Weighed.Parts, percent)
+	}
 	return w
+}
+
+// weighPart makes up what was weighed of a part's additions and carriers.
+func (m *Maker) weighPart(p soap.PartBatch, percent int) soap.WeighedPart {
+	part := soap.WeighedPart{Part: p.Name}
+	additions := Additions(p)
+	for _, name := range slices.Sorted(maps.Keys(additions)) {
+		if m.IntN(2) == 0 {
+			part.Additions = append(part.Additions, soap.WeighedAddition{Name: name, Mass: m.slip(additions[name], percent)})
+		}
+	}
+	apart := p
+	apart.Additions = slices.DeleteFunc(slices.Clone(p.Additions), func(a soap.AdditionWeighing) bool {
+		return a.Paste.Mass.Sign() > 0 && slices.ContainsFunc(part.Additions, func(read soap.WeighedAddition) bool { return read.Name == a.Name })
+	})
+	carriers := Carriers(apart)
+	for _, name := range slices.Sorted(maps.Keys(carriers)) {
+		if m.IntN(2) == 0 {
+			part.Carriers = append(part.Carriers, soap.WeighedCarrier{Liquid: name, Mass: m.slip(carriers[name], percent)})
+		}
+	}
+	return part
+}
+
+// divide makes up what some of the parts got of the pot as weighed: some less than their
+// share, others what those lacked.
+func (m *Maker) divide(w *soap.Weighed, parts []soap.ReckonedPart, percent int) {
+	var left units.Mass
+	for _, p := range parts {
+		if m.IntN(2) == 0 {
+			continue
+		}
+		lost := p.Batter.Times(Basis(m.IntN(100*percent+1)), units.Nearest)
+		batter := p.Batter.Sub(lost)
+		left = left.Add(lost)
+		if most := p.Batter.Times(units.Percent(50), units.Nearest); m.IntN(2) == 0 && left.Compare(most) < 0 {
+			batter, left = batter.Add(left), units.Mass{}
+		}
+		at := slices.IndexFunc(w.Parts, func(q soap.WeighedPart) bool { return q.Part == p.Name })
+		if at < 0 {
+			at, w.Parts = len(w.Parts), append(w.Parts, soap.WeighedPart{Part: p.Name})
+		}
+		w.Parts[at].Batter = soap.Read(batter)
+	}
 }
 
 // slip gives a mass as it was really weighed: some percent off.
 func (m *Maker) slip(mass units.Mass, percent int) units.Mass {
 	return mass.Times(Basis(m.Between(10000-100*percent, 10000+100*percent)), units.Nearest)
+}
+
+// Additions adds up a part's additions, name by name, as they are weighed: a paste with its
+// carrier.
+func Additions(p soap.PartBatch) map[string]units.Mass {
+	all := map[string]units.Mass{}
+	for _, a := range p.Additions {
+		mass := a.Mass
+		if a.Paste.Mass.Sign() > 0 {
+			mass = a.Paste.Mass
+		}
+		all[a.Name] = all[a.Name].Add(mass)
+	}
+	return all
 }
 
 // Carriers adds up a part's carriers, liquid by liquid.

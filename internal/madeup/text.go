@@ -390,12 +390,27 @@ func (w writer) weighed(weighed soap.Weighed) {
 		if weighed.Water.Read {
 			w.Text("water", weighed.Water.Mass.String())
 		}
+		w.Object("acids", func() {
+			for _, a := range weighed.Acids {
+				w.Text(a.Acid, a.Mass.String())
+			}
+		})
+		w.Object("liquids", func() {
+			for _, l := range weighed.Liquids {
+				w.Text(l.Liquid, l.Mass.String())
+			}
+		})
 		w.Object("parts", func() {
 			for _, p := range weighed.Parts {
 				w.Object(p.Part, func() {
 					if p.Batter.Read {
 						w.Text("batter", p.Batter.Mass.String())
 					}
+					w.Object("additions", func() {
+						for _, a := range p.Additions {
+							w.Text(a.Name, a.Mass.String())
+						}
+					})
 					w.Object("carriers", func() {
 						for _, c := range p.Carriers {
 							w.Text(c.Liquid, c.Mass.String())

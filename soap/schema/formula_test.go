@@ -108,6 +108,8 @@ func beyondASchema() map[string]string {
 		"weighed-by-unknown-names":           names,
 		"weighed-of-a-part-not-there":        names,
 		"weighed-with-a-slipped-point":       working,
+		"parts-beyond-the-pot":               working,
+		"weighed-what-was-not-added":         names,
 	}
 }
 

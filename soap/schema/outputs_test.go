@@ -148,6 +148,8 @@ func mayBeMissing() map[string]string {
 		"batch/1 weighed.lye.boiling_c":                 "not known of so strong a lye",
 		"batch/1 weighed.lye.crystallises_c":            "not known, or never above 0 °C",
 		"batch/1 weighed.lye.volume_ml":                 "the lye's temperature is not given",
+		"batch/1 weighed.parts[].additions[].note":      "nothing is noted",
+		"batch/1 weighed.size":                          "no vessels",
 		"batch/1 weighed.remedies[].part":               "it is for all parts",
 		"batch/1 weighed.remedies[].water_first":        "the lye dissolves",
 		"cap/1 findings[].superfat_if":                  "no figure is held against another",
@@ -376,8 +378,8 @@ func promised() map[string]string {
 			under("parts[]", "part share_pct batter_g oils_g water_g poured_g dry_g filled_g reserve_g loss_g volume_ml density_g_per_ml") + under("parts[].superfat", outlook) +
 			under("parts[].additions[]", "name kind mass_g weigh_g carrier carrier_g carrier_weigh_g from paste_g paste_weigh_g") +
 			under("pieces[]", "vessel part count filled short_g fresh_g volume_ml volume_spread_pct?") + under("embeds[]", "embed vessel count mass_g") + under("toppings[]", "topping vessel count mass_g") +
-			under("last_batch", "oils_g poured_g pieces") + under("scaled", "pieces_asked pieces") + under("weighed", "stage lye superfat parts remedies") + under("weighed.superfat", outlook) +
-			under("weighed.parts[]", "part batter_g poured_g superfat") + under("weighed.remedies[]", "part? oil add_g add_weigh_g lye_g of_lye_g water_g kind alkali_g batter_g poured_g water_per_oils_pct superfat") +
+			under("last_batch", "oils_g poured_g pieces") + under("scaled", "pieces_asked pieces") + under("weighed", "stage lye batter_g poured_g dry_g superfat parts remedies") + under("weighed.superfat", outlook) +
+			under("weighed.parts[]", "part share_pct batter_g oils_g poured_g dry_g superfat additions") + under("weighed.remedies[]", "part? oil add_g add_weigh_g lye_g of_lye_g water_g kind alkali_g batter_g poured_g water_per_oils_pct superfat") +
 			under("findings[]", "code severity subject message value limit? unit source"),
 		"cap/1": `schema category law edition findings notices allergen_lists ` +
 			under("parts[]", "part dry_g oils_g fragrance_of_dry_bar_pct most_used most_used_share_pct allergens allergens_complete counted_as_dry?") +

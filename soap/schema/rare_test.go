@@ -30,7 +30,7 @@ func rareFormulas() map[string]string {
     "liquids": [{"liquid": "oat milk", "share": "20 %", "water": "88 %", "fat": "3 %", "sugar": "4 %", "alcohol": "0 %", "saponification": {"low": "185", "typical": "190", "high": "195"}}, {"liquid": "cream", "mass": "10 g", "water": "60 %", "fat": "30 %", "saponification": {"low": "218", "high": "235"}}]},
   "size": {"batter": "1 kg"}, "scale": {"oils": "1 g", "small": "0.01 g"}, "gel": "no", "markets": ["eu", "us"],
   "acids": [{"acid": "lactic-acid", "load": "1 % of oils", "strength": {"low": "78 %", "typical": "80 %", "high": "82 %"}, "compensate": true}],
-  "weighed": {"stage": "parts", "oils": {"olive": "640 g"}, "alkali": {"sodium-hydroxide": "160 g"}, "water": "150 g", "parts": {"base": {"batter": "600 g", "carriers": {"sunflower": "11.6 g"}}}},
+  "weighed": {"stage": "parts", "oils": {"olive": "640 g"}, "alkali": {"sodium-hydroxide": "160 g"}, "water": "150 g", "acids": {"lactic-acid": "6 g"}, "liquids": {"cream": "12 g"}, "parts": {"base": {"batter": "600 g", "additions": {"dusk": "2 g"}, "carriers": {"sunflower": "11.6 g"}}}},
   "parts": [{"part": "base", "share": "60 %", "colourants": [{"colourant": "dusk", "load": "0.5 % of oils", "note": "soak it", "carrier": {"liquid": "sunflower", "ratio": "3", "from": "extra", "paste": false}}],
       "fragrances": [{"fragrance": "lantern-lot", "note": "lot 12", "load": "max", "margin": "10 %", "carrier": {"liquid": "olive", "ratio": "1", "from": "formula", "paste": false}}]},
     {"part": "cloud", "share": "rest"}],

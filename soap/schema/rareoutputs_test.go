@@ -43,6 +43,10 @@ func rareBatches(t testing.TB) []string {
 		plain + `, "size": {"oils": "800 g"}, "weighed": {"stage": "lye", "alkali": {"sodium-hydroxide": "60 g"}}}`,
 		// far too much of it, and the oils still to come
 		plain + `, "size": {"oils": "800 g"}, "weighed": {"stage": "lye", "alkali": {"sodium-hydroxide": "140 g"}, "water": "100 g"}}`,
+		// a paste that was really weighed, beside vessels
+		plain + `, "size": {"vessels": [{"vessel": "cup", "part": "base", "count": 6, "volume": "100 mL"}]},
+  "weighed": {"stage": "moulds", "parts": {"base": {"additions": {"dusk": "21 g"}}}},
+  "parts": [{"part": "base", "colourants": [{"colourant": "dusk", "load": "1 % of oils", "note": "stir it well", "carrier": {"liquid": "glycerin", "ratio": "3", "paste": true}}]}]}`,
 		// a known mass, and fewer moulds than it fills
 		plain + `, "size": {"oils": "5 kg", "vessels": [{"vessel": "cup", "count": 40, "moulds": 6, "volume": "100 mL"}]}}`,
 		// several batches, for want of moulds, and a note wherever one may stand

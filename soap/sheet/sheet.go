@@ -312,7 +312,7 @@ func (s *sheet) superfat() {
 		s.wrap("", "Not complete: an oil has no range and was taken as exact.")
 	}
 	s.line("")
-	s.line("Dry mass, when all water is gone: " + s.figure(s.b.Dry))
+	s.dryMass()
 	if s.scented() {
 		s.wrap("", "Fragrances are held to their limits in that dry mass, part by part. "+soap.Notices(fragrance.IFRAAlone)[0])
 	}

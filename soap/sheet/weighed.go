@@ -21,6 +21,7 @@ func (s *sheet) weighed() {
 			s.outlook(r.Parts[i].Name, r.Parts[i].Superfat)
 		}
 	}
+	s.poured(r)
 	s.line("")
 	s.wrap("", s.advice(r))
 	if len(r.Remedies) == 0 {
@@ -40,6 +41,28 @@ func (s *sheet) weighed() {
 		}
 		s.remedy(m)
 	}
+}
+
+// poured prints what the parts came to, where more than their pot was weighed.
+func (s *sheet) poured(r *soap.Reckoning) {
+	if len(s.b.Formula.Weighed.Parts) == 0 {
+		return
+	}
+	s.line("")
+	s.line(pad("As weighed, in "+s.unit.String(), -30) + pad("batter", massColumn) + pad("poured", massColumn) + pad("dry", massColumn))
+	for i := range r.Parts {
+		p := &r.Parts[i]
+		s.line(pad(shorten(p.Name, 29), -30) + pad(s.plain(p.Batter), massColumn) + pad(s.plain(p.Poured), massColumn) + pad(s.plain(p.Dry), massColumn))
+	}
+}
+
+// dryMass says what is left when all water is gone: as weighed, where something was.
+func (s *sheet) dryMass() {
+	if r := s.b.Weighed; r != nil {
+		s.line("Dry mass as weighed, when all water is gone: " + s.figure(r.Dry))
+		return
+	}
+	s.line("Dry mass, when all water is gone: " + s.figure(s.b.Dry))
 }
 
 // unmended names the parts that lie below their plan and that nothing is offered
