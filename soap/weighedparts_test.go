@@ -251,7 +251,7 @@ func TestAReadingFarBelowItsPlanIsWarnedOf(t *testing.T) {
 			"weighed", weighed).text()
 	}
 	plan := batchOf(t, formula(""))
-	water, alkali := plan.Water.Mass, plan.Alkalis[0].Mass
+	water, alkali := plan.Water.Mass, plan.Alkalis[0].Dry.Mass
 	micro := units.Milligrams(1).Times(units.MilligramsPerGram(1), units.Nearest)
 	for subject, test := range map[string]struct {
 		plan   units.Mass
