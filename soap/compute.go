@@ -221,8 +221,10 @@ func (s *solved) divided(of units.Mass) []units.Mass {
 }
 
 func weighed(mass, division units.Mass, how units.Rounding) Weighing {
-	if near := mass.Round(division, units.Nearest); how == units.Down && reaches(mass, near, division) {
-		return Weighing{Mass: mass, Weigh: near}
+	if how == units.Down {
+		if near := mass.Round(division, units.Nearest); reaches(mass, near, division) {
+			return Weighing{Mass: mass, Weigh: near}
+		}
 	}
 	return Weighing{Mass: mass, Weigh: mass.Round(division, how)}
 }
