@@ -26,7 +26,7 @@ type Shelf struct{ own []Supplied }
 func NewShelf(supplied []Supplied) (Shelf, error) {
 	var faults fault.Faults
 	if len(supplied) > MostOwn {
-		faults.Add("", "", "are "+strconv.Itoa(len(supplied))+" pigments", "list at most "+strconv.Itoa(MostOwn), fault.ErrRange)
+		faults.Add("", "", "are "+strconv.Itoa(len(supplied))+" pigments", "list at most "+strconv.Itoa(MostOwn), fault.ErrLimit)
 		return Shelf{}, faults
 	}
 	shelf := Shelf{own: make([]Supplied, len(supplied))}
@@ -67,7 +67,7 @@ func check(list []Supplied, i int, faults *fault.Faults) {
 		}
 	}
 	if len(s.CI) > MostCI {
-		faults.Add(path+".ci", "", "are "+strconv.Itoa(len(s.CI))+" numbers", "list at most "+strconv.Itoa(MostCI), fault.ErrRange)
+		faults.Add(path+".ci", "", "are "+strconv.Itoa(len(s.CI))+" numbers", "list at most "+strconv.Itoa(MostCI), fault.ErrLimit)
 		return
 	}
 	for j, ci := range s.CI {

@@ -30,7 +30,7 @@ func (b *shelver) blend(i int) {
 		return
 	}
 	if len(blend) > MostBlended {
-		b.fault(list, "", "are "+strconv.Itoa(len(blend))+" materials", "blend at most 50", fault.ErrRange)
+		b.fault(list, "", "are "+strconv.Itoa(len(blend))+" materials", "blend at most 50", fault.ErrLimit)
 		return
 	}
 	all, whole := units.Whole(0), true

@@ -39,7 +39,7 @@ func NewShelf(supplied []Supplied, law Law) (Shelf, error) {
 func newShelf(rs *rules, supplied []Supplied, law Law) (Shelf, error) {
 	b := shelver{Shelf: Shelf{rs: rs}, supplied: supplied, law: law}
 	if len(supplied) > MostMaterials {
-		b.faults.Add("", "", "are "+strconv.Itoa(len(supplied))+" materials", "list at most 100", fault.ErrRange)
+		b.faults.Add("", "", "are "+strconv.Itoa(len(supplied))+" materials", "list at most 100", fault.ErrLimit)
 		return Shelf{}, b.faults
 	}
 	b.own = make([]*material, len(supplied))
@@ -142,7 +142,7 @@ func (b *shelver) blendAlone(s *Supplied, path string) {
 func (b *shelver) certificates(s *Supplied, path string) (strictest certificate) {
 	list := path + ".certificates"
 	if len(s.Certificates) > MostCertificates {
-		b.fault(list, "", "are "+strconv.Itoa(len(s.Certificates))+" certificates", "list at most 20", fault.ErrRange)
+		b.fault(list, "", "are "+strconv.Itoa(len(s.Certificates))+" certificates", "list at most 20", fault.ErrLimit)
 		return certificate{}
 	}
 	for j, c := range s.Certificates {
@@ -179,7 +179,7 @@ func (b *shelver) certificates(s *Supplied, path string) (strictest certificate)
 func (b *shelver) constituents(s *Supplied, m *material, path string) {
 	list := path + ".constituents"
 	if len(s.Constituents) > MostConstituents {
-		b.fault(list, "", "are "+strconv.Itoa(len(s.Constituents))+" constituents", "list at most 300", fault.ErrRange)
+		b.fault(list, "", "are "+strconv.Itoa(len(s.Constituents))+" constituents", "list at most 300", fault.ErrLimit)
 		return
 	}
 	least, before := units.Whole(0), len(b.faults)
@@ -266,7 +266,7 @@ func (b *shelver) allergens(s *Supplied, m *material, path string) {
 	m.listed = s.AllergensListed || len(s.Allergens) > 0
 	list := path + ".allergens"
 	if len(s.Allergens) > MostConstituents {
-		b.fault(list, "", "are "+strconv.Itoa(len(s.Allergens))+" names", "list at most 300", fault.ErrRange)
+		b.fault(list, "", "are "+strconv.Itoa(len(s.Allergens))+" names", "list at most 300", fault.ErrLimit)
 		return
 	}
 	for j, name := range s.Allergens {

@@ -100,7 +100,7 @@ func TestMoreThanTheBoundsIsRefused(t *testing.T) {
 		{ID: "pear", Allergens: make([]string, 301)},
 		{ID: "pear", Blend: make([]fragrance.Share, 51)},
 	} {
-		if faults := faultsOf(t, 0, s); len(faults) != 1 || !errors.Is(faults[0].Kind, fault.ErrRange) {
+		if faults := faultsOf(t, 0, s); len(faults) != 1 || !errors.Is(faults[0].Kind, fault.ErrLimit) {
 			t.Errorf("%v", faults)
 		}
 	}

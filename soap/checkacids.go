@@ -12,7 +12,7 @@ const mostLines = 20
 func (c *checker) acids() {
 	list := top("acids")
 	if n := len(c.f.Acids); n > mostLines {
-		c.fault(list, "", "are "+strconv.Itoa(n)+" lines", "list at most 20", ErrRange)
+		c.fault(list, "", "are "+strconv.Itoa(n)+" lines", "list at most 20", ErrLimit)
 		return
 	}
 	for i := range c.f.Acids {
@@ -59,7 +59,7 @@ func (c *checker) acidStrength(t trail, a *AcidLine) {
 
 func (c *checker) liquids(list trail) {
 	if n := len(c.f.Water.Liquids); n > mostLines {
-		c.fault(list, "", "are "+strconv.Itoa(n)+" lines", "list at most 20", ErrRange)
+		c.fault(list, "", "are "+strconv.Itoa(n)+" lines", "list at most 20", ErrLimit)
 		return
 	}
 	all := units.Whole(0)

@@ -124,7 +124,7 @@ func (c *checker) target(part trail, p *Part) {
 		c.fault(match, "", "asks for loads, and there are no swatches to find them from", "add swatches, or give the colourants their loads", ErrMissing, "swatches")
 	}
 	if len(p.Match) > tint.MostFree {
-		c.fault(match, "", "are "+strconv.Itoa(len(p.Match))+" colourants", "match with at most "+strconv.Itoa(tint.MostFree), ErrRange)
+		c.fault(match, "", "are "+strconv.Itoa(len(p.Match))+" colourants", "match with at most "+strconv.Itoa(tint.MostFree), ErrLimit)
 		return
 	}
 	for i := range p.Match {

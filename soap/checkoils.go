@@ -13,7 +13,7 @@ func (c *checker) oils() {
 		c.fault(list, "", "are missing", "list at least one oil", ErrMissing)
 		return
 	case len(lines) > mostOils:
-		c.fault(list, "", "are "+strconv.Itoa(len(lines))+" lines", "list at most 100", ErrRange)
+		c.fault(list, "", "are "+strconv.Itoa(len(lines))+" lines", "list at most 100", ErrLimit)
 		return
 	}
 	for i := range lines {

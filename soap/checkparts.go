@@ -11,7 +11,7 @@ import (
 func (c *checker) parts() {
 	parts, list := c.f.Parts, top("parts")
 	if len(parts) > mostParts {
-		c.fault(list, "", "are "+strconv.Itoa(len(parts))+" parts", "list at most 50", ErrRange)
+		c.fault(list, "", "are "+strconv.Itoa(len(parts))+" parts", "list at most 50", ErrLimit)
 		return
 	}
 	fromVessels := c.f.fromVessels()
@@ -76,7 +76,7 @@ func (c *checker) most(t trail, kind AdditionKind, above []Addition, a *Addition
 
 func (c *checker) additions(part trail, p *Part) {
 	if n := len(p.Colourants) + len(p.Fragrances) + len(p.Additives) + len(p.Match); n > mostAdditions {
-		c.fault(part, "", "has "+strconv.Itoa(n)+" additions", "use at most 50 in a part", ErrRange)
+		c.fault(part, "", "has "+strconv.Itoa(n)+" additions", "use at most 50 in a part", ErrLimit)
 		return
 	}
 	for kind := Colourant; kind <= Additive; kind++ {

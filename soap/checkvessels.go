@@ -30,7 +30,7 @@ func (c *checker) vessels() {
 	}
 	vessels, list := size.Vessels, t.at("vessels")
 	if len(vessels) > mostVessels {
-		c.fault(list, "", "are "+strconv.Itoa(len(vessels))+" vessels", "list at most 100", ErrRange)
+		c.fault(list, "", "are "+strconv.Itoa(len(vessels))+" vessels", "list at most 100", ErrLimit)
 		return
 	}
 	for i := range vessels {
@@ -254,7 +254,7 @@ func (c *checker) filling(t trail, p *Part) {
 func (c *checker) extras() {
 	embeds, list := c.f.Embeds, top("embeds")
 	if len(embeds) > mostEmbeds {
-		c.fault(list, "", "are "+strconv.Itoa(len(embeds))+" lines", "list at most 50", ErrRange)
+		c.fault(list, "", "are "+strconv.Itoa(len(embeds))+" lines", "list at most 50", ErrLimit)
 		embeds = nil
 	}
 	for i := range embeds {
@@ -279,7 +279,7 @@ func (c *checker) extras() {
 	}
 	toppings, list := c.f.Toppings, top("toppings")
 	if len(toppings) > mostEmbeds {
-		c.fault(list, "", "are "+strconv.Itoa(len(toppings))+" lines", "list at most 50", ErrRange)
+		c.fault(list, "", "are "+strconv.Itoa(len(toppings))+" lines", "list at most 50", ErrLimit)
 		return
 	}
 	for i := range toppings {

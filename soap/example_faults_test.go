@@ -32,7 +32,7 @@ func ExampleFaults_asJSON() {
 	if errors.As(err, &faults) {
 		fmt.Println(string(must(json.Marshal(faults))))
 	}
-	// Output: {"schema":"error/1","errors":[{"path":"","text":"","reason":"ends too early","remedy":"close every bracket and quotation mark","line":1,"column":19}]}
+	// Output: {"schema":"error/1","errors":[{"path":"","text":"","reason":"ends too early","remedy":"close every bracket and quotation mark","message":"The input ends too early; close every bracket and quotation mark.","kind":"syntax","line":1,"column":19}]}
 }
 
 // A fault says where, what and what would be right; its kind is for errors.Is.

@@ -90,7 +90,7 @@ func refuseFormula(w http.ResponseWriter, err error) {
 	var tooLarge *http.MaxBytesError
 	var faults soap.Faults
 	switch {
-	case errors.As(err, &faults) && errors.Is(err, soap.ErrFormat):
+	case errors.As(err, &faults) && (errors.Is(err, soap.ErrFormat) || errors.Is(err, soap.ErrLimit)):
 		refuse(w, http.StatusBadRequest, faults...)
 	case faults != nil:
 		refuse(w, http.StatusUnprocessableEntity, faults...)

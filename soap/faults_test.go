@@ -274,7 +274,7 @@ func TestABoundIsTheMostThatPasses(t *testing.T) {
 		} else if _, err := f.Batch(); err != nil {
 			t.Errorf("%s: the most that passes: %v", test.path, err)
 		}
-		if _, faults = read(t, plainFormula().with(test.more...).text()); !slices.Equal(paths(faults), []string{test.path}) || !errors.Is(faults, soap.ErrRange) {
+		if _, faults = read(t, plainFormula().with(test.more...).text()); !slices.Equal(paths(faults), []string{test.path}) || !errors.Is(faults, soap.ErrLimit) {
 			t.Errorf("%s: one more: %v", test.path, faults)
 		}
 	}
@@ -300,7 +300,7 @@ func TestABoundIsTheMostThatPasses(t *testing.T) {
 	if _, faults := read(t, nested(16)); slices.ContainsFunc(faults, func(f soap.Fault) bool { return strings.Contains(f.Reason, "deep") }) {
 		t.Errorf("16 levels: %v", faults)
 	}
-	if _, faults := read(t, nested(17)); len(faults) != 1 || !strings.Contains(faults[0].Reason, "deep") || !errors.Is(faults, soap.ErrFormat) {
+	if _, faults := read(t, nested(17)); len(faults) != 1 || !strings.Contains(faults[0].Reason, "deep") || !errors.Is(faults, soap.ErrLimit) {
 		t.Errorf("17 levels: %v", faults)
 	}
 
@@ -574,7 +574,7 @@ func TestAHundredMebibytesAreReadToTheFirstByteTooMany(t *testing.T) {
 	runtime.ReadMemStats(&before)
 	_, err := soap.ReadFormula(input)
 	runtime.ReadMemStats(&after)
-	if !errors.Is(err, soap.ErrFormat) {
+	if !errors.Is(err, soap.ErrLimit) {
 		t.Errorf("got %v", err)
 	}
 	if input.given != soap.MostBytes+1 {

@@ -67,15 +67,52 @@ type Finding struct {
 	Limit    units.Ratio // what it was held against; not given where there is none
 
 	// Unit is that of both, and says by how much to multiply them: "%" and "points" (of
-	// percent) by 100, "mg KOH/g" by 1000, "K", "°C" and "moulds" by 1. Empty where
-	// neither is given.
+	// percent) by 100, "mg KOH/g" by 1000, "K", "°C", "moulds" and "amendment" by 1. Empty
+	// where neither is given.
 	Unit   string
 	Source cite.Source // of the limit or the figure
-	Names  []string    // what it is about: oils, a part, an addition
+	Names  []string    // what it is about: oils, a part, an addition and the rules for it
 
 	// SuperfatIf is what the superfat would be if the figure that the finding doubts were
 	// the usual one: of saponification-outside with the published value, of purity-low with
 	// the bottle at its usual purity. Nil of all others.
 	SuperfatIf *SuperfatIf
-	Detail     string // tells cases of one code apart in its sentence; empty for the usual one
+
+	// Detail tells cases of one code apart: a word of the list below, empty for the usual
+	// case. As codes do, a word keeps its meaning, and more may come.
+	//
+	//   - colourant-not-permitted: eu, us: under which law
+	//   - colourant-unjudged: numbers (not all its Colour Index numbers are known),
+	//     unheld (its law or its stability in alkali is not held)
+	//   - density-unknown: much (of oils that are much of the batter)
+	//   - fragrance-behaviour: what it does, accelerates, rices or seizes; of several the
+	//     gravest
+	//   - fragrance-browns: the look that is meant, white or pale
+	//   - fragrance-over-cap: last (in the last of several batches)
+	//   - fragrance-unjudged: not-listed, not-listed-eu, maximum-not-held, natural-trace,
+	//     natural-within, specification: the words of [fragrance.Why]
+	//   - glitter-aluminium: unknown (nobody said whether it has any)
+	//   - hydrogen: name (its name alone tells the metal)
+	//   - load-unusual: of what the load is a share, oils or batter
+	//   - lye-undissolved: jug (it stands in its jug), batter (it is in the oils already)
+	//   - moulds-short: known (the batch is as large as it is)
+	//   - name-note: what it is the name of, oil, fragrance, colourant, acid or alkali
+	//   - nano-grade: whitens (of titanium dioxide, which then hardly does)
+	//   - part-superfat-shifted: held-back (by oil that went into jugs)
+	//   - purity-single: stock (the strength of a stock lye)
+	//   - saponification-outside: together (with every such value replaced), measured (the
+	//     maker titrated the lot)
+	//   - solid-at-pour: acids (free acids are among them)
+	//   - superfat-below-zero: weighed (as weighed), poured (as weighed, and past mending)
+	//   - superfat-likely-negative: what makes most of the doubt, scale, ranges, purity or
+	//     plan; with weighed or poured before it, such as weighed-plan, as above
+	//   - superfat-unusual: salt (of a salt bar)
+	//   - temperature-high: f (so high that °F may have been meant)
+	//   - typical-disputed: recalled (nobody saw the fatty acids)
+	//   - wax-reacts-slowly: given (with a value of the caller's own)
+	Detail string
+
+	// Quoted is what the sentence quotes beside names and figures: a published range, what a
+	// source says, a mass. It is for people; empty for most.
+	Quoted string
 }

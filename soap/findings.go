@@ -153,7 +153,7 @@ func (j *judge) oilValue(t trail, oil Oil) {
 		f := value("saponification-replaced")
 		if built, found := builtIn(row.id); found && built.HasRange() {
 			old := built.Saponification()
-			f.Detail = old.Low.MilligramsPerGramText(1) + " to " + old.High.MilligramsPerGramText(1)
+			f.Quoted = old.Low.MilligramsPerGramText(1) + " to " + old.High.MilligramsPerGramText(1)
 		}
 		j.add(f)
 	}

@@ -79,14 +79,16 @@ func (j *judge) colourant(t trail, a *AdditionWeighing) {
 		return
 	}
 	if in := a.Colourant.Disperses(); !in.Takes(mediumOf(a.Carrier.In)) {
-		j.add(Finding{Code: "carrier-unlike", Subject: t.String(), Names: []string{a.Colourant.Name()}, Detail: in.In.String() + ", not in " + mediumOf(a.Carrier.In).String(), Source: in.Source})
+		j.add(Finding{Code: "carrier-unlike", Subject: t.String(), Names: []string{a.Colourant.Name()}, Quoted: in.In.String() + ", not in " + mediumOf(a.Carrier.In).String(), Source: in.Source})
 	}
 }
 
 // facts judges what alkali and the law make of a colourant, or of a part of it.
 func (j *judge) facts(t trail, a *AdditionWeighing, part colour.Colourant) {
-	found := func(code string, severity Severity, detail string, source cite.Source) {
-		f := Finding{Code: code, Severity: severity, Subject: t.String(), Names: []string{a.Colourant.Name()}, Detail: detail, Source: source}
+	found := func(code string, severity Severity, detail, quoted string, source cite.Source) {
+		f := Finding{
+			Code: code, Severity: severity, Subject: t.String(), Names: []string{a.Colourant.Name()}, Detail: detail, Quoted: quoted, Source: source,
+		}
 		if part.Name() != f.Names[0] {
 			f.Names = append(f.Names, part.Name())
 		}
@@ -94,14 +96,14 @@ func (j *judge) facts(t trail, a *AdditionWeighing, part colour.Colourant) {
 	}
 	fast := part.InAlkali()
 	if fast.Stability >= colour.Doubtful && fast.Stability != colour.Gassing { // that is said by metal
-		found("colourant-unstable", Warning, fast.Text, fast.Source())
+		found("colourant-unstable", Warning, "", fast.Text, fast.Source())
 	}
 	eu, us := part.Under(colour.EU), part.Under(colour.US)
 	if eu.Standing == colour.NotPermitted && j.sold(EuropeanUnion) {
-		found("colourant-not-permitted", Warning, inEU, eu.Source())
+		found("colourant-not-permitted", Warning, inEU, "", eu.Source())
 	}
 	if us.Standing == colour.NotPermitted && j.sold(UnitedStates) {
-		found("colourant-not-permitted", Note, strings.TrimSpace(inUS+" "+us.Remark), us.Source())
+		found("colourant-not-permitted", Note, inUS, us.Remark, us.Source())
 	}
 	var unheld []string
 	if eu.Standing == colour.Unknown && j.sold(EuropeanUnion) {
@@ -114,7 +116,7 @@ func (j *judge) facts(t trail, a *AdditionWeighing, part colour.Colourant) {
 		unheld = append(unheld, "its stability in alkali")
 	}
 	if len(unheld) > 0 {
-		found(unjudged(Colourant), Note, strings.Join(unheld, ", nor of "), cite.Source{How: cite.Given})
+		found(unjudged(Colourant), Note, nothingHeld, strings.Join(unheld, ", nor of "), cite.Source{How: cite.Given})
 	}
 }
 
@@ -151,7 +153,9 @@ func (j *judge) usual(t trail, p *PartBatch, k int) {
 	if a.Colourant.Nano() && a.Colourant.Whitens() {
 		return // it hardly whitens: what is usual of whitening says nothing
 	}
-	f := Finding{Code: "load-unusual", Subject: t.String(), Unit: "%", Detail: usual.Low.Of.String(), Names: []string{a.Colourant.Name(), usual.Low.Share.PercentText(4), usual.High.Share.PercentText(4)}, Source: usual.Source}
+	f := Finding{Code: "load-unusual", Subject: t.String(), Unit: "%", Names: []string{a.Colourant.Name()}, Source: usual.Source}
+	f.Quoted = usual.Low.Share.PercentText(4) + " to " + usual.High.Share.PercentText(4) + " % " + usual.Low.Of.String()
+	f.Detail = strings.TrimPrefix(usual.Low.Of.String(), "of ")
 	switch f.Value = settled(p.amounts().Load(a.Mass, usual.Low.Of).Share); {
 	case f.Value.Compare(usual.Low.Share) < 0:
 		f.Limit = usual.Low.Share
@@ -179,7 +183,7 @@ func (j *judge) target(i int, t trail) {
 	if picture, inGamut := lab.SRGB(); !inGamut {
 		part := t // a copy, so that a part without costs nothing
 		at := part.at("target")
-		j.add(Finding{Code: "target-out-of-gamut", Subject: at.String(), Names: []string{j.b.Parts[i].Name}, Detail: picture.String(), Source: cite.Source{How: cite.Computed}})
+		j.add(Finding{Code: "target-out-of-gamut", Subject: at.String(), Names: []string{j.b.Parts[i].Name}, Quoted: picture.String(), Source: cite.Source{How: cite.Computed}})
 	}
 }
 

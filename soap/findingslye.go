@@ -35,7 +35,7 @@ func (j *judge) acids() {
 		if j.s.acids[i].line.Compensate == Compensated {
 			j.add(Finding{
 				Code: "acid-compensated", Subject: t.String(), Names: []string{a.Acid.Name}, Source: lye.AtomicWeights(),
-				Detail: a.Takes.Text(units.Gram, 2) + " g of " + j.b.Alkalis[0].Alkali.Symbol(),
+				Quoted: a.Takes.Text(units.Gram, 2) + " g of " + j.b.Alkalis[0].Alkali.Symbol(),
 			})
 		}
 		j.coarse(t, a.Acid.Name, a.Weighing)

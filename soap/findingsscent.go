@@ -2,7 +2,6 @@ package soap
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"example.com/lyewright/fragrance"
@@ -66,26 +65,50 @@ func (j *judge) scent(i int, t trail) {
 // material judges what is known of a fragrance, wherever it goes.
 func (j *judge) material(subject string, a *AdditionWeighing) {
 	for _, u := range a.Material.Unjudged(j.b.Formula.law()) {
-		f := Finding{Code: unjudged(Fragrance), Subject: subject, Names: []string{a.Name}, Detail: u.Why.String(), Source: cite.Source{How: cite.Given}}
+		f := Finding{Code: unjudged(Fragrance), Subject: subject, Names: []string{a.Name}, Detail: whyUnjudged(u.Why), Source: cite.Source{How: cite.Given}}
+		var asks []string
 		for i, r := range u.Rules {
 			if i == 0 {
 				f.Source = r.Source()
 			}
-			name := r.Name()
-			if ask := r.Ask(); u.Why == fragrance.Specification && ask != "" {
-				name += ": " + ask
+			f.Names = append(f.Names, r.Name())
+			said := r.Name()
+			if ask := r.Ask(); ask != "" {
+				said += ": " + ask
 			}
-			f.Names = append(f.Names, name)
+			asks = append(asks, said)
+		}
+		if u.Why == fragrance.Specification {
+			f.Quoted = strings.Join(asks, "; ")
 		}
 		j.add(f)
 	}
 	for _, c := range a.Material.Certificates() {
 		if c.Amendment < fragrance.Amendment() {
 			j.add(Finding{
-				Code: "certificate-older", Severity: Warning, Subject: subject, Names: []string{c.Of.ID()}, Detail: strconv.Itoa(c.Amendment),
+				Code: "certificate-older", Severity: Warning, Subject: subject, Names: []string{c.Of.ID()},
+				Value: units.Whole(c.Amendment), Limit: units.Whole(fragrance.Amendment()), Unit: "amendment",
 				Source: cite.Source{Title: "the supplier's certificate", How: cite.Given},
 			})
 		}
+	}
+}
+
+// whyUnjudged gives the word of [Finding.Detail] for a reason.
+func whyUnjudged(why fragrance.Why) string {
+	switch why {
+	case fragrance.UnlistedForEU:
+		return "not-listed-eu"
+	case fragrance.MaximumUnheld:
+		return "maximum-not-held"
+	case fragrance.NaturalTrace:
+		return "natural-trace"
+	case fragrance.NaturalWithin:
+		return "natural-within"
+	case fragrance.Specification:
+		return "specification"
+	default:
+		return "not-listed"
 	}
 }
 
@@ -96,7 +119,7 @@ func (j *judge) intoPart(subject string, i int, a *AdditionWeighing) {
 		look, work = j.b.Formula.Parts[i].Look, j.b.Formula.Parts[i].Work
 	}
 	if colours := a.Material.Colours(); look != AnyLook && len(colours) > 0 {
-		f := Finding{Code: "fragrance-browns", Severity: Warning, Subject: subject, Names: []string{a.Name, look.String()}}
+		f := Finding{Code: "fragrance-browns", Severity: Warning, Subject: subject, Names: []string{a.Name}, Detail: look.String()}
 		ofDry, _ := a.Mass.Per(j.b.judgedPart(i).Dry)
 		var said []string
 		for _, c := range colours {
@@ -109,16 +132,22 @@ func (j *judge) intoPart(subject string, i int, a *AdditionWeighing) {
 			f.Value, f.Unit = ofBar.Add(f.Value.Or(units.Whole(0))), "%"
 			said = append(said, c.Substance+" ("+ofBar.PercentText(4)+" % of the bar) "+c.Does)
 		}
-		f.Detail = strings.Join(said, "; ")
+		f.Quoted = strings.Join(said, "; ")
 		j.add(f)
 	}
 	if does := a.Material.Behaviour() &^ fragrance.Browns; does != 0 {
-		f := Finding{Code: "fragrance-behaviour", Subject: subject, Names: []string{a.Name}, Detail: strings.Join(does.Words(), ", "), Source: cite.Source{How: a.Material.BehaviourHow(does)}}
+		f := Finding{Code: "fragrance-behaviour", Subject: subject, Names: []string{a.Name}, Detail: gravest(does), Quoted: strings.Join(does.Words(), ", "), Source: cite.Source{How: a.Material.BehaviourHow(does)}}
 		if does&fragrance.Seizes != 0 || work == mould.Piped {
 			f.Severity = Warning
 		}
 		j.add(f)
 	}
+}
+
+// gravest gives the word for the worst of what a fragrance does: the words are in that order.
+func gravest(does fragrance.Behaviour) string {
+	words := does.Words()
+	return words[len(words)-1]
 }
 
 // dose judges how much fragrance a part has, whatever its limits leave room for.

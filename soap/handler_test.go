@@ -44,7 +44,7 @@ func alone(t *testing.T, name string, text []byte) posted {
 		p.want, err = batch.MarshalJSON()
 	} else {
 		p.status = http.StatusUnprocessableEntity
-		if errors.Is(err, soap.ErrFormat) {
+		if errors.Is(err, soap.ErrFormat) || errors.Is(err, soap.ErrLimit) {
 			p.status = http.StatusBadRequest
 		}
 		p.want, err = faultsOf(t, err).MarshalJSON()

@@ -167,9 +167,13 @@ func (w jsonWriter) finding(f *Finding) {
 	w.Text("severity", f.Severity.String())
 	w.Text("subject", f.Subject)
 	w.Text("message", f.Message())
+	w.Texts("names", f.Names)
+	if f.Detail != "" {
+		w.Text("detail", f.Detail)
+	}
 	switch f.Unit {
 	case "":
-	case "K", "°C", "moulds":
+	case "K", "°C", "moulds", "amendment":
 		w.Number("value", f.Value.Text(6))
 		w.Number("limit", f.Limit.Text(6))
 		w.Text("unit", f.Unit)

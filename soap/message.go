@@ -1,7 +1,6 @@
 package soap
 
 import (
-	"strconv"
 	"strings"
 
 	"example.com/lyewright/colour"
@@ -11,7 +10,7 @@ import (
 	"example.com/lyewright/units/cite"
 )
 
-// What Detail tells apart.
+// What Detail tells apart: all words are listed at [Finding.Detail].
 const (
 	heldBack        = "held-back" // part-superfat-shifted: by oil that went into jugs
 	recalledProfile = "recalled"  // typical-disputed: nobody saw the fatty acids
@@ -31,7 +30,8 @@ const (
 	inJug           = "jug"       // lye-undissolved: it stands in its jug
 	inBatter        = "batter"    // lye-undissolved: it is in the batter
 	inEU            = "eu"        // colourant-not-permitted: under which law
-	inUS            = "us"        // a remark follows it, where there is one
+	inUS            = "us"
+	nothingHeld     = "unheld" // colourant-unjudged: its law or its stability is not held
 )
 
 // Message is the finding in a sentence, written when asked for. Its wording may
@@ -89,8 +89,8 @@ func (f Finding) Message() string {
 		return name + ": the saponification value is given as " + value + " without a range. It is taken as exact, and the worst case leaves it out."
 	case "saponification-replaced":
 		old := "one"
-		if f.Detail != "" {
-			old = f.Detail
+		if f.Quoted != "" {
+			old = f.Quoted
 		}
 		return name + ": the saponification value given, " + value + ", is used in place of the built-in " + old + "."
 	case "typical-disputed":
@@ -148,7 +148,7 @@ func (f Finding) Message() string {
 		}
 		return text + ". It may boil over and spit: chill or freeze it, and add the alkali a little at a time."
 	case "acid-compensated":
-		return name + ": alkali is added for it, " + f.Detail + ". Leave the acid out, and the bar has too much alkali."
+		return name + ": alkali is added for it, " + f.Quoted + ". Leave the acid out, and the bar has too much alkali."
 	case "liquid-sugar":
 		return name + ": " + value + " sugar heats the lye and the batter and browns the bar. Keep it cold, even frozen, and add the alkali slowly."
 	case "liquid-alcohol":
@@ -182,7 +182,7 @@ func (f Finding) Message() string {
 	case "natural-ceiling-used":
 		return f.Names[0] + ": " + f.Names[1] + " is prohibited as an added ingredient, and accepted from naturals up to a ceiling, of which " + value + " is used."
 	case "certificate-older":
-		return name + ": certified to amendment " + f.Detail + " of the IFRA Standards; the limits held here are of amendment " + strconv.Itoa(fragrance.Amendment()) + ". An older certificate proves nothing about the present: ask the supplier for a new one."
+		return name + ": certified to amendment " + value + " of the IFRA Standards; the limits held here are of amendment " + limit + ". An older certificate proves nothing about the present: ask the supplier for a new one."
 	case "allergens-unknown":
 		its, supplier := "its", "the supplier"
 		if len(f.Names) > 1 {
@@ -190,7 +190,7 @@ func (f Finding) Message() string {
 		}
 		return name + ": " + its + " allergens are not all listed. The label needs them: ask " + supplier + ", and do not read what is listed as all there is."
 	case "fragrance-browns":
-		return "A part meant to look " + f.Names[1] + " has " + f.Names[0] + ": " + f.Detail + ". No share is published at which it shows; titanium dioxide lightens it and does not stop it."
+		return "A part meant to look " + f.Detail + " has " + name + ": " + f.Quoted + ". No share is published at which it shows; titanium dioxide lightens it and does not stop it."
 	case "fragrance-behaviour":
 		return f.behaves()
 	case "dose-unusual":
@@ -202,11 +202,11 @@ func (f Finding) Message() string {
 		if f.Value.Compare(f.Limit) > 0 {
 			than = "more than is usual"
 		}
-		return f.Names[0] + ": a load of " + f.Value.PercentText(4) + " % " + f.Detail + " is " + than + " (" + f.Names[1] + " to " + f.Names[2] + " % " + f.Detail + ")."
+		return name + ": a load of " + f.Value.PercentText(4) + " % of " + f.Detail + " is " + than + " (" + f.Quoted + ")."
 	case "rivers-likely":
 		return name + ": " + value + " of oils in soap that gels, and from " + limit + " on translucent veins are likely. Keep it from gelling, or take less."
 	case "colourant-unstable":
-		return colourantText(f.Names) + " changes in alkali: " + f.Detail + "."
+		return colourantText(f.Names) + " changes in alkali: " + f.Quoted + "."
 	case "hydrogen":
 		what, unless := colourantText(f.Names), ""
 		if f.Detail == byItsName {
@@ -221,9 +221,9 @@ func (f Finding) Message() string {
 		}
 		return name + ": of nano grade. In the European Union the label must name it as nano, and rules of their own hold for nanomaterials: ask whether its entry covers it."
 	case "carrier-unlike":
-		return name + ": disperses in " + f.Detail + ": specks are likely."
+		return name + ": disperses in " + f.Quoted + ": specks are likely."
 	case "target-out-of-gamut":
-		return name + ": its target is a colour that no screen shows; the picture of it, " + f.Detail + ", keeps lightness and hue and gives up chroma."
+		return name + ": its target is a colour that no screen shows; the picture of it, " + f.Quoted + ", keeps lightness and hue and gives up chroma."
 	case "colourant-unjudged", "additive-unjudged":
 		if f.Detail == numbersUnknown {
 			if len(f.Names) > 1 {
@@ -231,8 +231,8 @@ func (f Finding) Message() string {
 			}
 			return name + ": no Colour Index number is given: the law and its stability in alkali are not judged."
 		}
-		if f.Detail != "" {
-			return colourantText(f.Names) + ": nothing is held here of " + f.Detail + "."
+		if f.Detail == nothingHeld {
+			return colourantText(f.Names) + ": nothing is held here of " + f.Quoted + "."
 		}
 		if f.Code == "colourant-unjudged" {
 			return unknown(name, colour.Suggest(name))
@@ -263,9 +263,9 @@ func (f Finding) behaves() string {
 	if f.Source.How == cite.Memory {
 		by = "as is recalled of it"
 	}
-	text := f.Names[0] + ": " + f.Detail + ", " + by + "."
+	text := f.Names[0] + ": " + f.Quoted + ", " + by + "."
 	switch {
-	case strings.Contains(f.Detail, "seizes"):
+	case f.Detail == "seizes":
 		return text + " The batter may set at once in the pot, with lye in it that has not reacted: try it in a spoonful, have the moulds ready, and leave it out of a part that is piped."
 	case f.Severity == Warning:
 		return text + " The part is piped: add it last and stir by hand, or scent another part with it."
@@ -307,7 +307,7 @@ func (f Finding) nameNote() string {
 
 // notPermitted says which law a colourant is not listed by.
 func (f Finding) notPermitted() string {
-	if law, remark, _ := strings.Cut(f.Detail, " "); law == inUS {
+	if remark := f.Quoted; f.Detail == inUS {
 		if remark != "" {
 			remark = " (" + remark + ")"
 		}
@@ -354,18 +354,18 @@ func (f Finding) unjudgedFragrance() string {
 		of = strings.Join(f.Names[1:], "; ")
 	}
 	switch name := f.Names[0]; f.Detail {
-	case fragrance.Unlisted.String():
+	case whyUnjudged(fragrance.Unlisted):
 		return name + ": what it holds is not all listed, and no certificate stands in for it. Its cap is that of what is known: ask the supplier for a certificate for category " + fragrance.Category() + "."
-	case fragrance.UnlistedForEU.String():
+	case whyUnjudged(fragrance.UnlistedForEU):
 		return name + ": what it holds is not all listed, and its certificate does not speak of European law, whose maxima are smaller for some substances. Ask the supplier for them."
-	case fragrance.MaximumUnheld.String():
+	case whyUnjudged(fragrance.MaximumUnheld):
 		return name + ": European law has a maximum that is not held here, for " + of + "."
-	case fragrance.NaturalTrace.String():
+	case whyUnjudged(fragrance.NaturalTrace):
 		return name + ": holds a natural trace of what is prohibited as an added ingredient, and for which no ceiling is published: " + of + "."
-	case fragrance.NaturalWithin.String():
+	case whyUnjudged(fragrance.NaturalWithin):
 		return name + ": holds natural materials by their numbers, and what is in those counts for nothing here: " + of + ". Blend the built-in ones, or list their constituents."
-	case fragrance.Specification.String():
-		return name + ": needs its supplier's word for a specification. " + of + "."
+	case whyUnjudged(fragrance.Specification):
+		return name + ": needs its supplier's word for a specification. " + f.Quoted + "."
 	default:
 		return unknown(name, fragrance.Suggest(name))
 	}
@@ -378,6 +378,8 @@ func (f Finding) figure(r units.Ratio) string {
 		return r.PercentText(2) + " %"
 	case "moulds":
 		return r.Text(0) + " moulds"
+	case "amendment":
+		return r.Text(0)
 	case "K", "°C":
 		return r.Text(1) + " " + f.Unit
 	case "points":

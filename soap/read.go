@@ -23,7 +23,7 @@ const mostDepth = 16
 // [Faults], with the reader's own and those of [Formula.Check] on what it could
 // read, sorted by place, as many as Check tells; or the error of r, as it is, where that
 // could not be read. Of more than [MostBytes], or values nested deeper than 16, nothing
-// else is read: an [ErrFormat].
+// else is read: an [ErrLimit].
 func ReadFormula(r io.Reader) (Formula, error) {
 	text, err := io.ReadAll(io.LimitReader(r, MostBytes+1))
 	if err != nil {
@@ -72,11 +72,14 @@ func ParseFormulaBeside(known Beside, text []byte) (Formula, Places, error) {
 func parsed(text []byte, what string) (Places, *strictjson.Node, Faults) {
 	places := Places{text: text}
 	if len(text) > MostBytes {
-		return places, nil, Faults{{Line: 1, Column: 1, Reason: "is larger than 1 MiB", Remedy: "a formula needs a few thousand bytes", Kind: ErrFormat}}
+		return places, nil, Faults{{Line: 1, Column: 1, Reason: "is larger than 1 MiB", Remedy: "a formula needs a few thousand bytes", Kind: ErrLimit}}
 	}
 	root, bad := strictjson.Parse(text, mostDepth)
 	if bad != nil {
 		f := Fault{Path: bad.Path, Reason: bad.Reason, Remedy: bad.Remedy, Kind: ErrFormat}
+		if bad.Limit {
+			f.Kind = ErrLimit
+		}
 		f.Line, f.Column = places.position(bad.Offset)
 		return places, nil, Faults{f}
 	}
@@ -234,7 +237,7 @@ func (r *reader) list(s *spot, most int, what string) bool {
 		return false
 	}
 	if len(s.node.Items) > most {
-		r.fault(s, "", "has more than "+units.Whole(most).Text(0)+" "+what, "use at most "+units.Whole(most).Text(0), ErrRange)
+		r.fault(s, "", "has more than "+units.Whole(most).Text(0)+" "+what, "use at most "+units.Whole(most).Text(0), ErrLimit)
 		return false
 	}
 	return true

@@ -90,6 +90,7 @@ func faultCode(f soap.Fault) string {
 		{soap.ErrRange, "out-of-bounds"},
 		{soap.ErrFormat, "wrong-form"},
 		{soap.ErrImpossible, "impossible"},
+		{soap.ErrLimit, "limit"},
 		{units.ErrSyntax, "not-a-quantity"},
 		{units.ErrUnit, "wrong-unit"},
 		{units.ErrSize, "out-of-bounds"},

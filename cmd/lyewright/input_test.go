@@ -74,7 +74,7 @@ func TestALineBeyondTheLimitDoesNotHurtTheNext(t *testing.T) {
 		long := `{"formula":"` + strings.Repeat("x", soap.MostBytes+extra) + `"}`
 		stdout, stderr, status := lyewright(one+"\n"+long+"\n"+one+"\n"+long, "batch", "-json", "-lines", "-")
 		want := []origin{{"batch/1", "one", "", 1}, {"error/1", "", "", 2}, {"batch/1", "one", "", 3}, {"error/1", "", "", 4}}
-		if got := origins(t, stdout); fmt.Sprint(got) != fmt.Sprint(want) || status != wrongInput || stderr != "" || strings.Count(stdout, "is larger than 1 MiB") != 2 {
+		if got := origins(t, stdout); fmt.Sprint(got) != fmt.Sprint(want) || status != wrongInput || stderr != "" || strings.Count(stdout, `"reason":"is larger than 1 MiB"`) != 2 {
 			t.Errorf("%d beyond: exit %d, %v, %q", extra, status, got, stderr)
 		}
 	}

@@ -183,7 +183,7 @@ func TestTheBatchObjectHasTheKeysOfTheFormatInTheirOrder(t *testing.T) {
 			rank := 0
 			for i, f := range list(b, "findings") {
 				where := fmt.Sprintf("findings[%d]", i)
-				finding := keyed(t, where, f, "code:t severity:t subject:t message:t value:n? limit:n? unit:t? source:t")
+				finding := keyed(t, where, f, "code:t severity:t subject:t message:t names:l detail:t? value:n? limit:n? unit:t? source:t")
 				at := slices.Index(severities, finding.values["severity"].(string))
 				if at < rank {
 					t.Errorf("%s: %s stands behind a milder one, or is unknown", where, finding.values["severity"])

@@ -141,9 +141,12 @@ func TestWithJSONWhateverGoesWrongIsOneErrorObject(t *testing.T) {
 			t.Errorf("%v: %v", test.args, err)
 			continue
 		}
-		want := "path reason remedy text"
+		want := "kind message path reason remedy text"
 		if test.placed {
-			want = "column line path reason remedy text"
+			want = "column kind line message path reason remedy text"
+		}
+		if test.status == cannotIO { // of a file that cannot be read nothing is wrong that has a kind
+			want = "message path reason remedy text"
 		}
 		for _, fault := range object.Errors {
 			if keysOf(fault) != want {

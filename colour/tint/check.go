@@ -46,7 +46,7 @@ func (c *checker) each() {
 	c.surface()
 	switch n := len(s.Read); {
 	case n > MostSwatches:
-		c.fault("read", "", "are "+strconv.Itoa(n)+" swatches", "list at most "+strconv.Itoa(MostSwatches), fault.ErrRange)
+		c.fault("read", "", "are "+strconv.Itoa(n)+" swatches", "list at most "+strconv.Itoa(MostSwatches), fault.ErrLimit)
 		return
 	case n == 0:
 		c.fault("read", "", "is missing", "list the swatches that were read", fault.ErrMissing)
@@ -153,7 +153,7 @@ func (c *checker) swatch(i int) {
 // loads checks what is in a mixture.
 func (c *checker) loads(loads []Load, path string) {
 	if len(loads) > MostColourants {
-		c.fault(path, "", "are "+strconv.Itoa(len(loads))+" colourants", "list at most "+strconv.Itoa(MostColourants), fault.ErrRange)
+		c.fault(path, "", "are "+strconv.Itoa(len(loads))+" colourants", "list at most "+strconv.Itoa(MostColourants), fault.ErrLimit)
 		return
 	}
 	all := units.Whole(0)

@@ -14,7 +14,7 @@ import (
 func (c *checker) ladders() {
 	ids := c.s.Colourants()
 	if len(ids) > MostColourants {
-		c.fault("read", "", "hold "+strconv.Itoa(len(ids))+" colourants", "calibrate at most "+strconv.Itoa(MostColourants)+" together", fault.ErrRange)
+		c.fault("read", "", "hold "+strconv.Itoa(len(ids))+" colourants", "calibrate at most "+strconv.Itoa(MostColourants)+" together", fault.ErrLimit)
 		return
 	}
 	base := false

@@ -65,6 +65,7 @@ type Error struct {
 	Path           string // of the value, where it is known
 	Offset         int
 	Reason, Remedy string
+	Limit          bool // more of something than is taken: items, keys, levels, a longer key
 }
 
 // inside puts a key or an index before the path of what is wrong.
@@ -200,7 +201,7 @@ func (p *parser) value(depth int) (Node, *Error) {
 		node.Text, err = p.string()
 	case c == '{' || c == '[':
 		if depth == p.depth {
-			return node, &Error{Offset: p.at, Reason: "is nested too deeply", Remedy: "a formula nests to " + strconv.Itoa(p.depth) + " levels at most"}
+			return node, &Error{Offset: p.at, Limit: true, Reason: "is nested too deeply", Remedy: "a formula nests to " + strconv.Itoa(p.depth) + " levels at most"}
 		}
 		p.at++
 		if c == '{' {
@@ -235,7 +236,7 @@ func (p *parser) array(node *Node, depth int) *Error {
 			return err.inside("[" + strconv.Itoa(n) + "]")
 		}
 		if n == mostItems {
-			return &Error{Offset: item.Offset, Reason: "has more than " + strconv.Itoa(mostItems) + " items", Remedy: "leave out what is not part of a formula"}
+			return &Error{Offset: item.Offset, Limit: true, Reason: "has more than " + strconv.Itoa(mostItems) + " items", Remedy: "leave out what is not part of a formula"}
 		}
 		p.items = append(p.items, item)
 		if p.space(); p.byte(']') {
@@ -265,7 +266,7 @@ func (p *parser) object(node *Node, depth int) *Error {
 			return err
 		}
 		if len(member.Key) > mostKey {
-			return &Error{Offset: member.Offset, Reason: "has a key of " + strconv.Itoa(len(member.Key)) + " bytes", Remedy: "leave out what is not part of a formula"}
+			return &Error{Offset: member.Offset, Limit: true, Reason: "has a key of " + strconv.Itoa(len(member.Key)) + " bytes", Remedy: "leave out what is not part of a formula"}
 		}
 		if what, remedy := Hidden(member.Key); what != "" { // it would stand in a path, and on a screen
 			return &Error{Offset: member.Offset, Reason: "has a key with " + what, Remedy: remedy}
@@ -274,7 +275,7 @@ func (p *parser) object(node *Node, depth int) *Error {
 			return &Error{Path: member.Key, Offset: member.Offset, Reason: "stands twice", Remedy: "leave one of them out"}
 		}
 		if len(p.members)-first == mostKeys {
-			return &Error{Offset: member.Offset, Reason: "has more than " + strconv.Itoa(mostKeys) + " keys", Remedy: "leave out what is not part of a formula"}
+			return &Error{Offset: member.Offset, Limit: true, Reason: "has more than " + strconv.Itoa(mostKeys) + " keys", Remedy: "leave out what is not part of a formula"}
 		}
 		if p.space(); !p.byte(':') {
 			return p.wrong("a colon").inside(member.Key)

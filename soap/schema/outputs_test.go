@@ -130,6 +130,7 @@ func mayBeMissing() map[string]string {
 		"batch/1 findings[].superfat_if":                "no figure is held against another",
 		"batch/1 findings[].superfat_if.likely_low_pct": "nothing is certain to saponify",
 		"batch/1 file":                                  "no stream, or standard input",
+		"batch/1 findings[].detail":                     "the usual case of a code",
 		"batch/1 findings[].limit":                      "held against no figure",
 		"batch/1 input_line":                            "no lines",
 		"batch/1 last_batch":                            "one batch is enough, or its mass is known",
@@ -162,6 +163,7 @@ func mayBeMissing() map[string]string {
 		"batch/1 pieces[].note":                         "nothing is noted",
 		"batch/1 last_batch.pieces[].note":              "nothing is noted",
 		"cap/1 file":                                    "no stream, or standard input",
+		"cap/1 findings[].detail":                       "the usual case of a code",
 		"cap/1 findings[].limit":                        "held against no figure",
 		"cap/1 input_line":                              "no lines",
 		"cap/1 parts[].allergens[].at_most":             "the figure is one",
@@ -186,6 +188,7 @@ func mayBeMissing() map[string]string {
 		"colourants/1 [].us.remark":                     "none is held",
 		"colourants/1 [].us.source":                     "none is held",
 		"colourants/1 [].usual[].role":                  "it makes no difference",
+		"error/1 errors[].kind":                         "a file that cannot be read",
 		"error/1 file":                                  "no stream, or standard input",
 		"error/1 input_line":                            "no lines",
 		"fragrance/1 [].constituents[].high_pct":        "only the other end is printed",
@@ -214,6 +217,7 @@ func mayBeMissing() map[string]string {
 		"tint/1 findings[].superfat_if":                 "no figure is held against another",
 		"tint/1 findings[].superfat_if.likely_low_pct":  "nothing is certain to saponify",
 		"tint/1 file":                                   "no stream, or standard input",
+		"tint/1 findings[].detail":                      "the usual case of a code",
 		"tint/1 findings[].limit":                       "held against no figure",
 		"tint/1 fit.name":                               "the swatches have no name",
 		"tint/1 input_line":                             "no lines",
@@ -380,7 +384,7 @@ func promised() map[string]string {
 			under("pieces[]", "vessel part count filled short_g fresh_g volume_ml volume_spread_pct?") + under("embeds[]", "embed vessel count mass_g") + under("toppings[]", "topping vessel count mass_g") +
 			under("last_batch", "oils_g poured_g pieces") + under("scaled", "pieces_asked pieces") + under("weighed", "stage lye batter_g poured_g dry_g superfat parts remedies") + under("weighed.superfat", outlook) +
 			under("weighed.parts[]", "part share_pct batter_g oils_g poured_g dry_g superfat additions") + under("weighed.remedies[]", "part? oil add_g add_weigh_g lye_g of_lye_g water_g kind alkali_g batter_g poured_g water_per_oils_pct superfat") +
-			under("findings[]", "code severity subject message value limit? unit source"),
+			under("findings[]", "code severity subject message names detail? value limit? unit source"),
 		"cap/1": `schema category law edition findings notices allergen_lists ` +
 			under("parts[]", "part dry_g oils_g fragrance_of_dry_bar_pct most_used most_used_share_pct allergens allergens_complete counted_as_dry?") +
 			under("parts[].fragrances[]", "fragrance dose_g of_oils_pct of_dry_bar_pct of_dry_piece_pct binding limit_pct brings_pct cap_of_dry_bar_pct share_of_limit_pct cap_g cap_of_oils_pct next judged complete unjudged no_limit_known") +
@@ -388,7 +392,7 @@ func promised() map[string]string {
 		"tint/1": `schema order findings notices ` + under("fit", "bands delta_e00_mean delta_e00_max spare_swatches swatches") + under("fit.swatches[]", "swatch delta_e00") +
 			under("parts[]", "part lab srgb in_gamut target? delta_e00 floor reachable best_delta_e00? missing at_most loads cost? whiter? coats? in_no_swatch") +
 			under("parts[].loads[]", "colourant weigh_g load_of_batter_pct load_of_oils_pct load_of_dry_pct found_of_batter_pct at"),
-		"error/1": "schema errors " + under("errors[]", "path text reason remedy line column"),
+		"error/1": "schema errors " + under("errors[]", "path text reason remedy message kind? line column"),
 		"oils/1":  under("[]", "oil name inci? kind saponification? iodine? source") + under("[].saponification", "low typical high middle? profile? how") + under("[].iodine", "low? high?"),
 	}
 }

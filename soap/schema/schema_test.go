@@ -156,7 +156,7 @@ func TestEverySchemaIsValidAndTheValidatorRefusesWhatIsNot(t *testing.T) {
 			t.Errorf("%s was taken", names[i])
 		}
 	}
-	good := `{"schema": "error/1", "errors": [{"path": "", "text": "", "reason": "is empty", "remedy": ""}]}`
+	good := `{"schema": "error/1", "errors": [{"path": "", "text": "", "reason": "is empty", "remedy": "", "message": "The input is empty.", "kind": "missing"}]}`
 	said := verdicts(
 		t,
 		request{Name: "error/1", Instance: []byte(good)},

@@ -5,7 +5,7 @@
 // A [Fault] is one of them. [Faults] are all of them, in the order of the input: the error
 // of whatever reads, checks or computes. errors.As takes them out, errors.Is finds the
 // kind of any of them: one of this package ([ErrUnknown], [ErrMissing], [ErrConflict],
-// [ErrRange], [ErrFormat], [ErrImpossible]) or of package units. As JSON they are one
+// [ErrRange], [ErrFormat], [ErrImpossible], [ErrLimit]) or of package units. As JSON they are one
 // object of schema error/1, which the command prints.
 //
 //	var faults fault.Faults
@@ -17,6 +17,6 @@
 // A fault is about a wrong input. What is unsafe or unwise about an input in order is no
 // fault; package soap calls it a finding.
 //
-// Reason and Remedy are sentences for people; a program looks at Path and Kind. A long or
+// Reason, Remedy and Message are for people; a program looks at Path and Kind. A long or
 // hostile text is cut and escaped where it is printed, not where it is held.
 package fault

@@ -57,5 +57,5 @@ func ExampleFaults_MarshalJSON() {
 	faults.Add("water", "", "is missing", "say how much water", fault.ErrMissing)
 	text, err := json.Marshal(faults)
 	fmt.Println(string(text), err)
-	// Output: {"schema":"error/1","errors":[{"path":"water","text":"","reason":"is missing","remedy":"say how much water"}]} <nil>
+	// Output: {"schema":"error/1","errors":[{"path":"water","text":"","reason":"is missing","remedy":"say how much water","message":"water is missing; say how much water.","kind":"missing"}]} <nil>
 }

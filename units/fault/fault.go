@@ -24,6 +24,8 @@ var (
 	ErrFormat = errors.New("wrong form")
 	// ErrImpossible: an input in order that nothing can be made of.
 	ErrImpossible = errors.New("cannot be made")
+	// ErrLimit: more of something than is taken: lines of a list, bytes, levels of nesting.
+	ErrLimit = errors.New("more than is taken")
 )
 
 // A Fault is one thing that is wrong with an input: where, what, and what would
@@ -77,6 +79,48 @@ func (f Fault) Sentence() string {
 		s += "; " + f.Remedy
 	}
 	return s
+}
+
+// Message gives the fault as a whole sentence that stands alone, with its path and without
+// line and column, such as
+//
+//	In oils[1].share, "120 %" is above 100 %; write its share of the oils.
+//
+// Where something is missing, its path is what the sentence is about; without a path, the
+// input as a whole is. The wording may change; Kind does not.
+func (f Fault) Message() string {
+	said, path := f.Sentence(), printable(f.Path)
+	switch {
+	case f.Path != "" && f.Text != "":
+		said = "In " + path + ", " + said
+	case f.Path != "":
+		said = path + " " + said
+	case f.Text == "":
+		said = "The input " + said
+	}
+	if strings.HasSuffix(said, "?") || strings.HasSuffix(said, ".") {
+		return said
+	}
+	return said + "."
+}
+
+// Word gives the kind of the fault in one word, as JSON has it: unknown, missing, range,
+// syntax, conflict, impossible or limit. It is empty where the kind is none of this package
+// or of package units, as for a file that cannot be read.
+func (f Fault) Word() string {
+	for _, kind := range []struct {
+		err  error
+		word string
+	}{
+		{ErrUnknown, "unknown"}, {ErrMissing, "missing"}, {ErrRange, "range"}, {units.ErrSize, "range"},
+		{ErrFormat, "syntax"}, {units.ErrSyntax, "syntax"}, {units.ErrUnit, "syntax"},
+		{ErrConflict, "conflict"}, {ErrImpossible, "impossible"}, {ErrLimit, "limit"},
+	} {
+		if errors.Is(f.Kind, kind.err) {
+			return kind.word
+		}
+	}
+	return ""
 }
 
 // Unwrap returns Kind, for errors.Is.

@@ -87,6 +87,43 @@ func TestKindsAreFoundThroughFaults(t *testing.T) {
 	}
 }
 
+// A message is a sentence without what stands around it: it has a subject and an end.
+func TestTheMessageOfAFaultStandsAlone(t *testing.T) {
+	for _, c := range []struct {
+		fault fault.Fault
+		want  string
+	}{
+		{share, `In oils[1].share, "120 %" is above 100 %; write what it is of the oils.`},
+		{fault.Fault{Path: "water", Reason: "is missing", Remedy: "say how much water"}, "water is missing; say how much water."},
+		{fault.Fault{Path: "oils[0].oil", Text: "oliv", Reason: "is not a built-in oil", Remedy: "did you mean olive?"}, `In oils[0].oil, "oliv" is not a built-in oil; did you mean olive?`},
+		{fault.Fault{Text: "oliv", Reason: "is not a built-in oil"}, `"oliv" is not a built-in oil.`},
+		{fault.Fault{Reason: "is empty", Remedy: "write a formula"}, "The input is empty; write a formula."},
+		{fault.Fault{Path: "a\nb", Reason: "is not a key of a formula"}, `a\nb is not a key of a formula.`},
+	} {
+		if got := c.fault.Message(); got != c.want {
+			t.Errorf("%s, want %s", got, c.want)
+		}
+	}
+}
+
+// The words are those of the format; no other kind has one.
+func TestEveryKindHasItsWord(t *testing.T) {
+	for kind, want := range map[error]string{
+		fault.ErrUnknown: "unknown", fault.ErrMissing: "missing", fault.ErrRange: "range", fault.ErrFormat: "syntax",
+		fault.ErrConflict: "conflict", fault.ErrImpossible: "impossible", fault.ErrLimit: "limit",
+		units.ErrSyntax: "syntax", units.ErrUnit: "syntax", units.ErrSize: "range", errors.ErrUnsupported: "", nil: "",
+	} {
+		if got := (fault.Fault{Reason: "is wrong", Kind: kind}).Word(); got != want {
+			t.Errorf("%v: %q, want %q", kind, got, want)
+		}
+	}
+	var faults fault.Faults
+	faults.Add("", "", "cannot be read", "", errors.ErrUnsupported)
+	if text, err := faults.MarshalJSON(); err != nil || strings.Contains(string(text), `"kind"`) {
+		t.Errorf("%v: %s", err, text)
+	}
+}
+
 func TestFaultsAreOneObjectOfJSON(t *testing.T) {
 	var faults fault.Faults
 	faults.Add("water", "", "is missing", "", fault.ErrMissing)
@@ -99,8 +136,9 @@ func TestFaultsAreOneObjectOfJSON(t *testing.T) {
 		t.Fatal(err)
 	}
 	if err := json.Unmarshal([]byte(`{"schema": "error/1", "errors": [
-		{"path": "water", "text": "", "reason": "is missing", "remedy": ""},
-		{"path": "oils[1].share", "text": "120 %", "reason": "is above 100 %", "remedy": "write what it is of the oils", "line": 3, "column": 14}
+		{"path": "water", "text": "", "reason": "is missing", "remedy": "", "message": "water is missing.", "kind": "missing"},
+		{"path": "oils[1].share", "text": "120 %", "reason": "is above 100 %", "remedy": "write what it is of the oils",
+		 "message": "In oils[1].share, \"120 %\" is above 100 %; write what it is of the oils.", "kind": "range", "line": 3, "column": 14}
 	]}`), &want); err != nil {
 		t.Fatal(err)
 	}

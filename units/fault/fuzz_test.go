@@ -22,8 +22,8 @@ func FuzzFaultsAsJSON(f *testing.F) {
 			t.Fatal(err)
 		}
 		type one struct {
-			Path, Text, Reason, Remedy *string
-			Line, Column               *int
+			Path, Text, Reason, Remedy, Message, Kind *string
+			Line, Column                              *int
 		}
 		var got struct {
 			Schema string
@@ -39,7 +39,7 @@ func FuzzFaultsAsJSON(f *testing.F) {
 			for _, pair := range []struct {
 				got  *string
 				want string
-			}{{read.Path, want.Path}, {read.Text, want.Text}, {read.Reason, want.Reason}, {read.Remedy, want.Remedy}} {
+			}{{read.Path, want.Path}, {read.Text, want.Text}, {read.Reason, want.Reason}, {read.Remedy, want.Remedy}, {read.Message, want.Message()}, {read.Kind, want.Word()}} {
 				if pair.got == nil || *pair.got != string([]rune(pair.want)) {
 					t.Errorf("%q came back otherwise: %s", pair.want, object)
 				}
