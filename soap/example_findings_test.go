@@ -35,6 +35,16 @@ func ExampleFinding_Message() {
 	// planned 100 % limit 95.5 %
 }
 
+// The figure of a finding as a line of a list has it.
+func ExampleFinding_Figure() {
+	formula := lanternBars()
+	formula.Superfat.Planned = units.Percent(12)
+	for _, f := range must(formula.Batch()).Findings {
+		fmt.Println(f.Code, f.Figure())
+	}
+	// Output: superfat-unusual 12 %
+}
+
 // Without a superfat the bar may well burn skin: a danger, which comes before all else.
 func ExampleSeverity() {
 	formula := lanternBars()

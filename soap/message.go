@@ -371,6 +371,15 @@ func (f Finding) unjudgedFragrance() string {
 	}
 }
 
+// Figure gives the value with its unit as the sentence has it, such as "0.6 %"; empty
+// where the finding has none.
+func (f Finding) Figure() string {
+	if f.Unit == "" {
+		return ""
+	}
+	return f.figure(f.Value)
+}
+
 // figure writes a value with its unit.
 func (f Finding) figure(r units.Ratio) string {
 	switch f.Unit {

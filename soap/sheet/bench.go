@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"strings"
+
 	"example.com/lyewright/soap"
 	"example.com/lyewright/soap/lye"
 	"example.com/lyewright/units"
@@ -32,6 +34,37 @@ func (s *sheet) bound() string {
 		}
 	}
 	return text + ". " + s.cite(lye.HeatSource()) + " "
+}
+
+// mixing says how the lye is mixed of what there is: dry alkali or stock lye, in water, in
+// other liquids alone, or in neither. That milk and its like are used frozen or cold is
+// common practice.
+func (s *sheet) mixing() string {
+	dry, stock := false, false
+	for _, a := range s.b.Alkalis {
+		dry, stock = dry || !a.Strength.Given(), stock || a.Strength.Given()
+	}
+	var liquids []string
+	for _, l := range s.b.Liquids {
+		liquids = append(liquids, l.Name)
+	}
+	in, cold := "the water", "the cold water"
+	if s.b.Water.Weigh.Sign() == 0 && len(liquids) > 0 {
+		in = strings.Join(liquids, " and ")
+		cold = in + ", frozen or well chilled,"
+	}
+	switch nothing := s.b.Water.Weigh.Sign() == 0 && len(liquids) == 0; {
+	case dry && nothing && stock:
+		return "Add the dry alkali to the stock lye a little at a time: it gets very hot and may boil. "
+	case nothing && stock:
+		return "Nothing is mixed: the stock lye is the lye. "
+	case dry && in != "the water":
+		return "Add the alkali to " + cold + " a little at a time, never " + in + " to the alkali: it gets very hot, and may boil and foam over. "
+	case dry:
+		return mixing
+	default:
+		return "Pour the stock lye into " + cold + " a little at a time, never " + in + " into the stock lye: it gets hot and may spit. "
+	}
 }
 
 // upwards prints a bound on a temperature in whole degrees.

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.com/lyewright/soap"
+	"example.com/lyewright/soap/sheet"
 	"example.com/lyewright/units"
 )
 
@@ -98,9 +99,15 @@ func TestAcidsComeBeforeTheLye(t *testing.T) {
 
 func TestAGradeSaysWhatMayBeInTheBottle(t *testing.T) {
 	b := shipped(t, "too-much-alkali", func(text string) string { return strings.Replace(text, "ph-eur-7", "acs-2017", 1) })
-	page := flat(write(t, b, units.Gram))
-	if !strings.Contains(page, "is what the grade allows, not what is in this bottle") || !strings.Contains(page, "ACS Reagent Chemicals, 2017, monograph Sodium Hydroxide (recalled, not read)") {
-		t.Error("the sheet does not say that the grade is one, and was recalled")
+	if page := flat(write(t, b, units.Gram)); !strings.Contains(page, "is what the grade allows, not what is in this bottle") {
+		t.Error("the sheet does not say that the grade is one")
+	}
+	var working strings.Builder
+	if err := sheet.WriteWorking(&working, b); err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(flat(working.String()), "ACS Reagent Chemicals, 2017, monograph Sodium Hydroxide (recalled, not read)") {
+		t.Error("the working does not say that the grade was recalled")
 	}
 }
 

@@ -17,6 +17,8 @@ type page struct {
 	strings.Builder
 	prefix  string // of the keys of its sources
 	sources []string
+
+	sourceless bool // another page lists the sources
 }
 
 func (p *page) line(text string) {
@@ -67,7 +69,7 @@ func broken(text string, most int) []string {
 // cite gives the key of a source, listed at the foot of the page; nothing where
 // the figure comes from the formula itself.
 func (p *page) cite(source cite.Source) string {
-	if source.Title == "" && source.How != cite.CommonPractice {
+	if p.sourceless || source.Title == "" && source.How != cite.CommonPractice {
 		return ""
 	}
 	text := source.String()

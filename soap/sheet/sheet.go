@@ -7,30 +7,33 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"example.com/lyewright/colour"
 	"example.com/lyewright/fragrance"
 	"example.com/lyewright/soap"
 	"example.com/lyewright/units"
 )
 
 // Write prints the sheet of a batch as text of 78 columns, masses in the given unit and
-// as finely as the scales show: dangers and warnings, what was weighed and what mends it,
-// the lines to weigh, each part, the moulds, the superfat. A danger stands at its end once
-// more. The error is the writer's.
+// as finely as the scales show: room to write date, lot and times; dangers and warnings,
+// what repeats in one line; what was weighed and what mends it; the lines to weigh, each
+// part, the moulds, the superfat. A danger stands at its end once more. Sources, fatty
+// acids and derivations are those of [WriteWorking]. The error is the writer's.
 func Write(w io.Writer, b soap.Batch, unit units.Unit) error {
 	s := newSheet(b, unit)
+	s.sourceless = true
+	s.b.Findings = forTheBench(&b)
 	s.title()
-	s.findings("Before you weigh", soap.Danger, soap.Warning)
+	s.record()
+	s.findings(s.grave(), soap.Danger, soap.Warning)
 	s.weighed()
 	s.oils()
 	s.lye()
 	s.parts()
 	s.moulds()
 	s.superfat()
-	s.composition()
 	s.findings("Worth knowing", soap.Note, soap.Note)
 	s.findings("Once more, before it is used", soap.Danger, soap.Danger)
-	s.foot()
+	s.line("")
+	s.line("Sources: -working, with the fatty acids and how each figure comes about")
 	return s.writeTo(w)
 }
 
@@ -63,6 +66,21 @@ func (s *sheet) note(lead, note string) {
 	}
 }
 
+// record leaves room for what is written by hand.
+func (s *sheet) record() {
+	s.line("")
+	s.line("Date ______________  Lot ______________________________________")
+	s.line("Lye mixed at ________  Joined at ________  Poured at ________  Cut ________")
+}
+
+// target says what a thermometer should show, where the formula says so, with room for
+// what it does show.
+func (s *sheet) target(what string, t units.Temperature) {
+	if t.Given() {
+		s.line("Target: " + what + " " + t.Text(1) + " °C. Measured: ________ °C")
+	}
+}
+
 // division prints what a scale counts in, in the unit that its maker wrote on
 // it: the one in which it is the shorter number.
 func (s *sheet) division(m units.Mass) string {
@@ -71,61 +89,6 @@ func (s *sheet) division(m units.Mass) string {
 		unit = units.Ounce
 	}
 	return m.Text(unit, 9) + " " + unit.String()
-}
-
-// findings prints the findings of one severity down to another.
-func (s *sheet) findings(heading string, from, to soap.Severity) {
-	first := true
-	said := map[string]bool{} // what is so of a fragrance in every part is said once
-	for _, f := range s.b.Findings {
-		if f.Severity > from || f.Severity < to || isUnjudged(f) || said[f.Message()] {
-			continue
-		}
-		said[f.Message()] = true
-		if first {
-			s.heading(heading)
-			first = false
-		}
-		lead := pad(strings.ToUpper(f.Severity.String()), -9)
-		if f.Severity == soap.Note {
-			lead = "-  "
-		}
-		s.wrap(lead, f.Message()+" "+s.cite(f.Source))
-	}
-	if names := s.unjudged(); to == soap.Note && len(names) > 0 {
-		if first {
-			s.heading(heading)
-		}
-		s.wrap("-  ", "Weighed, but not judged (limits, behaviour and own chemistry are not known here): "+strings.Join(names, "; ")+".")
-	}
-}
-
-// unjudged lists what is only weighed: one line of the sheet, where each has a
-// finding of its own.
-func (s *sheet) unjudged() []string {
-	var names []string
-	for _, f := range s.b.Findings {
-		if isUnjudged(f) && !slices.Contains(names, f.Names[0]) {
-			names = append(names, f.Names[0])
-		}
-	}
-	return names
-}
-
-// isUnjudged reports whether a finding says that nothing is known of an addition, not
-// even a name that is near.
-func isUnjudged(f soap.Finding) bool {
-	if !strings.HasSuffix(f.Code, "-unjudged") || f.Detail != "" {
-		return false
-	}
-	switch f.Code {
-	case "fragrance-unjudged":
-		return fragrance.Suggest(f.Names[0]) == ""
-	case "colourant-unjudged":
-		return colour.Suggest(f.Names[0]) == ""
-	default:
-		return true
-	}
 }
 
 // The columns of a line to weigh: box, name, mass, percentage.
@@ -177,6 +140,7 @@ func (s *sheet) oils() {
 		held = held.Add(o.Withheld)
 	}
 	s.total("Oils into the pot", column.sum(), "")
+	s.target("oils at", s.b.Formula.Temperature.Oils)
 	if held.Sign() > 0 {
 		s.wrap("", "Held back for carriers, and weighed with their parts:")
 		for _, o := range s.b.Oils {
@@ -212,12 +176,14 @@ func (s *sheet) lye() {
 			s.wrap("", a.Alkali.Name()+": "+a.Purity.Low.PercentText(2)+" to "+a.Purity.High.PercentText(2)+" % is what the grade allows, not what is in this bottle. "+s.cite(a.Source))
 		}
 	}
-	s.wrap("", mixing+s.bound()+rinse)
+	s.wrap("", s.mixing()+s.bound())
 	s.bench()
 	s.line("Lye as mixed: " + s.b.Lye.Concentration.PercentText(2) + " % (alkali as weighed, of the lye)")
 	if s.b.Water.Withheld.Sign() > 0 {
 		s.line("Water held back for carriers: " + s.b.Water.Withheld.Fixed(s.unit, column.places) + " " + s.unit.String())
 	}
+	s.target("lye at", s.b.Formula.Temperature.Lye)
+	s.firstAid()
 }
 
 func alkaliName(a soap.Alkali) string {
@@ -231,10 +197,11 @@ func (s *sheet) parts() {
 		then = ", then divide the batter"
 	}
 	s.wrap("", "Raw batter burns like lye: keep goggles and gloves on until it is poured and everything is washed.")
-	s.wrap("", "Join oils and lye and stir to a light trace"+then+".")
+	s.wrap("", "Pour the lye slowly into the oils and stir to a light trace"+then+".")
 	if s.hasPowders() {
 		s.wrap("", "Weigh powders without raising dust, or wet them first; wear a dust mask where dust cannot be helped.")
 	}
+	s.target("batter poured at", s.b.Formula.Temperature.Pour)
 	poured := columnFor(s.unit, s.small)
 	for i := range s.b.Parts {
 		p := &s.b.Parts[i]
@@ -244,7 +211,7 @@ func (s *sheet) parts() {
 		s.note("", p.Note)
 		s.header("")
 		if len(s.b.Parts) > 1 {
-			s.weigh("Batter, "+p.Share.PercentText(4)+" % of the pot", column.mass(p.Batter.Round(s.small, units.Nearest)), "")
+			s.weigh("Batter, "+p.Share.PercentFixed(1)+" % of the pot", column.mass(p.Batter.Round(s.small, units.Nearest)), "")
 		} else {
 			s.total("Batter, the whole pot", column.mass(p.Batter.Round(s.small, units.Nearest)), "")
 		}
@@ -308,8 +275,8 @@ func (s *sheet) superfat() {
 			s.outlook(p.Name, p.Superfat)
 		}
 	}
-	if !s.b.Superfat.Complete {
-		s.wrap("", "Not complete: an oil has no range and was taken as exact.")
+	if names := s.rangeless(); len(names) > 0 {
+		s.wrap("", "Not complete: no range of saponification values is known of "+strings.Join(names, "; ")+". The one figure was taken as exact.")
 	}
 	s.line("")
 	s.dryMass()
@@ -317,6 +284,31 @@ func (s *sheet) superfat() {
 		s.wrap("", "Fragrances are held to their limits in that dry mass, part by part. "+soap.Notices(fragrance.IFRAAlone)[0])
 	}
 	s.wrap("", "Test a bar before it is used or given away. The labels and safety data sheets of what you bought, and local rules, come before this sheet.")
+}
+
+// rangeless names the oils, and the liquids with fat, that have no range: in the pot, and
+// in jugs of a part.
+func (s *sheet) rangeless() []string {
+	var names []string
+	add := func(name string, ranged bool) {
+		if !ranged && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	for _, o := range s.b.Oils {
+		add(o.Oil.Name(), o.Oil.HasRange())
+	}
+	for _, l := range s.b.Formula.Water.Liquids {
+		add(l.Name, l.Fat.Sign() <= 0 || !l.Saponification.Single())
+	}
+	for i := range s.b.Parts {
+		for _, a := range s.b.Parts[i].Additions {
+			if c := a.Carrier; c != nil && c.In == soap.InOil {
+				add(c.Oil.Name(), c.Oil.HasRange())
+			}
+		}
+	}
+	return names
 }
 
 // scented reports whether something is known of a fragrance.
@@ -343,29 +335,4 @@ func (s *sheet) outlook(name string, o soap.Outlook) {
 	span := func(low, high units.Ratio) string { return low.PercentFixed(2) + " to " + high.PercentFixed(2) }
 	s.line(pad(shorten(name, 29), -30) + pad(o.Planned.PercentFixed(2), 10) +
 		pad(" "+span(o.LikelyLow, o.LikelyHigh), 18) + pad(" "+span(o.Low, o.High), 18))
-}
-
-func (s *sheet) composition() {
-	c := s.b.Composition()
-	s.heading("What the oils are made of")
-	if c.Iodine.Given() {
-		s.line("Iodine value " + c.Iodine.Low.PercentFixed(1) + " to " + c.Iodine.High.PercentFixed(1) + " g of iodine per 100 g of oils")
-	} else {
-		var names []string
-		for _, oil := range c.Missing {
-			names = append(names, oil.Name())
-		}
-		s.wrap("", "Iodine value of the blend not known: none is known of "+strings.Join(names, "; ")+".")
-	}
-	if len(c.Acids) == 0 {
-		return
-	}
-	s.line(pad("Fatty acid", -nameColumn) + pad("% of the fatty acids", 24))
-	for _, share := range c.Acids {
-		acid, _ := soap.LookUpFattyAcid(share.Acid)
-		s.line(pad(acid.Symbol, -9) + pad(shorten(acid.Name, nameColumn-10), 9-nameColumn) + pad(share.Low.PercentFixed(1)+" to "+share.High.PercentFixed(1), 24))
-	}
-	if c.Named.Compare(units.Whole(1)) < 0 {
-		s.wrap("", "Of the oils, "+c.Named.PercentText(1)+" % by mass have fatty acids that are known; the rest is left out.")
-	}
 }

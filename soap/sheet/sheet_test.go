@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -190,7 +191,7 @@ func TestEveryWeighingHasABoxAndItsMass(t *testing.T) {
 			_, small := b.Formula.Scales()
 			for _, p := range b.Parts {
 				if len(b.Parts) > 1 {
-					want = append(want, weighing{"Batter, " + p.Share.PercentText(4) + " % of the pot", p.Batter.Round(small, units.Nearest)})
+					want = append(want, weighing{"Batter, " + p.Share.PercentFixed(1) + " % of the pot", p.Batter.Round(small, units.Nearest)})
 				}
 				for _, a := range p.Additions {
 					if a.Paste.Mass.Sign() > 0 {
@@ -325,8 +326,10 @@ func TestEverySheetCarriesTheCautionsBesideTheirSteps(t *testing.T) {
 		lye := section("LYE", "BATTER AND PARTS")
 		for _, caution := range []string{
 			"Alkali burns skin and can blind", "tight goggles, alkali-proof gloves and long sleeves", "keep children and animals away",
-			"fresh air", "no aluminium", "a little at a time, never the water to the alkali", "gets very hot and may boil",
-			"rinse at once with plenty of running water for 15 minutes", "get medical help", "do not neutralise on the skin", "do not make anyone vomit",
+			"fresh air", "no aluminium",
+			"FIRST AID On skin: rinse at once with plenty of running water for 15 minutes", "do not neutralise on the skin",
+			"In eyes: rinse at once with plenty of running water for 15 minutes", "take contact lenses out if that is easy", "Get medical help at once",
+			"Swallowed: get medical help at once, and do not make anyone vomit",
 		} {
 			if !strings.Contains(lye, caution) {
 				t.Errorf("%s: beside the lye the sheet does not say %q", name, caution)
@@ -348,14 +351,35 @@ func TestEverySheetCarriesTheCautionsBesideTheirSteps(t *testing.T) {
 		if !strings.Contains(flat, "Test a bar before it is used or given away") || !strings.Contains(flat, "local rules, come before this sheet") {
 			t.Errorf("%s: the sheet does not say that others come before it", name)
 		}
-		if incomplete := strings.Contains(page, "Not complete: an oil has no range"); incomplete == b.Superfat.Complete {
-			t.Errorf("%s: complete %v, said %v", name, b.Superfat.Complete, !incomplete)
+		complete := b.Superfat.Complete
+		for i := range b.Parts {
+			complete = complete && b.Parts[i].Superfat.Complete
+		}
+		if incomplete := strings.Contains(page, "Not complete: no range"); incomplete == complete {
+			t.Errorf("%s: complete %v, said %v", name, complete, !incomplete)
+		}
+		if !strings.Contains(page, "\nSources: -working") || strings.Contains(page, "\nSOURCES\n") || key.MatchString(page) {
+			t.Errorf("%s: the sheet lists sources, or does not say where they are", name)
 		}
 	}
 }
 
-// Dangers and warnings, all of them and word for word, before anything is
-// weighed; dangers once more at the end; notes behind the masses.
+// saidOf reports whether a text says a finding: word for word, or by its names behind a
+// finding of the same case.
+func saidOf(text, lead string, f soap.Finding) bool {
+	if strings.Contains(text, lead+strings.Join(strings.Fields(f.Message()), " ")) {
+		return true
+	}
+	for _, behind := range strings.Split(text, "The same holds for: ")[1:] {
+		if strings.Contains(behind, strings.Join(strings.Fields(strings.Join(f.Names, ", ")), " ")) {
+			return true
+		}
+	}
+	return false
+}
+
+// Dangers and warnings, all of them, before anything is weighed; dangers once more at the
+// end; notes behind the masses.
 func TestWhatIsGraveComesFirstAndDangerLastToo(t *testing.T) {
 	dangers := 0
 	for name, b := range batches(t) {
@@ -367,11 +391,12 @@ func TestWhatIsGraveComesFirstAndDangerLastToo(t *testing.T) {
 			switch f.Severity {
 			case soap.Danger:
 				dangers++
-				if !strings.Contains(flatBefore, "DANGER "+said) || !strings.Contains(flatAfter, "DANGER "+said) {
+				if !saidOf(flatBefore, "DANGER ", f) || !saidOf(flatAfter, "DANGER ", f) {
 					t.Errorf("%s: %q is not both first and last", name, said)
 				}
 			case soap.Warning:
-				if !strings.Contains(flatBefore, "WARNING "+said) || strings.Contains(flatAfter, said) {
+				asked := f.Code != "allergens-unknown" || len(b.Formula.Markets) == 0 || slices.Contains(b.Formula.Markets, soap.EuropeanUnion)
+				if asked && !saidOf(flatBefore, "WARNING ", f) || !asked && strings.Contains(flatBefore, said) || strings.Contains(flatAfter, said) {
 					t.Errorf("%s: %q is not said before the first mass, once", name, said)
 				}
 			default:
@@ -380,13 +405,13 @@ func TestWhatIsGraveComesFirstAndDangerLastToo(t *testing.T) {
 					said, early = f.Names[0], false // all together in one line; a warning may name it too
 					_, behind, _ = strings.Cut(flatAfter, "Weighed, but not judged")
 				}
-				if early || !strings.Contains(behind, said) {
+				if early || !strings.Contains(behind, said) && !saidOf(behind, "- ", f) {
 					t.Errorf("%s: %q does not stand behind the masses", name, said)
 				}
 			}
 		}
 		if end := strings.Index(page, "ONCE MORE"); end >= 0 {
-			rest, _, _ := strings.Cut(page[end:], "\nSOURCES\n")
+			rest := page[end:]
 			if strings.Contains(rest, "[ ]") || strings.Contains(rest, "WORTH KNOWING") {
 				t.Errorf("%s: something stands behind the last danger", name)
 			}
@@ -491,7 +516,6 @@ func TestEverySourceKeyIsListedAtTheFoot(t *testing.T) {
 		}
 	}
 	for name, b := range batches(t) {
-		check(name, write(t, b, units.Gram))
 		var working strings.Builder
 		if err := sheet.WriteWorking(&working, b); err != nil {
 			t.Fatal(err)

@@ -251,8 +251,8 @@ func (w *working) part(p *soap.PartBatch) {
 }
 
 // WriteWorking prints the working of a batch as text of 78 columns: every [Step], its
-// formula before its figures. It may follow [Write] on one page: its sources have keys of
-// their own. The error is the writer's.
+// formula before its figures; what the oils are made of; what the findings of [Write] rest
+// on; all sources. It may follow [Write] on one page. The error is the writer's.
 func WriteWorking(w io.Writer, b soap.Batch) error {
 	p := page{prefix: "W"} // printed behind a sheet, which has sources of its own
 	p.heading("Working")
@@ -276,6 +276,50 @@ func WriteWorking(w io.Writer, b soap.Batch) error {
 			p.wrap("    ", because)
 		}
 	}
+	p.composition(b)
+	p.restsOn(b.Findings)
 	p.foot()
 	return p.writeTo(w)
+}
+
+// restsOn cites what the findings of the sheet rest on.
+func (p *page) restsOn(found []soap.Finding) {
+	first := true
+	for _, t := range together(found, soap.Danger, soap.Note) {
+		key := p.cite(t.Source)
+		if key == "" {
+			continue
+		}
+		if first {
+			p.heading("What the findings rest on")
+			first = false
+		}
+		p.wrap("", strings.Join(append([]string{t.Code}, t.Names...), "; ")+" "+key)
+	}
+}
+
+// composition prints what the oils are made of.
+func (p *page) composition(b soap.Batch) {
+	c := b.Composition()
+	p.heading("What the oils are made of")
+	if c.Iodine.Given() {
+		p.line("Iodine value " + c.Iodine.Low.PercentFixed(1) + " to " + c.Iodine.High.PercentFixed(1) + " g of iodine per 100 g of oils")
+	} else {
+		var names []string
+		for _, oil := range c.Missing {
+			names = append(names, oil.Name())
+		}
+		p.wrap("", "Iodine value of the blend not known: none is known of "+strings.Join(names, "; ")+".")
+	}
+	if len(c.Acids) == 0 {
+		return
+	}
+	p.line(pad("Fatty acid", -nameColumn) + pad("% of the fatty acids", 24))
+	for _, share := range c.Acids {
+		acid, _ := soap.LookUpFattyAcid(share.Acid)
+		p.line(pad(acid.Symbol, -9) + pad(shorten(acid.Name, nameColumn-10), 9-nameColumn) + pad(share.Low.PercentFixed(1)+" to "+share.High.PercentFixed(1), 24))
+	}
+	if c.Named.Compare(units.Whole(1)) < 0 {
+		p.wrap("", "Of the oils, "+c.Named.PercentText(1)+" % by mass have fatty acids that are known; the rest is left out.")
+	}
 }
