@@ -149,7 +149,12 @@ func (c *checker) water() {
 	}
 	switch {
 	case w.LyeConcentration.Given():
-		c.percent(t.at("lye_concentration"), w.LyeConcentration, 100, false, true)
+		at := t.at("lye_concentration")
+		if w.LyeConcentration.Compare(units.Whole(1)) >= 0 {
+			c.fault(at, percentText(w.LyeConcentration), "leaves no water: it is the alkali's share of alkali and water", `write less, such as "33 %"`, ErrRange)
+			return
+		}
+		c.percent(at, w.LyeConcentration, 100, false, true)
 	case w.PerAlkali.Given():
 		c.plain(t.at("per_alkali"), w.PerAlkali, 100)
 	default:

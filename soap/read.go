@@ -212,11 +212,12 @@ func (r *reader) object(s *spot, known ...string) bool {
 			continue
 		}
 		bad := &spot{trail: s.trail.at(m.Key), node: &strictjson.Node{Offset: m.Offset}}
-		remedy := nearest.Remedy(m.Key, known)
-		if remedy == "" {
-			remedy = "the keys here are " + strings.Join(known, ", ")
+		remedy := keyRemedy(s.path(), m.Key, known)
+		means := nearest.Names(m.Key, known)
+		if at := anyIndex(s.path(), "[]"); at == "materials[]" && misplaced(at, m.Key) != "" {
+			means = []string{"fragrance"}
 		}
-		for _, meant := range nearest.Names(m.Key, known) {
+		for _, meant := range means {
 			where := s.trail.at(meant)
 			r.meant = append(r.meant, where.String())
 		}
@@ -249,15 +250,22 @@ func (r *reader) text(s *spot, example string) string {
 		return ""
 	}
 	if s.node.Kind != strictjson.String {
-		r.fault(s, s.node.Text, "is "+s.node.Kind.Name()+" where a text is needed", "write it in quotation marks, such as "+units.Quote(example), ErrFormat)
+		remedy := "write it in quotation marks, such as " + units.Quote(example)
+		if s.node.Kind == strictjson.Number {
+			remedy = quoted(s.node.Text, example)
+		}
+		r.fault(s, s.node.Text, "is "+s.node.Kind.Name()+" where a text is needed", remedy, ErrFormat)
 		return ""
 	}
 	return s.node.Text
 }
 
 // label reads a name.
-func (r *reader) label(s *spot) string {
-	name := r.text(s, "a name")
+func (r *reader) label(s *spot) string { return r.labelled(s, "a name") }
+
+// labelled reads a name of which an example is given.
+func (r *reader) labelled(s *spot, example string) string {
+	name := r.text(s, example)
 	if s.is(strictjson.String) {
 		if name == "" {
 			r.fault(s, "", "is empty", "write a name", ErrMissing)

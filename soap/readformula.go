@@ -29,7 +29,7 @@ func (r *reader) formula(s *spot) Formula {
 	}
 	f.Superfat = r.superfat(s.at("superfat"))
 	f.Water = r.water(s.at("water"))
-	if size := s.at("size"); size != nil && r.object(size, "oils", "batter", "vessels", "pieces") {
+	if size := s.at("size"); size != nil && !r.wholeSize(size) && r.object(size, "oils", "batter", "vessels", "pieces") {
 		f.Size = Size{Oils: r.mass(size.at("oils")), Batter: r.mass(size.at("batter")), Pieces: r.count(size.at("pieces"), 1)}
 		f.Size.Vessels = r.vessels(size.at("vessels"))
 	}

@@ -61,7 +61,7 @@ func (r *reader) certificates(s *spot) []fragrance.Certificate {
 		line := s.item(i)
 		if r.object(line, "category", "limit", "amendment") {
 			certificates[i] = fragrance.Certificate{
-				Category: r.label(line.at("category")), Limit: r.percent(line.at("limit")), Amendment: r.amendment(line.at("amendment")),
+				Category: r.labelled(line.at("category"), fragrance.Category()), Limit: r.percent(line.at("limit")), Amendment: r.amendment(line.at("amendment")),
 			}
 		}
 	}

@@ -5,7 +5,7 @@ func (r *reader) water(s *spot) Water {
 		return Water{}
 	}
 	w := Water{
-		LyeConcentration: r.percent(s.at("lye_concentration")),
+		LyeConcentration: r.concentration(s.at("lye_concentration")),
 		PerAlkali:        r.number(s.at("per_alkali")),
 		PerOils:          r.percent(s.at("per_oils")),
 	}

@@ -41,6 +41,9 @@ func split(text string) (number, string, *ParseError) {
 	if text[0] == '-' {
 		return fail(ErrSize, "is negative", "write a quantity above zero")
 	}
+	if strings.ContainsAny(text, "\u00a0\u202f\u2007") {
+		return fail(ErrUnit, "has a no-break space, which looks like a space and is none", "put one plain space between number and unit, or none")
+	}
 	if last := text[len(text)-1]; last == ' ' || last == '\t' {
 		return fail(ErrSyntax, "ends with a space", "leave the space out")
 	}

@@ -148,7 +148,7 @@ func TestMassNeedsAUnitOfMass(t *testing.T) {
 		{"5 Kg", units.ErrUnit, `"Kg"`},
 		{"5 gram", units.ErrUnit, `"gram"`},
 		{"5 g g", units.ErrUnit, `"g g"`},
-		{"5\u00a0g", units.ErrUnit, "unknown unit"}, // a space that does not break
+		{"5\u00a0g", units.ErrUnit, "no-break space"},
 		{"5\tg", units.ErrUnit, "unknown unit"},
 		{"5\n", units.ErrUnit, "unknown unit"},
 		{"5 \xff\xfe", units.ErrUnit, `\xff`},

@@ -117,6 +117,8 @@ func ratioUnitFault(text, symbol, want, meaning string) *ParseError {
 		fault.Reason = "is a mass where " + meaning + " is needed"
 	case symbol == "%":
 		fault.Reason = "is a percentage where " + meaning + " is needed"
+	case symbol[0] == ':':
+		fault.Reason = "is a ratio of two numbers where " + meaning + " is needed"
 	default:
 		fault.Reason = "has the wrong unit, " + Quote(symbol)
 	}

@@ -167,8 +167,12 @@ func TestASheetIsSafeToRead(t *testing.T) {
 				}
 			}
 			flat := strings.Join(strings.Fields(stdout), " ")
+			mixed := "never the water to the alkali"
+			if strings.Contains(stdout, ", stock lye") {
+				mixed = "never the water into the stock lye"
+			}
 			for _, caution := range []string{
-				"Alkali burns skin and can blind", "tight goggles, alkali-proof gloves", "no aluminium", "never the water to the alkali",
+				"Alkali burns skin and can blind", "tight goggles, alkali-proof gloves", "no aluminium", mixed,
 				"plenty of running water for 15 minutes", "get medical help", "local rules, come before this sheet",
 			} {
 				if !strings.Contains(flat, caution) {

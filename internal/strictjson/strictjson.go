@@ -167,7 +167,33 @@ func (p *parser) wrong(wanted string) *Error {
 		return &Error{Offset: p.at, Reason: "ends too early", Remedy: "close every bracket and quotation mark"}
 	}
 	r, _ := utf8.DecodeRuneInString(p.text[p.at:])
+	if reason, remedy := slip(r, p.text[p.at:]); reason != "" {
+		return &Error{Offset: p.at, Reason: reason, Remedy: remedy}
+	}
 	return &Error{Offset: p.at, Reason: "is not JSON here: " + strconv.QuoteRune(r) + " where " + wanted + " is needed", Remedy: "look for a missing comma, bracket or quotation mark"}
+}
+
+// slip says in words what stands where JSON has no place for it, of what people write by
+// habit or their editor puts there.
+func slip(r rune, rest string) (reason, remedy string) {
+	switch {
+	case strings.HasPrefix(rest, "//") || strings.HasPrefix(rest, "/*") || r == '#':
+		return "has a comment, which a formula file cannot have", `leave it out, or write it as a "note"`
+	case strings.ContainsRune("“”„‟«»‘’‚", r):
+		return "has a curly quotation mark, " + string(r), `write straight ones, ", as a plain text editor does`
+	case r == '\'' || r == '`':
+		return "has a single quotation mark, " + string(r), `write double ones, "`
+	case r > ' ' && unicode.IsSpace(r):
+		return "has a no-break space or another space that is none to JSON", "write a plain space"
+	case r == '%':
+		return "has a quantity without quotation marks", `write a quantity as a text, such as "5 %"`
+	}
+	return "", ""
+}
+
+// spareComma says that a comma stands before a closing bracket, where nothing follows it.
+func (p *parser) spareComma(comma int) *Error {
+	return &Error{Offset: comma, Reason: "has a comma before the closing " + p.text[p.at:p.at+1], Remedy: "leave out that comma: nothing follows the last of a list"}
 }
 
 // byte takes one byte if it comes next.
@@ -244,8 +270,12 @@ func (p *parser) array(node *Node, depth int) *Error {
 			p.items = p.items[:first]
 			return nil
 		}
+		comma := p.at
 		if !p.byte(',') {
 			return p.wrong("a comma or ]")
+		}
+		if p.space(); p.at < len(p.text) && p.text[p.at] == ']' {
+			return p.spareComma(comma)
 		}
 	}
 }
@@ -289,8 +319,12 @@ func (p *parser) object(node *Node, depth int) *Error {
 			p.members = p.members[:first]
 			return nil
 		}
+		comma := p.at
 		if !p.byte(',') {
 			return p.wrong("a comma or }")
+		}
+		if p.space(); p.at < len(p.text) && p.text[p.at] == '}' {
+			return p.spareComma(comma)
 		}
 	}
 }

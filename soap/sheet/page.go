@@ -46,7 +46,7 @@ func (p *page) wrap(lead, text string) {
 func broken(text string, most int) []string {
 	var lines []string
 	line, used := "", 0
-	for word := range strings.FieldsSeq(text) {
+	for _, word := range words(text) {
 		letters := []rune(word)
 		if used > 0 && used+1+len(letters) > most {
 			lines = append(lines, line)
@@ -64,6 +64,19 @@ func broken(text string, most int) []string {
 		used += len(letters)
 	}
 	return append(lines, line)
+}
+
+// words are those of a text; a percent sign stays with its number.
+func words(text string) []string {
+	var list []string
+	for word := range strings.FieldsSeq(text) {
+		if n := len(list); n > 0 && strings.HasPrefix(word, "%") {
+			list[n-1] += " " + word
+			continue
+		}
+		list = append(list, word)
+	}
+	return list
 }
 
 // cite gives the key of a source, listed at the foot of the page; nothing where
