@@ -64,23 +64,6 @@ func (t told) text() string {
 	return text
 }
 
-// forTheBench puts what the label asks for behind all else, and leaves it out where the
-// soap is sold where no label asks: it is no matter of the bench.
-func forTheBench(b *soap.Batch) []soap.Finding {
-	var list, label []soap.Finding
-	for _, f := range b.Findings {
-		if f.Code == "allergens-unknown" {
-			label = append(label, f)
-		} else {
-			list = append(list, f)
-		}
-	}
-	if markets := b.Formula.Markets; len(markets) > 0 && !slices.Contains(markets, soap.EuropeanUnion) {
-		return list
-	}
-	return append(list, label...)
-}
-
 // grave is the heading of dangers and warnings: of a batch that is under way it is late to
 // speak of weighing.
 func (s *sheet) grave() string {

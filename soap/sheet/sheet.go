@@ -20,7 +20,6 @@ import (
 func Write(w io.Writer, b soap.Batch, unit units.Unit) error {
 	s := newSheet(b, unit)
 	s.sourceless = true
-	s.b.Findings = forTheBench(&b)
 	s.title()
 	s.record()
 	s.findings(s.grave(), soap.Danger, soap.Warning)
