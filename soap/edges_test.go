@@ -102,7 +102,7 @@ func TestAnOverlongListIsReadNoFurther(t *testing.T) {
 			whole, inside := 0, 0
 			for _, f := range faults {
 				switch {
-				case f.Path == path && errors.Is(f.Kind, soap.ErrRange):
+				case f.Path == path && errors.Is(f.Kind, soap.ErrLimit):
 					whole++
 				case strings.HasPrefix(f.Path, path+"["):
 					inside++

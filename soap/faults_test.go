@@ -127,7 +127,7 @@ func TestAFileThatIsNotJSONHasItsPlace(t *testing.T) {
 		{" \n\n ", "", 1, 1}, // nothing stands anywhere
 		{"\uFEFF{}", "", 1, 1},
 		{"{\n  \"formula\" \"x\"\n}", "formula", 2, 13},
-		{"{\n  \"oils\": [1,]\n}", "oils[1]", 2, 14},
+		{"{\n  \"oils\": [1,]\n}", "oils", 2, 13}, // the comma is wrong
 		{"{\n  \"formula\": \"x\",\n  \"formula\": \"y\"\n}", "formula", 3, 3},
 		{"{\"water\": {\"per_oils\": \"30 %\",\n \"per_oils\": \"31 %\"}}", "water.per_oils", 2, 2},
 		{"{\"formula\": \"ü\xff\"}", "", 1, 16}, // the 16th byte
