@@ -6,6 +6,7 @@ import (
 	"sync"
 	"unicode"
 
+	"example.com/lyewright/internal/names"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/cite"
 )
@@ -29,50 +30,47 @@ func meantOil(texts ...string) string {
 	return meant.ID()
 }
 
-// onlyMeaning gives the id of the one built-in oil with a value that a name means;
-// empty where it means none or several. The name counts as it is written, and without the
-// number of a lot.
+// onlyMeaning gives the id of the one built-in oil with a value that a name means, by the
+// table of names or as the oil is printed here; empty where it means none, or several that are
+// not alike. The name counts as it is written, without what is no word ("lard, lot 12"), and
+// without the number of a lot.
 func onlyMeaning(name string) string {
-	words := foldedWords(name)
-	for {
-		if ids := oilMeanings()[strings.Join(words, " ")]; len(ids) == 1 {
-			return ids[0]
-		}
-		shorter := withoutLot(words)
-		if len(shorter) == len(words) {
-			return ""
-		}
-		words = shorter
-	}
-}
-
-// withoutLot cuts a lot's number off a name ("lard lot 12" is lard), and then what says only
-// that it is an oil. Both are tried after the name as it is written.
-func withoutLot(words []string) []string {
+	words := foldedWords(names.Fold(name))
+	tries := []string{name, strings.Join(words, " ")}
 	if i := slices.IndexFunc(words, func(word string) bool { return word == "lot" || word == "batch" }); i > 0 {
-		return words[:i]
+		tries = append(tries, strings.Join(words[:i], " "))
 	}
-	if n := len(words); n > 1 && slices.Contains([]string{"oil", "fat", "seed"}, words[n-1]) {
-		return words[:n-1]
-	}
-	return words
-}
-
-// oilMeanings finds the ids of the built-in oils by their ids, names and INCI names, folded.
-var oilMeanings = sync.OnceValue(func() map[string][]string {
-	meanings := map[string][]string{}
-	for _, oil := range Oils() {
-		if _, _, known := published(oil.ID()); !known {
-			continue
-		}
-		for _, name := range []string{oil.ID(), oil.Name(), oil.INCI()} {
-			folded := strings.Join(foldedWords(name), " ")
-			if folded != "" && !slices.Contains(meanings[folded], oil.ID()) {
-				meanings[folded] = append(meanings[folded], oil.ID())
+	for _, name := range tries {
+		if id := idOfName(name); id != "" {
+			if _, _, known := published(id); known {
+				return id
 			}
 		}
 	}
-	return meanings
+	return ""
+}
+
+// idOfName gives the id of the built-in oil that a name means; empty where it means none, or
+// several that are not alike.
+func idOfName(name string) string {
+	answer := names.Look(names.Oil, name, isOilID)
+	switch {
+	case alikeAll(answer.Several):
+		return answer.Several[0].ID
+	case answer.ID != "" && !answer.Unheld:
+		return answer.ID
+	}
+	return printedNames()[strings.Join(foldedWords(names.Fold(name)), " ")]
+}
+
+// printedNames finds the ids of the built-in oils by the names that they are printed with,
+// each of which is one oil's.
+var printedNames = sync.OnceValue(func() map[string]string {
+	ids := map[string]string{}
+	for _, oil := range Oils() {
+		ids[strings.Join(foldedWords(names.Fold(oil.Name())), " ")] = oil.ID()
+	}
+	return ids
 })
 
 // foldedWords gives the words of a name in lower case, without what is neither letter nor

@@ -41,6 +41,10 @@ func TestAValueFarAboveThePublishedOneIsADanger(t *testing.T) {
 		"as an own oil of that name": `"oil": "Olive oil", "saponification": "250"`,
 		"by its name alone":          `"oil": "lot-7", "name": "Olive", "saponification": "250"`,
 		"by its name and lot":        `"oil": "olive-lot-7", "saponification": "250"`,
+		"by an everyday name":        `"oil": "huile d'olive", "saponification": "250"`,
+		"by its INCI name":           `"oil": "lot-7", "inci": "Olea Europaea Fruit Oil", "saponification": "250"`,
+		"as it is printed":           `"oil": "lot-7", "name": "Olive oil (virgin and refined)", "saponification": "250"`,
+		"by its name, a lot behind":  `"oil": "o", "name": "Olive oil, lot 12", "saponification": "250"`,
 		"with a range":               `"oil": "olive", "saponification": {"low": "248", "high": "252"}`,
 		"measured without a range":   `"oil": "olive", "saponification": "250", "measured": true`,
 	} {
@@ -102,6 +106,11 @@ func TestAValueMayLieALittleOutsideWhatIsPublished(t *testing.T) {
 		// Known oils without a word of the maker's own are not held against themselves.
 		{plainOlive, 0, false},
 		{`"oil": "goose-fat"`, 0, false},
+		// 188 to 196 is published of peanut, whose everyday name is groundnut.
+		{`"oil": "groundnut oil", "saponification": "197.9"`, 0, false},
+		{`"oil": "groundnut oil", "saponification": "198"`, warning, true},
+		{`"oil": "yard", "name": "Aceite de girasol", "saponification": "250"`, warning, true}, // of three, all alike
+		{`"oil": "yard", "name": "Cooking oil", "saponification": "250"`, 0, false},            // of several, one not held
 		// An oil that means none has nothing to be held against but what fats have.
 		{`"oil": "yard blend", "saponification": "250"`, 0, false},
 	} {

@@ -167,6 +167,9 @@ func (s *sheet) lye() {
 			name += ", stock lye"
 		}
 		s.weigh(name, column.mass(weighing.Weigh), content.Typical.PercentText(2))
+		if len(s.b.Alkalis) > 1 {
+			s.wrap(belowBox, bottle(a))
+		}
 		s.note(belowBox, a.Note)
 	}
 	s.total("Lye", column.sum(), "")
@@ -183,6 +186,21 @@ func (s *sheet) lye() {
 	}
 	s.target("lye at", s.b.Formula.Temperature.Lye)
 	s.firstAid()
+}
+
+// bottle says of one of two alkalis what stands on its bottle, so that the two are not
+// confused: 40 g of one do the work of 56 g of the other.
+func bottle(a soap.AlkaliWeighing) string {
+	_, content := a.ToWeigh()
+	what := "purity"
+	if a.Strength.Given() {
+		what = "strength"
+	}
+	text := "from the bottle whose label says " + a.Alkali.Symbol() + ", " + what + " " + content.Typical.PercentText(2) + " %"
+	if !content.Single() {
+		text += " (" + content.Low.PercentText(2) + " to " + content.High.PercentText(2) + " %)"
+	}
+	return text
 }
 
 func alkaliName(a soap.Alkali) string {

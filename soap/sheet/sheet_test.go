@@ -678,6 +678,31 @@ func TestAnOilOfOnesOwnIsExplainedInTheWorking(t *testing.T) {
 }
 
 // Names of any script stay in their column.
+// Of two alkalis each weighing says what stands on its bottle, right below its line.
+func TestTwoAlkalisAreToldApartByTheirBottles(t *testing.T) {
+	text := func(alkali string) string {
+		return `{"formula": "Lantern bars", "oils": [{"oil": "olive", "share": "100 %"}], "alkali": [` + alkali + `],
+			"superfat": "6 %", "water": {"lye_concentration": "32 %"}, "size": {"oils": "800 g"}}`
+	}
+	page := write(t, batchOf(t, text(`{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "99 %"}, "saponifies": "90 %"},
+		{"kind": "potassium-hydroxide", "stock": {"strength": "45 %"}, "saponifies": "10 %"}`)), units.Gram)
+	lines := strings.Split(page, "\n")
+	for label, want := range map[string]string{"(NaOH)": "label says NaOH, purity 98 % (97 to 99 %)", "(KOH)": "label says KOH, strength 45 %"} {
+		found := false
+		for i, line := range lines[:len(lines)-1] {
+			if strings.HasPrefix(line, "[ ] ") && strings.Contains(line, label) {
+				found = strings.Contains(lines[i+1], want)
+			}
+		}
+		if !found {
+			t.Errorf("%q is not said below the line of %s", want, label)
+		}
+	}
+	if one := write(t, batchOf(t, text(`{"kind": "sodium-hydroxide", "purity": "98 %"}`)), units.Gram); strings.Contains(one, "label says") {
+		t.Error("one alkali cannot be confused with another")
+	}
+}
+
 func TestALongNameKeepsItsColumn(t *testing.T) {
 	for _, name := range []string{"Lard from the farm behind the hill, of the autumn lot", strings.Repeat("ä", 100), "x"} {
 		b := batchOf(t, `{"formula":"cups","oils":[{"oil":"lot-1","name":"`+name+`","share":"40 %","saponification":"190"},{"oil":"olive","share":"rest"}],
