@@ -168,7 +168,7 @@ func (s *sheet) lye() {
 		}
 		s.weigh(name, column.mass(weighing.Weigh), content.Typical.PercentText(2))
 		if len(s.b.Alkalis) > 1 {
-			s.wrap(belowBox, bottle(a))
+			s.wrap("        ", bottle(a))
 		}
 		s.note(belowBox, a.Note)
 	}
