@@ -11,6 +11,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"example.com/lyewright/colour"
+	"example.com/lyewright/units"
 	"example.com/lyewright/units/cite"
 )
 
@@ -36,6 +37,24 @@ func TestTheJSONOfAColourantIsWhatTheLibrarySays(t *testing.T) {
 		if diff := cmp.Diff(viewOf(c), got); diff != "" {
 			t.Errorf("%s:\n%s", c.ID(), diff)
 		}
+	}
+}
+
+// A colourant of the maker's own reaches the JSON with its loads, rounded to six decimals of a
+// percentage, halves upwards: 0.12345649 % is 0.123456 %, 2.0000005 % is 2.000001 %.
+func TestTheLoadsOfAMakersOwnAreRoundedToSixDecimals(t *testing.T) {
+	end := func(share string) colour.Load { return colour.Load{Of: colour.OfBatter, Share: units.MustRatio(share)} }
+	shelf, err := colour.NewShelf([]colour.Supplied{{ID: "dusk-mica", Usual: colour.Usual{Low: end("0.12345649 %"), High: end("2.0000005 %")}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	dusk, _ := shelf.Find("dusk-mica")
+	text, err := json.Marshal(dusk)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := `"low_pct":0.123456,"high_pct":2.000001,"base":"of batter"`; !strings.Contains(string(text), want) {
+		t.Errorf("%s, want %s in it", text, want)
 	}
 }
 

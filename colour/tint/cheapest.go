@@ -28,32 +28,24 @@ func (s *seeker) cheapest(nearest point, farthest float64) point {
 			best, least = x, c
 		}
 	}
-	for _, free := range choices(s.n) {
-		var held [MostFree]int
-		n := 0
-		for i := range s.n {
-			if !slices.Contains(free, i) {
-				held[n] = i
-				n++
-			}
-		}
-		for code := range 1 << n {
-			x, alone := nearest, 0.0
-			for k, i := range held[:n] {
-				x[i] = float64(code >> k & 1)
-				alone += x[i] * s.price[i]
-			}
-			if alone >= least {
+	for _, free := range choices(s.n, inTurn) {
+		for held := range s.holdings(free) {
+			if s.cost(held) >= least {
 				continue
 			}
-			// From the nearest, and from nothing: of two mixtures that look alike the one may
-			// have ten times the loads of the other.
-			for range 2 {
+			// From the nearest, from nothing, and of many loads from the best of the grid: of two
+			// mixtures that look alike the one may have ten times the loads of the other.
+			from := held
+			for _, i := range free {
+				from[i] = nearest[i]
+			}
+			starts := []point{from, held}
+			if s.n > few {
+				starts = append(starts, s.grid.lowest(held, free, s.n))
+			}
+			for _, x := range starts {
 				if y, d := s.reach(x, free, farthest); d <= farthest {
 					try(y, free)
-				}
-				for _, i := range free {
-					x[i] = 0
 				}
 			}
 		}
@@ -61,6 +53,24 @@ func (s *seeker) cheapest(nearest point, farthest float64) point {
 	if s.n > inTurn {
 		try(nearest, s.all())
 		try(best, s.all())
+	}
+	if s.n > few {
+		for _, end := range s.ends {
+			if end.far <= farthest {
+				try(end.point, s.all())
+			}
+		}
+		// From the cheapest of these once more, three loads in turn and all of them, as long as
+		// that saves something.
+		for range 4 {
+			before := least
+			for _, free := range choices(s.n, inTurn) {
+				try(best, free)
+			}
+			if try(best, s.all()); least > before*(1-1e-4) {
+				break
+			}
+		}
 	}
 	return best
 }
@@ -80,23 +90,20 @@ func (s *seeker) reach(x point, free []int, enough float64) (point, float64) {
 	return x, d
 }
 
-// choices lists every choice of three of n, in order; of fewer than three all together.
-func choices(n int) [][]int {
-	if n <= inTurn {
-		all := make([]int, n)
-		for i := range all {
-			all[i] = i
-		}
-		return [][]int{all}
-	}
+// choices lists every choice of so many of n, in order; of fewer than that all together.
+func choices(n, of int) [][]int {
 	var list [][]int
-	for a := range n {
-		for b := a + 1; b < n; b++ {
-			for c := b + 1; c < n; c++ {
-				list = append(list, []int{a, b, c})
-			}
+	var choose func(from int, chosen []int)
+	choose = func(from int, chosen []int) {
+		if len(chosen) == min(of, n) {
+			list = append(list, slices.Clone(chosen))
+			return
+		}
+		for i := from; i < n; i++ {
+			choose(i+1, append(chosen, i))
 		}
 	}
+	choose(0, nil)
 	return list
 }
 

@@ -7,6 +7,10 @@ var (
 	Over      = over
 )
 
+// Measured is what is read of a reflectance inside, Internal the inverse.
+func Measured(s Surface, inside float64) float64   { return s.measured(inside) }
+func Internal(s Surface, measured float64) float64 { return s.internal(measured) }
+
 // LayerOver solves for K and S of a layer that is read over two grounds.
 func LayerOver(thickness, black, overBlack, white, overWhite float64) (k, s float64, ok bool) {
 	b, w := ground{black, overBlack}, ground{white, overWhite}

@@ -61,13 +61,16 @@ const (
 func (a At) String() string { return [...]string{"free", "most", "none"}[min(a, AtNone)] }
 
 // Match looks for the loads: first the smallest CIEDE2000 that they can reach, by damped
-// least squares in Lab with the difference's own weights, from a fixed grid of starts;
-// then, among mixtures no more than [Slack] farther, the cheapest: three loads are free in
-// turn, and the others at none or at their most, since of what comes to a given colour one
-// of these is as cheap as any but for the little that the colour bends. The same question
-// always gets the same answer. Whether the target is within reach, Best says. Far from it,
-// where hues are opposite, the difference jumps, and the nearest that is found need not be
-// the nearest there is. The error is [fault.Faults], as of [Calibration.Predict], and for
+// least squares in Lab with the difference's own weights, from a fixed grid of starts and,
+// of more than four, from mixtures of two between the ends of the others; then, among
+// mixtures no more than [Slack] farther, the cheapest: three loads are free in turn, and the
+// others at none or at their most, since of what comes to a given colour one of these is as
+// cheap as any but for the little that the colour bends. The same question always gets the
+// same answer. Whether the target is within reach, Best says. An independent search of 350
+// questions with four to six loads found nothing nearer by more than 0.05, and at equal
+// distance nothing cheaper by more than 2 %, but where the hue of the nearest is opposite to
+// that of a target far from reach: there the difference jumps, and the nearest was missed by
+// up to 0.11, the cheapest by more. The error is [fault.Faults], as of [Calibration.Predict], and for
 // a target that is no colour, no or too many free loads, one that stands twice or is fixed
 // as well.
 //
@@ -85,12 +88,20 @@ func (c Calibration) MatchContext(ctx context.Context, w Wanted) (Matched, error
 		return Matched{}, err
 	}
 	s.ctx = ctx
+	s.measure()
 	near, best := s.nearest()
-	found := s.cheapest(near, best+Slack-forRounding)
+	var m Matched
+	// Where all loads are tiny their rounding changes the colour: then the mixture must be so
+	// much nearer.
+	for room := forRounding; ; room *= 4 {
+		m = s.matched(s.cheapest(near, best+max(0, Slack-room)), best)
+		if room > Slack || w.Target.Difference(m.Lab) <= best+Slack {
+			break
+		}
+	}
 	if s.ended() {
 		return Matched{}, ctx.Err()
 	}
-	m := s.matched(found, best)
 	for i := range s.n {
 		m.Nearest = append(m.Nearest, end(near[i]))
 	}

@@ -3,6 +3,7 @@ package tint
 import (
 	"cmp"
 	"context"
+	"iter"
 	"math"
 	"slices"
 )
@@ -19,6 +20,8 @@ type seeker struct {
 	bands  []blend
 	metric [3][3]float64
 	price  point // of each at its most
+	grid   grid
+	ends   []arrival // where the searches for the nearest came to
 }
 
 // A blend is one band: what is fixed there, what each load adds at its most, and what the
@@ -147,15 +150,78 @@ func (s *seeker) exactly(c Lab) (terms [3]float64, slopes [3][3]float64) {
 func (s *seeker) nearest() (point, float64) {
 	var best point
 	least := math.Inf(1)
-	for _, start := range s.starts() {
-		if x, d := s.reach(start, s.all(), reached); d < least-1e-9 {
+	try := func(x point, free []int) {
+		if s.ended() {
+			return
+		}
+		x, d := s.reach(x, free, reached)
+		s.ends = append(s.ends, arrival{x, d})
+		if d < least-1e-9 {
 			best, least = x, d
 		}
-		if least < reached {
-			break
+	}
+	for _, start := range s.grid.lows(s.n) {
+		if try(start, s.all()); least < reached {
+			return best, least
+		}
+	}
+	if s.n > few {
+		for _, low := range s.faces() {
+			if try(low, s.all()); least < reached {
+				break
+			}
 		}
 	}
 	return best, least
+}
+
+// few is the number of loads up to which the grid alone suffices, since it is fine enough.
+const few = 4
+
+// faces gives points from which no neighbour is nearer to the target where two loads are free
+// and the others at none or at their most, the nearest first: the colours that lie outermost
+// are those of such mixtures, but for the little that colour bends.
+func (s *seeker) faces() []point {
+	levels := [...]float64{0, 0.015, 0.05, 0.15, 0.35, 0.65, 1}
+	const many = len(levels)
+	var lows []arrival
+	for _, free := range choices(s.n, 2) {
+		for x := range s.holdings(free) {
+			if s.ended() {
+				return nil
+			}
+			var far [many][many]float64
+			for i := range far {
+				for k := range far {
+					x[free[0]], x[free[1]] = levels[i], levels[k]
+					far[i][k] = s.far(x)
+				}
+			}
+			for i := range far {
+				for k, d := range far[i] {
+					if (i == 0 || d <= far[i-1][k]) && (i == many-1 || d <= far[i+1][k]) && (k == 0 || d <= far[i][k-1]) && (k == many-1 || d <= far[i][k+1]) {
+						x[free[0]], x[free[1]] = levels[i], levels[k]
+						lows = append(lows, arrival{x, d})
+					}
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(lows, func(a, b arrival) int { return cmp.Compare(a.far, b.far) })
+	const kept = 40
+	var list []point
+	for _, low := range lows {
+		if len(list) < kept && !slices.Contains(list, low.point) {
+			list = append(list, low.point)
+		}
+	}
+	return list
+}
+
+// An arrival is where a search for the nearest came to, and how far that is from the target.
+type arrival struct {
+	point
+	far float64
 }
 
 // reached is a difference that counts as none.
@@ -164,49 +230,112 @@ const reached = 1e-7
 // all lists every load.
 func (s *seeker) all() []int { return []int{0, 1, 2, 3, 4, 5}[:s.n] }
 
-// starts gives the points of a fixed grid from which no neighbour is nearer to the target,
-// the nearest first: colour changes fast with small loads, and slowly with large ones.
-func (s *seeker) starts() []point {
+// A grid is the difference of a fixed grid of points from the target: colour changes fast with
+// small loads, and slowly with large ones, so that its levels lie closer there.
+type grid struct {
+	levels []float64
+	far    []float64 // by code: the digits to the base of the levels
+}
+
+// measure fills the grid.
+func (s *seeker) measure() {
 	levels := []float64{0, 0.02, 0.05, 0.1, 0.18, 0.3, 0.5, 0.75, 1}
 	switch {
+	case s.n > 5:
+		levels = []float64{0, 0.04, 0.25, 1}
 	case s.n > 4:
-		levels = []float64{0, 0.1, 1}
+		levels = []float64{0, 0.03, 0.12, 0.4, 1}
 	case s.n > 3:
 		levels = []float64{0, 0.04, 0.15, 0.45, 1}
 	}
-	at := func(code int) (x point) {
-		for i := range s.n {
-			x[i] = levels[code%len(levels)]
-			code /= len(levels)
-		}
-		return x
-	}
-	far := make([]float64, power(len(levels), s.n))
-	for code := range far {
+	s.grid = grid{levels, make([]float64, power(len(levels), s.n))}
+	for code := range s.grid.far {
 		if s.ended() {
-			return nil
+			break
 		}
-		far[code] = s.far(at(code))
+		s.grid.far[code] = s.far(s.grid.at(code, s.n))
 	}
+}
+
+func (g *grid) at(code, n int) (x point) {
+	for i := range n {
+		x[i] = g.levels[code%len(g.levels)]
+		code /= len(g.levels)
+	}
+	return x
+}
+
+// lows gives the points of the grid from which no neighbour is nearer to the target, the
+// nearest first.
+func (g *grid) lows(n int) []point {
 	var lows []int
-	for code := range far {
+	for code := range g.far {
 		low, step := true, 1
-		for range s.n {
-			level := code / step % len(levels)
-			low = low && (level == 0 || far[code] <= far[code-step]) && (level == len(levels)-1 || far[code] <= far[code+step])
-			step *= len(levels)
+		for range n {
+			level := code / step % len(g.levels)
+			low = low && (level == 0 || g.far[code] <= g.far[code-step]) && (level == len(g.levels)-1 || g.far[code] <= g.far[code+step])
+			step *= len(g.levels)
 		}
 		if low {
 			lows = append(lows, code)
 		}
 	}
-	slices.SortStableFunc(lows, func(a, b int) int { return cmp.Compare(far[a], far[b]) })
+	slices.SortStableFunc(lows, func(a, b int) int { return cmp.Compare(g.far[a], g.far[b]) })
 	const kept = 6
 	var list []point
 	for _, code := range lows[:min(kept, len(lows))] {
-		list = append(list, at(code))
+		list = append(list, g.at(code, n))
 	}
 	return list
+}
+
+// lowest gives the nearest point of the grid with all but the free loads held.
+func (g *grid) lowest(held point, free []int, n int) point {
+	base, step := 0, 1
+	var steps [MostFree]int
+	for i := range n {
+		steps[i] = step
+		if held[i] == 1 {
+			base += (len(g.levels) - 1) * step
+		}
+		step *= len(g.levels)
+	}
+	for _, i := range free {
+		if held[i] == 1 {
+			base -= (len(g.levels) - 1) * steps[i]
+		}
+	}
+	best := base
+	for k := range power(len(g.levels), len(free)) {
+		code := base
+		for _, i := range free {
+			code += k % len(g.levels) * steps[i]
+			k /= len(g.levels)
+		}
+		if g.far[code] < g.far[best] {
+			best = code
+		}
+	}
+	return g.at(best, n)
+}
+
+// holdings gives every way to hold all but the free loads at none or at their most; the free
+// ones are at none.
+func (s *seeker) holdings(free []int) iter.Seq[point] {
+	return func(yield func(point) bool) {
+		for code := range 1 << (s.n - len(free)) {
+			var x point
+			for i := range s.n {
+				if !slices.Contains(free, i) {
+					x[i] = float64(code & 1)
+					code >>= 1
+				}
+			}
+			if !yield(x) {
+				return
+			}
+		}
+	}
 }
 
 func power(base, exponent int) int {
@@ -252,7 +381,7 @@ func (s *seeker) descend(x point, free []int, by measure, enough float64) point 
 		better, small := false, false
 		for range 12 {
 			next := x
-			step := dampedStep(&j, &gradient, moving[:n], damping)
+			step := dampedStep(&x, &j, &gradient, moving[:n], damping)
 			moved := 0.0
 			for _, i := range moving[:n] {
 				next[i] = max(0, min(1, x[i]+step[i]))
@@ -281,21 +410,46 @@ func (s *seeker) descend(x point, free []int, by measure, enough float64) point 
 
 func square(v [3]float64) float64 { return v[0]*v[0] + v[1]*v[1] + v[2]*v[2] }
 
-// dampedStep solves (JᵀJ + damping·diagonal) step = −gradient for the loads that move.
-func dampedStep(j *[3]point, gradient *point, moving []int, damping float64) point {
-	var a [MostFree][MostFree + 1]float64
-	for r, i := range moving {
-		for c, l := range moving {
-			a[r][c] = j[0][i]*j[0][l] + j[1][i]*j[1][l] + j[2][i]*j[2][l]
+// dampedStep solves (JᵀJ + damping·diagonal) step = −gradient for the loads that move, each
+// between none and its most: what would leave first is put at that end, and the others go on
+// from there.
+func dampedStep(x *point, j *[3]point, gradient *point, moving []int, damping float64) (step point) {
+	var left [MostFree]int
+	n := copy(left[:], moving)
+	slope := *gradient
+	for n > 0 {
+		var a [MostFree][MostFree + 1]float64
+		for r, i := range left[:n] {
+			for c, l := range left[:n] {
+				a[r][c] = j[0][i]*j[0][l] + j[1][i]*j[1][l] + j[2][i]*j[2][l]
+			}
+			a[r][r] += damping*a[r][r] + 1e-14
+			a[r][n] = -slope[i]
 		}
-		a[r][r] += damping*a[r][r] + 1e-14
-		a[r][len(moving)] = -gradient[i]
-	}
-	var step point
-	for r, v := range eliminated(&a, len(moving)) {
-		if r < len(moving) {
-			step[moving[r]] = v
+		solved := eliminated(&a, n)
+		first, soonest := -1, 1.0
+		for r, i := range left[:n] {
+			to := max(0, min(1, x[i]+solved[r]))
+			if x[i]+solved[r] == to {
+				continue
+			}
+			if when := (to - x[i]) / solved[r]; when < soonest {
+				first, soonest = r, when
+			}
 		}
+		if first < 0 {
+			for r, i := range left[:n] {
+				step[i] = solved[r]
+			}
+			break
+		}
+		i := left[first]
+		step[i] = max(0, min(1, x[i]+solved[first])) - x[i]
+		for l := range slope {
+			slope[l] += (j[0][i]*j[0][l] + j[1][i]*j[1][l] + j[2][i]*j[2][l]) * step[i]
+		}
+		copy(left[first:], left[first+1:n])
+		n--
 	}
 	return step
 }
