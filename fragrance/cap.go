@@ -104,7 +104,7 @@ func (v *reckoner) caps(i int) []Cap {
 		if use.Cmp(one()) < 0 {
 			continue
 		}
-		c := Cap{Most: toRatio(use.Inv(use), shown, units.Down), Used: toRatio(v.total(row), shown, units.Nearest)}
+		c := Cap{Most: toRatio(use.Inv(use), shown, units.Down), Used: v.shownUse(row)}
 		if row == len(v.rows) {
 			c.Limit, c.Source = m.certificate.limit, cite.Source{Title: m.id, Place: "supplier's certificate", How: cite.Given}
 			if !c.Limit.Given() { // of a blend, what its parts' come to

@@ -2,6 +2,7 @@ package fragrance
 
 import (
 	"cmp"
+	"math"
 	"math/big"
 	"slices"
 
@@ -184,7 +185,7 @@ func (v Verdict) Ceilings() []Use {
 
 // of writes down how much of a limit is used.
 func (v *Verdict) of(row int) Use {
-	u := Use{Used: toRatio(v.exact(row), shown, units.Nearest)}
+	u := Use{Used: v.shownUse(row)}
 	if row < len(v.rows) {
 		u.Rule = Rule{v.rows[row]}
 	}
@@ -195,6 +196,19 @@ func (v *Verdict) of(row int) Use {
 		}
 	}
 	return u
+}
+
+// shownUse gives how much of a limit is used, as it is shown. Only where float64 cannot tell
+// which way it rounds is it worked out exactly.
+func (v *Verdict) shownUse(row int) units.Ratio {
+	const scale = 1e8 // ten to the power of shown
+	scaled := v.used[row] * scale
+	n := math.Round(scaled)
+	// The sum of a hundred thousand terms is off by less than 1e-11 of itself.
+	if scaled < 1e10 && math.Abs(math.Abs(scaled-n)-0.5) > 1e-3+scaled*1e-11 {
+		return units.Whole(int64(n)).Over(units.Whole(int64(scale)))
+	}
+	return toRatio(v.exact(row), shown, units.Nearest)
 }
 
 // Fragrance gives the share of all fragrances together, of the dry mass, to 10^-8.

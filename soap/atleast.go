@@ -6,11 +6,21 @@ import "example.com/lyewright/units"
 // at which neither the batch nor any part lies below a floor in the worst case.
 // The worst case rises all but evenly with the plan, so a line through two
 // plans lands beside the answer; it is then confirmed exactly, step by step.
-func (s *solved) leastSuperfat(floor units.Ratio) (superfat units.Ratio, ok bool) {
+func (s *solved) leastSuperfat(floor units.Ratio) (superfat units.Ratio, ok bool, faults Faults) {
 	const steps = 100_000_000 // to a whole
 	plan := func(n int) units.Ratio { return units.Whole(n).Over(units.Whole(steps)) }
 	// margins gives how far the batch and each part lie above the floor.
+	each := len(s.parts) * (1 + len(s.oils))
+	for i := range s.loads {
+		each += len(s.loads[i])
+	}
 	margins := func(n int) (worst []float64, holds bool) {
+		if len(faults) == 0 {
+			faults = s.run.spend(each)
+		}
+		if len(faults) > 0 { // come to an end without more work
+			return make([]float64, 1+len(s.parts)), true
+		}
 		if s.solve(plan(n)); s.unbalanced || s.overfull { // nothing is there to be judged
 			return make([]float64, 1+len(s.parts)), false
 		}
@@ -33,7 +43,11 @@ func (s *solved) leastSuperfat(floor units.Ratio) (superfat units.Ratio, ok bool
 	}
 	last := steps - 1
 	guess := first
-	for range 3 {
+	rounds := 3
+	if s.run.least >= first { // once it was found it moves by little
+		guess, rounds = s.run.least, 0
+	}
+	for range rounds {
 		other := min(guess+steps/100, last)
 		if other == guess {
 			break
@@ -50,7 +64,8 @@ func (s *solved) leastSuperfat(floor units.Ratio) (superfat units.Ratio, ok bool
 		guess = next
 	}
 	n, ok := firstBeside(guess, first, last, func(n int) bool { _, holds := margins(n); return holds })
-	return plan(n), ok
+	s.run.least = n
+	return plan(n), ok, faults
 }
 
 // firstBeside finds the first of first..last at which holds is true, from a

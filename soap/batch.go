@@ -48,7 +48,8 @@ type Batch struct {
 	matching *matching // what came of the loads that were looked for; nil where none were
 
 	Weighed  *Reckoning // what the real weighings come to; nil where there are none
-	Findings []Finding  // most severe first, then in input order
+	Findings []Finding  // most severe first, then in input order; at most 200, the last of which says how many more there are
+	more     []Finding  // those
 }
 
 // Weighing is a mass to weigh: as worked out, and as a scale can show it.

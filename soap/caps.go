@@ -1,6 +1,7 @@
 package soap
 
 import (
+	"context"
 	"slices"
 
 	"example.com/lyewright/fragrance"
@@ -72,27 +73,39 @@ type PieceCaps struct {
 // Caps reckons how much fragrance the batch may hold. What its rules leave open stands in
 // its findings, and [Notices] goes with whatever is shown of it.
 func (b *Batch) Caps() Caps {
+	c, _ := b.CapsContext(context.Background())
+	return c
+}
+
+// CapsContext is [Batch.Caps] with a context: work stops within 10 ms of its end, and the
+// error then wraps that of the context.
+func (b *Batch) CapsContext(ctx context.Context) (Caps, error) {
 	c := Caps{Formula: b.Formula.Name, Law: b.Formula.law(), Embedded: len(b.Formula.Embeds) > 0}
-	for _, f := range b.Findings {
-		if OnFragrance(f) {
-			c.Findings = append(c.Findings, f)
-		}
-	}
+	c.Findings = b.selected(OnFragrance)
 	kinds := b.kinds()
 	dry := make([]units.Mass, len(kinds))
 	for k := range kinds {
+		if ctx.Err() != nil {
+			return Caps{}, stopped("the caps are", ctx)
+		}
 		p := b.piece(&kinds[k])
 		dry[k] = p.Dry
 		c.Pieces = append(c.Pieces, p)
 	}
 	if last := b.lastBatch(); last != nil {
 		for _, k := range last.kinds() {
+			if ctx.Err() != nil {
+				return Caps{}, stopped("the caps are", ctx)
+			}
 			p := last.piece(&k)
 			p.Last = true
 			c.Pieces = append(c.Pieces, p)
 		}
 	}
 	for i := range b.Parts {
+		if ctx.Err() != nil {
+			return Caps{}, stopped("the caps are", ctx)
+		}
 		v := b.verdict(i)
 		p := PartCaps{Name: b.Parts[i].Name, Dry: b.judgedPart(i).Dry, Oils: b.Parts[i].Oils, Scented: scented(v)}
 		for _, reckoned := range v.All() {
@@ -116,7 +129,7 @@ func (b *Batch) Caps() Caps {
 		}
 		c.Parts = append(c.Parts, p)
 	}
-	return c
+	return c, nil
 }
 
 // lastBatch is the last of several batches, as far as its pieces ask for it; nil of one.
@@ -154,29 +167,40 @@ func (b *Batch) kinds() []kind {
 		}
 		return []kind{whole}
 	}
-	var kinds []kind
-	for _, v := range b.Formula.Size.Vessels {
-		if v.On != "" {
+	vessels := b.Formula.Size.Vessels
+	below := make(map[string]int, len(vessels)) // where a piece ends: its vessel, or what that stands on
+	for i := range vessels {
+		below[vessels[i].Name] = i
+	}
+	parts := make(map[string]int, len(b.Parts))
+	for i := range b.Parts {
+		parts[b.Parts[i].Name] = i
+	}
+	of := make([][]units.Ratio, len(vessels)) // nil: in the last batch not every vessel is filled
+	for j := range b.Pieces {
+		p := &b.Pieces[j]
+		i, there := parts[p.Part]
+		at, known := below[p.Vessel]
+		if !there || !known {
 			continue
 		}
-		k := kind{name: v.Name, of: make([]units.Ratio, len(b.Parts))}
-		for i := range k.of {
-			k.of[i] = units.Whole(0)
+		if vessels[at].On != "" {
+			at = below[vessels[at].On]
 		}
-		made := false // in the last batch not every vessel is filled
-		for _, p := range b.Pieces {
-			i := slices.IndexFunc(b.Parts, func(part PartBatch) bool { return part.Name == p.Part })
-			at := vesselOf(b.Formula.Size.Vessels, p.Vessel)
-			if i < 0 || p.Vessel != v.Name && b.Formula.Size.Vessels[at].On != v.Name {
-				continue
+		if of[at] == nil {
+			of[at] = make([]units.Ratio, len(b.Parts))
+			for k := range of[at] {
+				of[at][k] = units.Whole(0)
 			}
-			part := b.judgedPart(i)
-			share, _ := part.Density.Of(p.Volume).Per(part.Poured)
-			k.of[i] = k.of[i].Add(share)
-			made = true
 		}
-		if made {
-			kinds = append(kinds, k)
+		part := b.judgedPart(i)
+		share, _ := part.Density.Of(p.Volume).Per(part.Poured)
+		of[at][i] = of[at][i].Add(share)
+	}
+	var kinds []kind
+	for i := range vessels {
+		if of[i] != nil {
+			kinds = append(kinds, kind{name: vessels[i].Name, of: of[i]})
 		}
 	}
 	return kinds
@@ -187,6 +211,9 @@ func (b *Batch) piece(k *kind) PieceCaps {
 	p := PieceCaps{Name: k.name}
 	var doses []fragrance.Dose
 	for i := range b.Parts {
+		if k.of[i].Sign() == 0 {
+			continue // nothing of the part is in it
+		}
 		part := b.judgedPart(i)
 		p.Dry = p.Dry.Add(part.Dry.Times(k.of[i], units.Nearest))
 		for _, d := range part.doses() {

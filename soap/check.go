@@ -96,6 +96,7 @@ func (c *checker) check() {
 	c.materials()
 	c.colouring()
 	c.parts()
+	c.totals()
 	c.vessels()
 	c.acids()
 	c.temperatures()

@@ -284,6 +284,7 @@ var subjectOf = map[string][]string{
 	"glitter-plastic":         {"toppings[]", "parts[].additives[]"},
 	"glitter-aluminium":       {"toppings[]", "parts[].additives[]"},
 	"liquid-sugar":            {"water.liquids[]"},
+	"findings-more":           {"formula"},
 	"hydrogen":                {"parts[].colourants[]", "parts[].match[]", "parts[].fragrances[]", "parts[].additives[]", "toppings[]", "embeds[]", "water.liquids[]"},
 	"liquid-alcohol":          {"water.liquids[]"},
 }
@@ -371,6 +372,9 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 	look(t, plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "purity": "89 %"}`).batch(t))
 	look(t, plainFormula().with("alkali", `{"kind": "potassium-hydroxide", "purity": "90 %"}`).batch(t))
 	madeup.Each(t, madeup.New(41).Formula, 150, func(t *testing.T, _ soap.Formula, b soap.Batch) { look(t, b) })
+	for _, b := range beyondTwoHundred(t) {
+		look(t, b)
+	}
 	for _, p := range []pieces{
 		plainFormula().with("superfat", `"0.1 %"`, "alkali", `{"kind": "sodium-hydroxide"}`, "water", `{"lye_concentration": "46 %"}`),
 		plainFormula().with("superfat", `"0.11 %"`, "alkali", `{"kind": "sodium-hydroxide", "purity": "100 %"}`, "water", `{"lye_concentration": "24 %"}`),

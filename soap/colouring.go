@@ -70,6 +70,7 @@ type Match struct {
 type mine struct {
 	scents  fragrance.Shelf
 	colours colour.Shelf
+	run     *run
 }
 
 // swatches gives the formula's swatches, their white named: the first of their colourants

@@ -1,6 +1,7 @@
 package soap
 
 import (
+	"context"
 	"slices"
 	"strconv"
 
@@ -14,28 +15,40 @@ import (
 // take more than there is, a lye too strong to dissolve, a scale too coarse) or, of a
 // slipped reading, an [ErrRange]. The batch beside an error is the zero value. A formula
 // that is in order but unsafe or unwise gives a batch with findings.
-func (f Formula) Batch() (Batch, error) {
+func (f Formula) Batch() (Batch, error) { return f.BatchContext(context.Background()) }
+
+// BatchContext is [Formula.Batch] with a context: work stops within 10 ms of its end, and the
+// error then wraps that of the context. Nothing else of the batch depends on it.
+func (f Formula) BatchContext(ctx context.Context) (Batch, error) {
+	if ctx.Err() != nil {
+		return Batch{}, stopped("the batch is", ctx)
+	}
 	my, err := f.checked()
 	if err != nil {
 		return Batch{}, err
 	}
+	my.run = newRun(ctx)
+	my.run.remember = f.matches() || f.asksMost() || f.lines() > 100
+	var b Batch
 	if f.matches() {
-		return f.matched(my)
+		b, err = f.matched(my)
+	} else {
+		var s *solved
+		if b, s, err = f.loaded(my); err == nil {
+			b, err = b.judged(s)
+		}
 	}
-	return f.loaded(my)
+	return b, my.run.told("the batch is", err)
 }
 
-// loaded works out a formula that is in order, and in which every colourant has its load.
-func (f *Formula) loaded(my mine) (Batch, error) {
+// loaded works out a formula that is in order, and in which every colourant has its load,
+// but for its findings.
+func (f *Formula) loaded(my mine) (Batch, *solved, error) {
 	if f.asksMost() {
 		return f.most(my)
 	}
 	b, s, faults := f.work(my)
-	if len(faults) > 0 {
-		return Batch{}, faults
-	}
-	b.Findings = findings(s, &b)
-	return b, nil
+	return b, s, faults.OrNil()
 }
 
 // work works out a formula that is in order, but for its findings. Where a promise cannot
@@ -46,6 +59,9 @@ func (f *Formula) work(my mine) (Batch, *solved, Faults) {
 	if least := f.Superfat.AtLeast; len(faults) > 0 && least.Given() {
 		plan := *f
 		plan.Superfat = Superfat{Planned: least}
+		if faults[0].Kind == errStopped || faults[0].Kind == ErrLimit {
+			return b, s, faults
+		}
 		if _, _, hinders := plan.workAsAsked(my); len(hinders) > 0 {
 			return Batch{}, nil, hinders
 		}
@@ -54,6 +70,9 @@ func (f *Formula) work(my mine) (Batch, *solved, Faults) {
 }
 
 func (f *Formula) workAsAsked(my mine) (Batch, *solved, Faults) {
+	if faults := my.run.spend(f.lines()); len(faults) > 0 {
+		return Batch{}, nil, faults
+	}
 	s := f.layout(my)
 	superfat, faults := s.planSuperfat()
 	if len(faults) > 0 {
@@ -114,7 +133,10 @@ func (s *solved) planSuperfat() (superfat units.Ratio, faults Faults) {
 				return units.Ratio{}, faults
 			}
 		}
-		next, ok := s.leastSuperfat(floor)
+		next, ok, faults := s.leastSuperfat(floor)
+		if len(faults) > 0 {
+			return units.Ratio{}, faults
+		}
 		if !ok {
 			return units.Ratio{}, Faults{{
 				Path: "superfat.at_least", Text: floor.PercentText(12) + " %", Kind: ErrImpossible,

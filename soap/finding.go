@@ -57,6 +57,8 @@ func (s Severity) String() string {
 //   - colour: colourant-not-permitted, colourant-unstable, colourant-unjudged, nano-grade,
 //     load-unusual, carrier-unlike, rivers-likely, target-out-of-gamut
 //   - additives: additive-unjudged
+//   - all of them: findings-more, the last of 200, where there are more. It is as severe as
+//     the gravest that is not listed
 //   - any addition, topping, embed or liquid: hydrogen
 //   - a titration (see [TitrationFindings]): titration-exact
 type Finding struct {
@@ -67,8 +69,8 @@ type Finding struct {
 	Limit    units.Ratio // what it was held against; not given where there is none
 
 	// Unit is that of both, and says by how much to multiply them: "%" and "points" (of
-	// percent) by 100, "mg KOH/g" by 1000, "K", "°C", "moulds" and "amendment" by 1. Empty
-	// where neither is given.
+	// percent) by 100, "mg KOH/g" by 1000, "K", "°C", "moulds", "amendment" and
+	// "findings" by 1. Empty where neither is given.
 	Unit   string
 	Source cite.Source // of the limit or the figure
 	Names  []string    // what it is about: oils, a part, an addition and the rules for it

@@ -16,8 +16,21 @@ func freeAlkaliLimit() (units.Ratio, cite.Source) {
 	return units.MustRatio("0.05 %"), cite.Source{Title: "ASTM D2179, combination (soap and surfactant) toilet bar", Edition: "65 (1990)e1, withdrawn", Place: "clause 5.1, free alkali as NaOH", How: cite.Read}
 }
 
+// judged gives a batch with its findings.
+func (b Batch) judged(s *solved) (Batch, error) {
+	if faults := s.run.spend(s.asked.lines()); len(faults) > 0 {
+		return Batch{}, faults
+	}
+	found, faults := findings(s, &b)
+	if len(faults) > 0 {
+		return Batch{}, faults
+	}
+	b.Findings, b.more = boundedFindings(found)
+	return b, nil
+}
+
 // findings judges a batch: most severe first, then in input order.
-func findings(s *solved, b *Batch) []Finding {
+func findings(s *solved, b *Batch) ([]Finding, Faults) {
 	j := judge{s: s, b: b, found: make([]Finding, 0, 32)} // room for more than most batches have
 	j.weighed()
 	j.oils()
@@ -30,10 +43,13 @@ func findings(s *solved, b *Batch) []Finding {
 	j.warmth()
 	j.vessels()
 	for i := range b.Parts {
+		if faults := s.run.spend(1 + len(b.Parts[i].Additions)); len(faults) > 0 {
+			return nil, faults
+		}
 		j.part(i)
 	}
 	j.allergens()
-	return bySeverity(j.found)
+	return bySeverity(j.found), nil
 }
 
 // bySeverity puts the most severe first and keeps the order of those alike. A finding

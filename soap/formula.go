@@ -375,3 +375,13 @@ func (f Formula) Scales() (oils, small units.Mass) {
 	}
 	return oils, small
 }
+
+// lines counts the lines of a formula that are weighed or poured.
+func (f *Formula) lines() int {
+	n := len(f.Oils) + len(f.Acids) + len(f.Water.Liquids) + len(f.Size.Vessels)
+	for i := range f.Parts {
+		p := &f.Parts[i]
+		n += 1 + len(p.Colourants) + len(p.Fragrances) + len(p.Additives) + len(p.Match)
+	}
+	return n
+}

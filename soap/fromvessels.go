@@ -56,7 +56,17 @@ func (s *solved) fromVessels(superfat units.Ratio) Faults {
 		s.unbalanced = true
 		return s.impossible()
 	}
+	each := len(w.c.oils)
+	for i := range s.loads {
+		each += 1 + len(s.loads[i])
+	}
+	for i := range s.seated.layers {
+		each += 1 + len(s.seated.layers[i])
+	}
 	for range mostRounds {
+		if faults := s.run.spend(each / 4); len(faults) > 0 { // in float64 a line costs less
+			return faults
+		}
 		change, faults := w.round()
 		if len(faults) > 0 {
 			return faults

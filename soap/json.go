@@ -173,7 +173,7 @@ func (w jsonWriter) finding(f *Finding) {
 	}
 	switch f.Unit {
 	case "":
-	case "K", "°C", "moulds", "amendment":
+	case "K", "°C", "moulds", "amendment", "findings":
 		w.Number("value", f.Value.Text(6))
 		w.Number("limit", f.Limit.Text(6))
 		w.Text("unit", f.Unit)

@@ -20,7 +20,8 @@ type sought struct {
 	found    *tint.Matched
 	lines    []Match
 	target   tint.Lab
-	unpriced bool // some have a price, and some have none: none counted
+	wanted   question // of which the loads were found
+	unpriced bool     // some have a price, and some have none: none counted
 }
 
 // matched works out a formula that leaves some loads to be looked for. How much oil a
@@ -28,7 +29,10 @@ type sought struct {
 // moves that a little: it goes round until the loads come to rest.
 func (f *Formula) matched(my mine) (Batch, error) {
 	swatches := f.swatches(my.colours)
-	calibration, err := swatches.Calibrate()
+	calibration, err := swatches.CalibrateContext(my.run.ctx)
+	if faults := my.run.spend(1); len(faults) > 0 {
+		return Batch{}, faults
+	}
 	if err != nil {
 		return Batch{}, under("swatches", err)
 	}
@@ -37,7 +41,7 @@ func (f *Formula) matched(my mine) (Batch, error) {
 		g.Parts[i].Match = nil
 	}
 	g.Weighed = Weighed{} // loads are looked for as planned: what was weighed is judged by them
-	b, err := g.loaded(my)
+	b, s, err := g.loaded(my)
 	if err != nil {
 		return Batch{}, err
 	}
@@ -48,7 +52,14 @@ func (f *Formula) matched(my mine) (Batch, error) {
 			if len(f.Parts[i].Match) == 0 {
 				continue
 			}
-			now, err := f.seek(&b, i, m.calibration, my.colours)
+			w, now := f.wanted(&b, i, m.calibration, &my)
+			if last := &m.parts[i]; last.found != nil && last.wanted.close(&w) {
+				continue // of what did not move the loads do not
+			}
+			if faults := my.run.spend(1); len(faults) > 0 {
+				return Batch{}, faults
+			}
+			err := f.seek(&now, w, i, m.calibration, my.run)
 			if err != nil {
 				return Batch{}, err
 			}
@@ -59,14 +70,17 @@ func (f *Formula) matched(my mine) (Batch, error) {
 		if settled {
 			break
 		}
-		if b, err = g.loaded(my); err != nil {
+		if b, s, err = g.loaded(my); err != nil {
 			return Batch{}, err
 		}
 	}
 	if g.Weighed = f.Weighed; g.Weighed.Stage != NotWeighed {
-		if b, err = g.loaded(my); err != nil {
+		if b, s, err = g.loaded(my); err != nil {
 			return Batch{}, err
 		}
+	}
+	if b, err = b.judged(s); err != nil {
+		return Batch{}, err
 	}
 	b.Formula, b.matching = f.clone(), m
 	return b, nil
@@ -122,8 +136,9 @@ func (load *Load) share(of colour.Amounts) units.Ratio {
 	}
 }
 
-// seek looks for the loads of a part, beside its own colourants as they are weighed.
-func (f *Formula) seek(b *Batch, part int, calibration tint.Calibration, shelf colour.Shelf) (sought, error) {
+// wanted is what is asked of a part whose loads are looked for, beside its own colourants as
+// they are weighed.
+func (f *Formula) wanted(b *Batch, part int, calibration tint.Calibration, my *mine) (tint.Wanted, sought) {
 	p, line := &b.Parts[part], &f.Parts[part]
 	target, _ := line.Target.lab(calibration.Bands())
 	w := tint.Wanted{Target: target}
@@ -140,8 +155,7 @@ func (f *Formula) seek(b *Batch, part int, calibration tint.Calibration, shelf c
 		if free.Most.Compare(units.Whole(1)) > 0 {
 			free.Most = units.Whole(1) // a mass beyond the batter: no more than that is tried
 		}
-		c, _ := shelf.Find(m.Colourant)
-		if price := c.Price().Of(units.Grams(1)); price.Given() {
+		if price := my.colourOf(m.Colourant).Price().Of(units.Grams(1)); price.Given() {
 			priced++
 			free.Price = price.Float()
 		}
@@ -152,9 +166,41 @@ func (f *Formula) seek(b *Batch, part int, calibration tint.Calibration, shelf c
 			w.Free[i].Price = 0
 		}
 	}
-	found, err := calibration.Match(w)
-	s := sought{found: &found, lines: slices.Clone(line.Match), target: target, unpriced: priced > 0 && priced < len(w.Free)}
-	return s, under(itemPath("parts", part), err)
+	return w, sought{lines: slices.Clone(line.Match), target: target, unpriced: priced > 0 && priced < len(w.Free)}
+}
+
+// seek looks for the loads of a part.
+func (f *Formula) seek(s *sought, w tint.Wanted, part int, calibration tint.Calibration, run *run) error {
+	found, err := calibration.MatchContext(run.ctx, w)
+	if faults := run.spend(0); len(faults) > 0 {
+		return faults
+	}
+	s.found, s.wanted = &found, question{w}
+	return under(itemPath("parts", part), err)
+}
+
+// question is what was looked for.
+type question struct{ tint.Wanted }
+
+// close reports whether another question is the same to a billionth of the batter, as far as
+// loads have to come to rest.
+func (q *question) close(other *tint.Wanted) bool {
+	same := func(a, b units.Ratio) bool { return a.Round(9, units.Nearest).Equal(b.Round(9, units.Nearest)) }
+	if q.Target != other.Target || len(q.Fixed) != len(other.Fixed) || len(q.Free) != len(other.Free) {
+		return false
+	}
+	for i := range q.Fixed {
+		if q.Fixed[i].Colourant != other.Fixed[i].Colourant || !same(q.Fixed[i].OfBatter, other.Fixed[i].OfBatter) {
+			return false
+		}
+	}
+	for i := range q.Free {
+		a, b := &q.Free[i], &other.Free[i]
+		if a.Colourant != b.Colourant || a.Price != b.Price || !same(a.Most, b.Most) {
+			return false
+		}
+	}
+	return true
 }
 
 // lists reports whether a colourant stands in the part with a load.

@@ -30,6 +30,8 @@ const (
 	inJug           = "jug"       // lye-undissolved: it stands in its jug
 	inBatter        = "batter"    // lye-undissolved: it is in the batter
 	inEU            = "eu"        // colourant-not-permitted: under which law
+	dangersMore     = "dangers"   // findings-more: some of them are dangers
+	warningsMore    = "warnings"  // findings-more: none is a danger, some are warnings
 	inUS            = "us"
 	nothingHeld     = "unheld" // colourant-unjudged: its law or its stability is not held
 )
@@ -158,6 +160,15 @@ func (f Finding) Message() string {
 			return name + ": no density is known here, and oils among them are " + value + " of the batter. The volumes take them for as dense as the rest, which is mostly lye: too much may be made, by a third at worst. Give their density (\"density\": \"0.915 g/mL\"), or a trial."
 		}
 		return name + ": no density is known here. In the volumes they count at the batter's own density."
+	case "findings-more":
+		told := "Put right what is listed first."
+		switch f.Detail {
+		case dangersMore:
+			return f.Value.Text(0) + " findings more are not listed, and some of them are dangers to a person: weigh nothing by this batch before the dangers above are put right, and look again. At most " + limit + " are listed."
+		case warningsMore:
+			told = "None is a danger, some are warnings: put right what is listed first, and look again."
+		}
+		return f.Value.Text(0) + " findings more are not listed, beyond the " + limit + " that are. " + told
 	case "moulds-short":
 		if f.Detail == batchKnown {
 			return name + ": " + f.Value.Text(0) + " are hoped for, and there are " + limit + ". A batter cannot wait for another day."
@@ -385,8 +396,8 @@ func (f Finding) figure(r units.Ratio) string {
 	switch f.Unit {
 	case "%":
 		return r.PercentText(2) + " %"
-	case "moulds":
-		return r.Text(0) + " moulds"
+	case "moulds", "findings":
+		return r.Text(0) + " " + f.Unit
 	case "amendment":
 		return r.Text(0)
 	case "K", "°C":

@@ -102,9 +102,9 @@ func (f *Formula) layout(my mine) *solved {
 				}
 				switch kind {
 				case Fragrance:
-					l.material, _ = my.scents.Find(l.addition.Name)
+					l.material = my.scent(l.addition.Name)
 				case Colourant, Additive: // a clay, say, is an additive of which its density is known
-					l.colourant, _ = my.colours.Find(l.addition.Name)
+					l.colourant = my.colourOf(l.addition.Name)
 				}
 				s.loads[i] = append(s.loads[i], l)
 			}

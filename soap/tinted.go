@@ -1,6 +1,8 @@
 package soap
 
 import (
+	"context"
+
 	"example.com/lyewright/colour"
 	"example.com/lyewright/colour/tint"
 	"example.com/lyewright/units"
@@ -97,16 +99,16 @@ type Coat struct {
 // Tint predicts the colours of what is weighed, in the batter as weighed where that was. The
 // error is [Faults], where the batch's formula was changed so that its swatches or pigments
 // no longer say anything; loads that were looked for stay those of the batch.
-func (b *Batch) Tint() (Tint, error) {
+func (b *Batch) Tint() (Tint, error) { return b.TintContext(context.Background()) }
+
+// TintContext is [Batch.Tint] with a context: work stops within 10 ms of its end, and the
+// error then wraps that of the context.
+func (b *Batch) TintContext(ctx context.Context) (Tint, error) {
 	t := Tint{Formula: b.Formula.Name}
 	if b.Formula.Swatches != nil {
 		t.Swatches = b.Formula.Swatches.Name
 	}
-	for _, f := range b.Findings {
-		if OnColour(f) {
-			t.Findings = append(t.Findings, f)
-		}
-	}
+	t.Findings = b.selected(OnColour)
 	shelf, err := colour.NewShelf(b.Formula.Pigments)
 	if err != nil {
 		return Tint{}, under("pigments", err)
@@ -115,11 +117,16 @@ func (b *Batch) Tint() (Tint, error) {
 		t.Fit = b.matching.calibration
 	} else if b.Formula.Swatches != nil {
 		swatches := b.Formula.swatches(shelf)
-		if t.Fit, err = swatches.Calibrate(); err != nil {
+		if t.Fit, err = swatches.CalibrateContext(ctx); ctx.Err() != nil {
+			return Tint{}, stopped("the tint is", ctx)
+		} else if err != nil {
 			return Tint{}, under("swatches", err)
 		}
 	}
 	for i := range b.Parts {
+		if ctx.Err() != nil {
+			return Tint{}, stopped("the tint is", ctx)
+		}
 		p, err := b.tint(i, t.Fit, shelf)
 		if err != nil {
 			return Tint{}, under(itemPath("parts", i), err)
