@@ -41,7 +41,6 @@ var (
 	ErrConflict   = fault.ErrConflict   // things that cannot stand together, or twice
 	ErrRange      = fault.ErrRange      // a figure outside its bounds, or figures that do not add up
 	ErrFormat     = fault.ErrFormat     // a file that is not a formula in form
-	ErrLimit      = fault.ErrLimit      // more than one formula may ask for
 	ErrImpossible = fault.ErrImpossible // a formula in order that no pot can make
-	ErrLimit      = fault.ErrLimit      // more lines, bytes or levels than are taken
+	ErrLimit      = fault.ErrLimit      // more lines, bytes or levels than are taken, or more in all than one formula may ask for
 )

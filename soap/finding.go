@@ -112,6 +112,8 @@ type Finding struct {
 	//   - temperature-high: f (so high that °F may have been meant)
 	//   - typical-disputed: recalled (nobody saw the fatty acids)
 	//   - wax-reacts-slowly: given (with a value of the caller's own)
+	//   - findings-more: dangers where some of those that are not listed are, warnings where
+	//     none is and some are warnings
 	Detail string
 
 	// Quoted is what the sentence quotes beside names and figures: a published range, what a

@@ -89,7 +89,6 @@ func faultCode(f soap.Fault) string {
 		{soap.ErrConflict, "conflict"},
 		{soap.ErrRange, "out-of-bounds"},
 		{soap.ErrFormat, "wrong-form"},
-		{soap.ErrLimit, "limit"},
 		{soap.ErrImpossible, "impossible"},
 		{soap.ErrLimit, "limit"},
 		{units.ErrSyntax, "not-a-quantity"},

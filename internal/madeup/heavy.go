@@ -94,7 +94,7 @@ func (h Heavy) acids(w writer) {
 			w.Object("", func() {
 				w.Text("acid", id)
 				w.Text("load", "0."+strconv.Itoa(i+1)+" % of batter")
-				w.Text("strength", "88.1234567 %")
+				w.Object("strength", func() { w.Text("low", "88.1234567 %"); w.Text("high", "89 %") })
 				w.Bool("compensate", i%2 == 0)
 			})
 		}

@@ -22,8 +22,6 @@ var (
 	ErrRange = errors.New("outside its bounds")
 	// ErrFormat: a text that is not in the form asked for.
 	ErrFormat = errors.New("wrong form")
-	// ErrLimit: more of everything together than may be asked for at once.
-	ErrLimit = errors.New("beyond a limit")
 	// ErrImpossible: an input in order that nothing can be made of.
 	ErrImpossible = errors.New("cannot be made")
 	// ErrLimit: more of something than is taken: lines of a list, bytes, levels of nesting.
