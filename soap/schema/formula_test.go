@@ -88,6 +88,8 @@ func beyondASchema() map[string]string {
 		"promise-beside-too-large-a-carrier": working,
 		"promise-in-a-pot-of-acid":           working,
 		"promise-too-great":                  working,
+		"promise-of-waxes-alone":             names,
+		"promise-on-a-single-purity":         names,
 		"promise-without-a-range":            names,
 		"purity-reversed":                    order,
 		"same-oil-twice":                     twice,
