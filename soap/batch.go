@@ -42,8 +42,14 @@ type Batch struct {
 	Volumes          *Volumes
 	Pieces           []Piece      // vessel by vessel, in each part by part
 	Embeds, Toppings []ExtraCount // of one batch, vessel by vessel
-	Batches          int          // how many the moulds ask for; the masses are those of one full batch
-	Last             *LastBatch   // the last of several; nil of one
+	// PiecesComplete are the pieces of a batch whose mass is known whose every layer and top
+	// can be filled, vessel by vessel in the formula's order, beyond what is hoped for in the
+	// last. Better says how else the parts would share the batter to complete more; nil where
+	// nothing is known to.
+	PiecesComplete int
+	Better         *Split
+	Batches        int        // how many the moulds ask for; the masses are those of one full batch
+	Last           *LastBatch // the last of several; nil of one
 
 	matching *matching // what came of the loads that were looked for; nil where none were
 
@@ -155,6 +161,11 @@ type Lye struct {
 // distributions, to first order, with a coverage factor of 2, cut off at the worst case.
 type Outlook struct {
 	Low, LikelyLow, Planned, LikelyHigh, High units.Ratio
+
+	// AsPrinted is the superfat at typical values where every line is weighed as it is
+	// printed, dry alkali and stock lye too: as Planned, but for what the scales round away.
+	// Not given of what was really weighed, and where a scale shows nothing of the oils.
+	AsPrinted units.Ratio
 
 	// Complete is false where an oil, or a liquid's fat, has no range and was taken as
 	// exact: the worst case may then be worse.

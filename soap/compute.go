@@ -98,6 +98,9 @@ func (f *Formula) workAsAsked(my mine) (Batch, *solved, Faults) {
 		if faults := s.intoVessels(&b); len(faults) > 0 {
 			return Batch{}, nil, faults
 		}
+		if !f.fromVessels() {
+			b.Better = s.better(&b)
+		}
 		if b.Batches = s.seated.batches; b.Batches > 1 && f.fromVessels() {
 			if b.Last, faults = s.last(); len(faults) > 0 {
 				return Batch{}, nil, faults
@@ -325,6 +328,7 @@ func (s *solved) uncompensated() bool {
 func (s *solved) judge(b *Batch) Faults {
 	var faults Faults
 	all := s.ofBatch()
+	s.showHeld(&all)
 	asked := s.superfat
 	if s.uncompensated() {
 		asked = units.Ratio{} // an acid takes alkali from the oils: worked out from the masses
@@ -333,11 +337,40 @@ func (s *solved) judge(b *Batch) Faults {
 	if b.Superfat, ok = all.outlook(asked, b.Dry); !ok {
 		return Faults{s.noDemand(&all, "the batch")}
 	}
+	b.Superfat.AsPrinted = all.asPrinted()
 	for i := range s.parts {
 		p := s.ofPart(i)
 		if b.Parts[i].Superfat, ok = p.outlook(units.Ratio{}, b.Parts[i].Dry); !ok {
 			faults = append(faults, s.noDemand(&p, "part "+strconv.Quote(s.parts[i].Name)))
+			continue
 		}
+		b.Parts[i].Superfat.AsPrinted = p.asPrinted()
 	}
 	return faults
+}
+
+// showHeld counts every oil of the batch as it is printed: what goes into the pot on the
+// oils' scale, what is held back jug by jug on the small one.
+func (s *solved) showHeld(p *prospect) {
+	for i := range s.oils {
+		p.oils[i].pot.shown = s.inPot(i).Round(s.scale, units.Nearest)
+	}
+	for i := range s.loads {
+		for j := range s.loads[i] {
+			if l := &s.loads[i][j]; l.line >= 0 && l.addition.Carrier.fromFormula() {
+				pot := &p.oils[l.line].pot
+				pot.shown = pot.shown.Add(l.shown(s.small))
+			}
+		}
+	}
+}
+
+// asPrinted gives the superfat of the masses that the scales are asked to show, at typical
+// values; not given where nothing is left of the oils.
+func (p *prospect) asPrinted() units.Ratio {
+	l := p.at(printed)
+	if superfat, ok := l.superfat(); ok {
+		return superfat
+	}
+	return units.Ratio{}
 }

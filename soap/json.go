@@ -109,6 +109,7 @@ func (w jsonWriter) batch(b *Batch) {
 func (w jsonWriter) outlook(o *Outlook) {
 	w.Object("superfat", func() {
 		w.share("planned_pct", o.Planned)
+		w.share("as_printed_pct", o.AsPrinted)
 		w.share("low_pct", o.Low)
 		w.share("likely_low_pct", o.LikelyLow)
 		w.share("likely_high_pct", o.LikelyHigh)

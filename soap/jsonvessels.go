@@ -25,6 +25,7 @@ func (w jsonWriter) pieces(f *Formula, pieces []Piece) {
 			w.Int("filled", p.Filled)
 			w.mass("short_g", p.Short)
 			w.mass("fresh_g", p.Fresh)
+			w.mass("pour_g", p.Pour)
 			w.volume("volume_ml", p.Volume)
 			if p.Spread.Sign() > 0 {
 				w.share("volume_spread_pct", p.Spread)
@@ -57,9 +58,27 @@ func (w jsonWriter) filled(filled, reserve, loss units.Mass) {
 	w.mass("loss_g", loss)
 }
 
+func (w jsonWriter) split(split *Split) {
+	w.Int("pieces_complete", split.PiecesComplete)
+	w.List("parts", func() {
+		for _, p := range split.Parts {
+			w.Object("", func() {
+				w.Text("part", p.Name)
+				w.share("share_pct", p.Share)
+			})
+		}
+	})
+}
+
 // vessels writes what fills the vessels of a batch.
 func (w jsonWriter) vessels(b *Batch) {
 	w.List("pieces", func() { w.pieces(&b.Formula, b.Pieces) })
+	if b.Formula.SizeKnown() {
+		w.Int("pieces_complete", b.PiecesComplete)
+		if better := b.Better; better != nil {
+			w.Object("better_split", func() { w.split(better) })
+		}
+	}
 	w.extras("embeds", "embed", b.Embeds)
 	w.extras("toppings", "topping", b.Toppings)
 	if n := b.Formula.Size.Pieces; n > 0 {

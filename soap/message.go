@@ -114,9 +114,9 @@ func (f Finding) Message() string {
 	case "name-note":
 		return f.nameNote()
 	case "lye-strong":
-		return "The lye as mixed is " + value + ", above " + limit + ": it grows hotter, and trace comes fast."
+		return "The lye as mixed is " + value + " (alkali over alkali and water), above " + limit + ": it grows hotter, and trace comes fast."
 	case "lye-weak":
-		return "The lye as mixed is " + value + ", below " + limit + ": trace comes slowly, and the bars shrink as they dry."
+		return "The lye as mixed is " + value + " (alkali over alkali and water), below " + limit + ": trace comes slowly, and the bars shrink as they dry."
 	case "lye-undissolved":
 		return f.undissolved()
 	case "weighed-far":

@@ -15,10 +15,11 @@ type line struct {
 	mass     units.Mass
 	division units.Mass
 	halves   int
+	shown    units.Mass // of a planned line: what its scale is asked to show
 }
 
 func plannedLine(mass, division units.Mass) line {
-	return line{mass: mass, division: division, halves: 2}
+	return line{mass: mass, division: division, halves: 2, shown: mass.Round(division, units.Nearest)}
 }
 
 func readLine(mass, division units.Mass) line { return line{mass: mass, division: division, halves: 1} }
@@ -113,6 +114,7 @@ func (s *solved) ofPart(part int) prospect {
 			p.oils = append(p.oils, drawn{oil: l.oil})
 		}
 		jug := plannedLine(l.carrier, l.grain(s.small))
+		jug.shown = l.shown(s.small)
 		if l.read {
 			jug = readLine(l.carrier, s.small)
 		}
@@ -126,6 +128,7 @@ func (s *solved) prospect(share units.Ratio, oils int) prospect {
 	for i := range s.alkalis {
 		weighing, content := s.alkalis[i].ToWeigh()
 		p.alkalis[i] = drawnAlkali{alkali: s.alkalis[i].Alkali, line: plannedLine(weighing.Mass, s.small), content: content}
+		p.alkalis[i].line.shown = weighing.Mass.Round(s.small, units.Down)
 		if s.read != nil && s.read.alkalis[i] {
 			p.alkalis[i].line.halves = 1
 		}
@@ -159,6 +162,7 @@ const (
 	lowest  end = -1
 	planned end = 0
 	highest end = 1
+	printed end = 2 // values to plan at, and masses as the scales are asked to show them
 )
 
 // pick takes the value of a range at an end.
@@ -181,6 +185,8 @@ func (e end) shift(l line) units.Mass {
 		mass = mass.Sub(l.off())
 	case highest:
 		mass = mass.Add(l.off())
+	case printed, -printed:
+		return l.shown
 	}
 	if mass.Sign() < 0 {
 		return units.Mass{}

@@ -42,6 +42,9 @@ type Piece struct {
 	// Fresh is the mass of the part in one piece when it is poured; the last part of a
 	// vessel counts its embeds and toppings too.
 	Fresh units.Mass
+	// Pour is what to pour into one piece: batter of the part with its additions, sunk embeds
+	// and toppings not counted.
+	Pour units.Mass
 	// Volume is that of the part in one piece, without embeds.
 	Volume units.Volume
 	// Spread is how far off the model of the vessel's shape may be either way, as a
@@ -153,6 +156,7 @@ func (s *solved) pieces(b *Batch, density []float64, batter float64) {
 	cavities := s.seated.cavities
 	wanted := make([][]mould.Wanted, len(s.parts)) // of each part
 	at := make([][]int, len(s.parts))              // and where its pieces stand
+	contents := make([][]units.Mass, len(cavities))
 	for i := range cavities {
 		v, k := &s.seated.vessels[i], &cavities[i]
 		volume := k.net(density, batter)
@@ -167,12 +171,14 @@ func (s *solved) pieces(b *Batch, density []float64, batter float64) {
 				Vessel: v.Name, Part: s.parts[seat.part].Name, Top: v.On != "", Count: s.seated.wanted[i] * v.cuts(), Filled: s.seated.each[i] * v.cuts(),
 				Fresh: fresh, Volume: millilitres(volume * k.parts[j] / float64(v.cuts())), Spread: units.Whole(0),
 			}
+			p.Pour = p.Fresh
 			if !v.Trial.Given() {
 				p.Spread = v.Shape.Spread()
 			}
 			if j == len(k.seats)-1 {
 				p.Fresh = p.Fresh.Add(s.extras(b, v, batter))
 			}
+			contents[i] = append(contents[i], content)
 			wanted[seat.part] = append(wanted[seat.part], mould.Wanted{Content: content, Count: s.seated.wanted[i]})
 			at[seat.part] = append(at[seat.part], len(b.Pieces))
 			b.Pieces = append(b.Pieces, p)
@@ -188,6 +194,12 @@ func (s *solved) pieces(b *Batch, density []float64, batter float64) {
 			p.Short = filled.Short
 		}
 	}
+	s.contents = contents
+	left := make([]units.Mass, len(s.parts))
+	for i := range left {
+		left[i] = b.Parts[i].Filled
+	}
+	b.PiecesComplete = s.complete(left)
 }
 
 // drowned finds vessels whose embeds displace all that they hold.

@@ -42,7 +42,11 @@ type solved struct {
 
 	mine          // the maker's own fragrances and colourants
 	seated seated // the vessels
-	bulk   *bulk  // what volumes are reckoned with; nil without vessels
+
+	// contents are what the layers of each vessel's cavity take, of a batch whose mass is known.
+	contents [][]units.Mass
+
+	bulk *bulk // what volumes are reckoned with; nil without vessels
 
 	scale, small units.Mass // the divisions of the two scales
 	read         *readings  // which lines were weighed; nil on the plan
@@ -71,6 +75,17 @@ func (l *loaded) grain(division units.Mass) units.Mass {
 	}
 	ratio := l.addition.Carrier.Ratio
 	return division.Times(ratio.Over(ratio.Add(units.Whole(1))), units.Up)
+}
+
+// shown is how much of its carrier is weighed: of a paste its part in that.
+func (l *loaded) shown(division units.Mass) units.Mass {
+	carrier := l.addition.Carrier
+	if !carrier.Paste {
+		return l.carrier.Round(division, units.Nearest)
+	}
+	paste := l.mass.Add(l.carrier).Round(division, units.Nearest)
+	share := carrier.Ratio.Over(carrier.Ratio.Add(units.Whole(1)))
+	return paste.Times(share, units.Nearest)
 }
 
 // layout is the part of a formula's working that no superfat changes, so that

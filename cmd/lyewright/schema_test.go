@@ -77,7 +77,7 @@ func decodeValue(t testing.TB, d *json.Decoder, path string) any {
 // The keys of section "Out", each with the kind of its value: number, text, yes
 // or no, list, object. A question mark: may be missing.
 const (
-	outlookKeys = "planned_pct:n low_pct:n likely_low_pct:n likely_high_pct:n high_pct:n complete:b free_alkali_worst_pct:n?"
+	outlookKeys = "planned_pct:n as_printed_pct:n? low_pct:n likely_low_pct:n likely_high_pct:n high_pct:n complete:b free_alkali_worst_pct:n?"
 	batchKeys   = "schema:t formula:t oils:l alkali:l water:o lye:o batter_g:n poured_g:n dry_g:n superfat:o parts:l findings:l"
 	partKeys    = "part:t share_pct:n batter_g:n oils_g:n water_g:n poured_g:n dry_g:n superfat:o additions:l"
 )

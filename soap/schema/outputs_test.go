@@ -125,6 +125,10 @@ func mayBeMissing() map[string]string {
 	return map[string]string{
 		"batch/1 acids":                                 "no acids",
 		"batch/1 alkali[].purity_source":                "no published grade",
+		"batch/1 better_split":                          "nothing better is known, or vessels say how much is made",
+		"batch/1 parts[].superfat.as_printed_pct":       "a scale shows nothing of the oils",
+		"batch/1 pieces_complete":                       "vessels say how much is made",
+		"batch/1 superfat.as_printed_pct":               "a scale shows nothing of the oils",
 		"batch/1 batches":                               "one batch is enough",
 		"batch/1 embeds":                                "no embeds",
 		"batch/1 findings[].superfat_if":                "no figure is held against another",
@@ -372,7 +376,8 @@ func typeOf(v any) string {
 // promised are the keys that the format promises, typed from it and not from the schemas;
 // with a question mark those that may be missing.
 func promised() map[string]string {
-	const outlook = "planned_pct low_pct likely_low_pct likely_high_pct high_pct complete free_alkali_worst_pct"
+	const asWeighed = "planned_pct low_pct likely_low_pct likely_high_pct high_pct complete free_alkali_worst_pct"
+	const outlook = "planned_pct as_printed_pct? low_pct likely_low_pct likely_high_pct high_pct complete free_alkali_worst_pct"
 	return map[string]string{
 		"batch/1": `schema data_edition formula batter_g poured_g dry_g filled_g reserve_g loss_g batches? ` +
 			under("oils[]", "oil name mass_g weigh_g withheld_g") + under("alkali[]", "kind purity_pct mass_g weigh_g strength_pct stock_g stock_weigh_g") +
@@ -381,8 +386,8 @@ func promised() map[string]string {
 			under("size", "density_g_per_ml density_spread_pct poured_at_c pot_ml oils_ml lye_ml") + under("superfat", outlook) +
 			under("parts[]", "part share_pct batter_g oils_g water_g poured_g dry_g filled_g reserve_g loss_g volume_ml density_g_per_ml") + under("parts[].superfat", outlook) +
 			under("parts[].additions[]", "name kind mass_g weigh_g carrier carrier_g carrier_weigh_g from paste_g paste_weigh_g") +
-			under("pieces[]", "vessel part count filled short_g fresh_g volume_ml volume_spread_pct?") + under("embeds[]", "embed vessel count mass_g") + under("toppings[]", "topping vessel count mass_g") +
-			under("last_batch", "oils_g poured_g pieces") + under("scaled", "pieces_asked pieces") + under("weighed", "stage lye batter_g poured_g dry_g superfat parts remedies") + under("weighed.superfat", outlook) +
+			under("pieces[]", "vessel part count filled short_g fresh_g pour_g volume_ml volume_spread_pct?") + "pieces_complete? better_split? " + under("better_split", "pieces_complete parts") + under("better_split.parts[]", "part share_pct") + under("embeds[]", "embed vessel count mass_g") + under("toppings[]", "topping vessel count mass_g") +
+			under("last_batch", "oils_g poured_g pieces") + under("scaled", "pieces_asked pieces") + under("weighed", "stage lye batter_g poured_g dry_g superfat parts remedies") + under("weighed.superfat", asWeighed) +
 			under("weighed.parts[]", "part share_pct batter_g oils_g poured_g dry_g superfat additions") + under("weighed.remedies[]", "part? oil add_g add_weigh_g lye_g of_lye_g water_g kind alkali_g batter_g poured_g water_per_oils_pct superfat") +
 			under("findings[]", "code severity subject message names detail? value limit? unit source"),
 		"cap/1": `schema category law edition findings notices allergen_lists ` +

@@ -20,10 +20,13 @@ func (s *sheet) moulds() {
 		return
 	}
 	s.scaled()
-	s.line(pad("", -nameColumn) + pad("pieces", massColumn) + pad(s.unit.String()+" each", restColumn))
+	s.line(pad("", -nameColumn) + pad("pieces", massColumn) + pad("pour, "+s.unit.String(), restColumn))
 	for i := range b.Pieces {
 		p := &b.Pieces[i]
-		s.row("", p.Vessel+", "+p.Part, strconv.Itoa(p.Filled), s.each(p.Fresh))
+		s.row("", p.Vessel+", "+p.Part, strconv.Itoa(p.Filled), s.each(p.Pour))
+		if p.Fresh != p.Pour {
+			s.wrap(belowBox, "with its embeds and toppings "+s.each(p.Fresh)+" "+s.unit.String()+" a piece")
+		}
 		if i == 0 || b.Pieces[i-1].Vessel != p.Vessel {
 			s.note(belowBox, b.Formula.VesselNamed(p.Vessel).Note)
 		}
@@ -86,6 +89,17 @@ func (s *sheet) goesFar() {
 			text = p.Vessel + ", " + p.Part + ": fills the " + strconv.Itoa(p.Count) + " hoped for and " + strconv.Itoa(p.Filled-p.Count) + " more"
 		case p.Short.Sign() > 0:
 			text += "; the next one lacks " + s.figure(p.Short)
+		}
+		s.wrap("", text+".")
+	}
+	s.wrap("", "Complete, with every layer and top: "+pieces(s.b.PiecesComplete)+".")
+	if better := s.b.Better; better != nil {
+		text := "The same batter would complete " + pieces(better.PiecesComplete) + " if its parts shared it so:"
+		for i, p := range better.Parts {
+			if i > 0 {
+				text += ","
+			}
+			text += " " + p.Name + " " + p.Share.PercentText(2) + " %"
 		}
 		s.wrap("", text+".")
 	}

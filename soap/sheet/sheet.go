@@ -180,7 +180,7 @@ func (s *sheet) lye() {
 	}
 	s.wrap("", s.mixing()+s.bound())
 	s.bench()
-	s.line("Lye as mixed: " + s.b.Lye.Concentration.PercentText(2) + " % (alkali as weighed, of the lye)")
+	s.mixed()
 	if s.b.Water.Withheld.Sign() > 0 {
 		s.line("Water held back for carriers: " + s.b.Water.Withheld.Fixed(s.unit, column.places) + " " + s.unit.String())
 	}
@@ -295,6 +295,7 @@ func (s *sheet) superfat() {
 	if names := s.rangeless(); len(names) > 0 {
 		s.wrap("", "Not complete: no range of saponification values is known of "+strings.Join(names, "; ")+". The one figure was taken as exact.")
 	}
+	s.printed()
 	s.line("")
 	s.dryMass()
 	if s.scented() {
