@@ -18,7 +18,7 @@ func TestTheSuperfatAsPrintedIsThatOfTheMassesOnTheSheet(t *testing.T) {
 	small := plainFormula().with("oils", `{"oil": "hall-blend", "share": "100 %", "saponification": {"low": "213", "typical": "214", "high": "215"}}`, "size", `{"oils": "200 g"}`, "scale", `"1 g"`)
 	for alkali, want := range map[string]string{
 		`{"kind": "sodium-hydroxide", "purity": {"low": "99.9 %", "typical": "100 %", "high": "100 %"}}`: "0.08232603",
-		`{"kind": "sodium-hydroxide", "stock": {"strength": "50 %"}}`:                                   "0.06593900",
+		`{"kind": "sodium-hydroxide", "stock": {"strength": "50 %"}}`:                                    "0.06593900",
 	} {
 		b := small.with("alkali", alkali).batch(t)
 		if got := b.Superfat.AsPrinted; !within(ratioFrac(got), frac(want), frac("0.00000001")) {
