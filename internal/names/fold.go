@@ -28,6 +28,13 @@ func Fold(name string) string {
 			b.WriteByte(' ')
 			space = false
 		}
+		if r < utf8.RuneSelf {
+			if 'A' <= r && r <= 'Z' {
+				r += 'a' - 'A'
+			}
+			b.WriteByte(byte(r))
+			continue
+		}
 		switch r = plain(unicode.ToLower(r)); r {
 		case 'ß':
 			b.WriteString("ss")
@@ -59,12 +66,18 @@ func folded(name string) bool {
 // isSpace reports whether a letter parts words: a space, or a hyphen or dash, of any kind. A line break or a
 // tab is none: no name has one.
 func isSpace(r rune) bool {
+	if r < utf8.RuneSelf {
+		return r == ' ' || r == '-'
+	}
 	return unicode.Is(unicode.Zs, r) || unicode.Is(unicode.Pd, r) || r == '−'
 }
 
 // silent reports whether a letter does not count: an apostrophe, or an accent by itself.
 func silent(r rune) bool {
-	return strings.ContainsRune("'`’‘ʼ´", r) || unicode.Is(unicode.Mn, r)
+	if r < utf8.RuneSelf {
+		return r == '\'' || r == '`'
+	}
+	return strings.ContainsRune("’‘ʼ´", r) || unicode.Is(unicode.Mn, r)
 }
 
 // plain gives a lower-case Latin letter without its accent.

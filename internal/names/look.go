@@ -86,8 +86,8 @@ func known(kind Kind, id string) bool { return allIDs()[string(kind)+" "+id] }
 var allIDs = sync.OnceValue(func() map[string]bool {
 	ids := map[string]bool{}
 	for _, kind := range []Kind{Oil, Fragrance, Colourant, Acid, Alkali} {
-		for _, line := range lines(kind) {
-			for _, m := range read(line).Meanings {
+		for _, l := range listed()[kind] {
+			for _, m := range read(l.line).Meanings {
 				if m.ID != "" {
 					ids[string(kind)+" "+m.ID] = true
 				}

@@ -118,24 +118,19 @@ func compare(key string, kind Kind, folded string) int {
 	return strings.Compare(name, folded)
 }
 
-// lines yields the lines of a kind.
-func lines(kind Kind) func(yield func(name, line string) bool) {
-	return func(yield func(name, line string) bool) {
-		for line := range refdata.Lines(ofKind(kind)) {
-			key, _, _ := strings.Cut(line, "\t")
-			if !yield(key[len(kind)+1:], line) {
-				return
-			}
-		}
-	}
+// listing is a line of the table, its name and the letters of that.
+type listing struct {
+	name, line string
+	letters    letters
 }
 
-// ofKind is the part of the table that holds the names of a kind.
-func ofKind(kind Kind) string {
-	begin := strings.Index(table, "\n"+string(kind)+" ")
-	if begin < 0 {
-		return ""
+// listed holds the lines of each kind, read when a near name is first looked for.
+var listed = sync.OnceValue(func() map[Kind][]listing {
+	all := map[Kind][]listing{}
+	for line := range refdata.Lines(table) {
+		key, _, _ := strings.Cut(line, "\t")
+		kind, name, _ := strings.Cut(key, " ")
+		all[Kind(kind)] = append(all[Kind(kind)], listing{name, line, lettersOf(name)})
 	}
-	end := strings.LastIndex(table, "\n"+string(kind)+" ") + 1
-	return table[begin+1 : end+strings.IndexByte(table[end:], '\n')]
-}
+	return all
+})

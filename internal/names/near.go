@@ -1,7 +1,6 @@
 package names
 
 import (
-	"math/bits"
 	"slices"
 	"strings"
 
@@ -29,9 +28,13 @@ func Nearest(kind Kind, name string, known []string, alike func(a, b string) boo
 	if folded == "" || len(folded) > longest {
 		return nil
 	}
-	ids := nearTo(kind, folded, known)
+	spelled := make([]string, len(known))
+	for i, id := range known {
+		spelled[i] = Fold(id)
+	}
+	ids := nearTo(kind, folded, known, spelled)
 	if ids == nil {
-		ids = partly(folded, known)
+		ids = partly(folded, known, spelled)
 	}
 	var offered []string
 	for _, id := range ids {
@@ -47,14 +50,14 @@ func Nearest(kind Kind, name string, known []string, alike func(a, b string) boo
 
 // nearTo lists the ids of the names that differ by the fewest letters; an empty one stands for a name that is
 // not held, has several meanings, or has another word that changes the meaning.
-func nearTo(kind Kind, folded string, known []string) (ids []string) {
+func nearTo(kind Kind, folded string, known, spelled []string) (ids []string) {
 	best := nearest.Most(contents(folded)) // letters
 	mine, used := tells(folded), lettersOf(folded)
-	add := func(spelled string, meaning func() string) {
-		if abs(len(spelled)-len(folded)) > best || bits.OnesCount32(lettersOf(spelled)^used) > 2*best {
+	add := func(spelled string, has *letters, meaning func() string) {
+		if abs(len(spelled)-len(folded)) > best || used.apart(has) > best {
 			return
 		}
-		off := nearest.Distance(folded, spelled)
+		off := nearest.DistanceTo(folded, spelled, best)
 		if off > best {
 			return
 		}
@@ -67,12 +70,15 @@ func nearTo(kind Kind, folded string, known []string) (ids []string) {
 		}
 		ids = append(ids, id)
 	}
-	for _, id := range known {
-		add(Fold(id), func() string { return id })
+	for i, id := range known {
+		has := lettersOf(spelled[i])
+		add(spelled[i], &has, func() string { return id })
 	}
-	for spelled, line := range lines(kind) {
-		add(spelled, func() string {
-			only := read(line).answer(func(id string) bool { return slices.Contains(known, id) })
+	of := listed()[kind]
+	for i := range of {
+		l := &of[i]
+		add(l.name, &l.letters, func() string {
+			only := read(l.line).answer(func(id string) bool { return slices.Contains(known, id) })
 			if only.Unheld {
 				return ""
 			}
@@ -82,15 +88,32 @@ func nearTo(kind Kind, folded string, known []string) (ids []string) {
 	return ids
 }
 
-// lettersOf gives the letters from a to z that a name has, one bit each. A letter changed changes two of them
-// at most.
-func lettersOf(folded string) (set uint32) {
+// letters are how often a name has each letter from a to z, and anything else.
+type letters [27]uint8
+
+func lettersOf(folded string) (of letters) {
 	for i := range len(folded) {
+		at := len(of) - 1
 		if c := folded[i]; 'a' <= c && c <= 'z' {
-			set |= 1 << (c - 'a')
+			at = int(c - 'a')
+		}
+		of[at]++ // no name has more than 200 bytes
+	}
+	return of
+}
+
+// apart is by how many letters two names differ at least: the larger of what one has more, and
+// what it has less. A letter that is changed counts once in both, swapped letters in none.
+func (of *letters) apart(other *letters) int {
+	more, less := 0, 0
+	for i := range of {
+		if d := int(of[i]) - int(other[i]); d > 0 {
+			more += d
+		} else {
+			less -= d
 		}
 	}
-	return set
+	return max(more, less)
 }
 
 // contents is a folded name without the words that many share.
@@ -105,10 +128,10 @@ func contents(folded string) string {
 }
 
 // partly lists the ids that have a name as whole words among theirs.
-func partly(folded string, known []string) (ids []string) {
-	for _, id := range known {
-		if spelled := Fold(id); tells(folded) == tells(spelled) && strings.Contains(" "+spelled+" ", " "+folded+" ") {
-			ids = append(ids, id)
+func partly(folded string, known, spelled []string) (ids []string) {
+	for i, name := range spelled {
+		if strings.Contains(name, folded) && strings.Contains(" "+name+" ", " "+folded+" ") && tells(folded) == tells(name) {
+			ids = append(ids, known[i])
 		}
 	}
 	return ids

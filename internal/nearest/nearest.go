@@ -52,7 +52,11 @@ func within(part, whole string) bool {
 
 // Distance counts the letters changed, added, dropped or swapped between two
 // words (optimal string alignment).
-func Distance(a, b string) int {
+func Distance(a, b string) int { return DistanceTo(a, b, len(a)+len(b)) }
+
+// DistanceTo is Distance up to a most: what is farther is told as farther, without saying by
+// how much.
+func DistanceTo(a, b string, most int) int {
 	var room [3][65]int // of names of usual length, without a list of its own for each
 	before, last, row := room[0][:], room[1][:], room[2][:]
 	if len(b) >= len(room[0]) {
@@ -64,6 +68,7 @@ func Distance(a, b string) int {
 	}
 	for i := 1; i <= len(a); i++ {
 		row[0] = i
+		least := i
 		for j := 1; j <= len(b); j++ {
 			cost := 1
 			if a[i-1] == b[j-1] {
@@ -73,6 +78,10 @@ func Distance(a, b string) int {
 			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
 				row[j] = min(row[j], before[j-2]+1)
 			}
+			least = min(least, row[j])
+		}
+		if least > most+1 { // by a swap a row may yet fall by one below the row before
+			return most + 1
 		}
 		before, last, row = last, row, before
 	}

@@ -138,3 +138,18 @@ func TestRemedyNamesWhatIsNear(t *testing.T) {
 		}
 	}
 }
+
+// DistanceTo is Distance as far as the most, and beyond it farther than the most.
+func TestADistanceIsToldUpToAMost(t *testing.T) {
+	words := []string{"", "olive", "oilve", "loive", "lantern pear", "lantern peach", "abcd", "badc", "titanium dioxide", "iron oxide red"}
+	for _, a := range words {
+		for _, b := range words {
+			whole := nearest.Distance(a, b)
+			for most := range 20 {
+				if got := nearest.DistanceTo(a, b, most); whole <= most && got != whole || whole > most && got <= most {
+					t.Errorf("%q and %q: %d, told up to %d as %d", a, b, whole, most, got)
+				}
+			}
+		}
+	}
+}
