@@ -27,6 +27,7 @@ type Step struct {
 func Working(b soap.Batch) []Step {
 	w := working{b: b}
 	for _, o := range b.Oils {
+		w.profile(o.Oil)
 		w.oil(o)
 	}
 	w.add(Step{
@@ -44,6 +45,8 @@ func Working(b soap.Batch) []Step {
 	for i := range b.Parts {
 		w.part(&b.Parts[i])
 	}
+	w.worst()
+	w.dryPot()
 	w.moulds()
 	return w.steps
 }
