@@ -63,7 +63,7 @@ func (j *judge) negative(t trail, part int, names []string) {
 	f := Finding{Severity: Danger, Subject: t.String(), Limit: units.Whole(0), Unit: "%", Source: cite.Source{How: cite.Computed}, Names: names}
 	state := ""
 	switch {
-	case j.b.Weighed != nil && j.b.Weighed.Stage == AtMoulds:
+	case j.b.Weighed != nil && (j.b.Weighed.Stage == AtMoulds || j.b.Weighed.Stage != AtLye && j.b.Weighed.Lye.Undissolved):
 		state = pouredSo
 	case j.b.Weighed != nil:
 		state = weighedSo

@@ -21,7 +21,7 @@ const (
 	muchUnknown     = "much"      // density-unknown: of oils that are much of the batter
 	foilUnknown     = "unknown"   // glitter-aluminium: nobody said whether it has any
 	inLastBatch     = "last"      // fragrance-over-cap: in the last of several batches
-	pouredSo        = "poured"    // superfat-likely-negative: as weighed, and past mending
+	pouredSo        = "poured"    // superfat-below-zero, and before a cause: past mending
 	numbersUnknown  = "numbers"   // colourant-unjudged: its Colour Index numbers are not all known
 	hardlyWhitens   = "whitens"   // nano-grade: of titanium dioxide
 	perhapsF        = "f"         // temperature-high: so high that °F may have been meant

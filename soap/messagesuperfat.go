@@ -24,7 +24,7 @@ func (f Finding) belowZero() string {
 	case weighedSo:
 		return name + ": as weighed, " + is + ": mend it before it is poured, or do not use it on skin."
 	case pouredSo:
-		return name + ": as weighed, " + is + ", and it is poured and cannot be mended: do not use it on skin."
+		return name + ": as weighed, " + is + ", and it cannot be mended any more: do not use it on skin."
 	default: // the superfat written is not below zero
 		return name + ": as planned, " + is + ". Oil held back for other parts leaves this one too much alkali: write \"from\": \"extra\" for that carrier, or raise the superfat."
 	}
@@ -38,7 +38,7 @@ func (f Finding) likelyNegative() string {
 		return name + ": as weighed, " + may + doubt(cause) + "The bar could burn skin: mend it before it is poured, or do not use it on skin."
 	}
 	if cause, ok := strings.CutPrefix(f.Detail, pouredSo+"-"); ok {
-		return name + ": as weighed, " + may + doubt(cause) + "It is poured and cannot be mended: do not use it on skin."
+		return name + ": as weighed, " + may + doubt(cause) + "It cannot be mended any more: do not use it on skin."
 	}
 	remedy := "It is planned too low for all that is in doubt: raise the superfat."
 	switch f.Detail {

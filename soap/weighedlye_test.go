@@ -43,6 +43,10 @@ func TestALyeThatDoesNotDissolveIsADangerAtEveryStage(t *testing.T) {
 		if says := f.Message(); !strings.Contains(says, "57.5 % hydroxide") || !strings.Contains(says, "52.1 %") || strings.Contains(says, "in the batter") == (stage == soap.AtLye) {
 			t.Errorf("%s: %s", stage, says)
 		}
+		// nothing beside it says that it could be mended, once it is in the batter
+		if f, found := findingOf(b.Findings, "superfat-below-zero"); !found || strings.Contains(f.Message(), "mend it before") != (stage == soap.AtLye) {
+			t.Errorf("%s: %s", stage, f.Message())
+		}
 		// no oil reaches grains of alkali: only a lye in its jug can still be mended
 		if offered := len(b.Weighed.Remedies) > 0; offered != (stage == soap.AtLye) {
 			t.Errorf("%s: offered is %+v", stage, b.Weighed.Remedies)
