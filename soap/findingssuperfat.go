@@ -39,19 +39,22 @@ func (j *judge) salted() bool {
 	return salt.Compare(j.b.OilsTotal.Times(units.Percent(25), units.Nearest)) > 0
 }
 
-// isTableSalt reports whether an additive is table or sea salt by its name. Epsom salt is none:
-// its magnesium makes soap that does not dissolve.
+// isTableSalt reports whether an additive is sodium chloride by its name: salt, with nothing beside it but words of
+// where it comes from and how fine it is. Epsom salt is none: its magnesium makes soap that does not dissolve.
 func isTableSalt(name string) bool {
+	const beside wordList = " table sea rock kitchen cooking pickling kosher fine finely coarse coarsely ground milled extra pure white grey gray pink" +
+		" dried dry flaked flakes iodised iodized non "
 	salt := false
-	for _, word := range foldedWords(name) {
-		switch word {
-		case "epsom", "magnesium":
-			return false
-		case "salt", "salts", "halite":
+	words := plainWords(name)
+	for _, word := range words {
+		switch {
+		case word == "salt", word == "halite":
 			salt = true
+		case !beside.has(word):
+			return strings.Join(words, " ") == "sodium chloride"
 		}
 	}
-	return salt || strings.Join(foldedWords(name), " ") == "sodium chloride"
+	return salt
 }
 
 // negative judges whether a part has, or may well have, more alkali than it takes up.

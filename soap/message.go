@@ -221,9 +221,13 @@ func (f Finding) Message() string {
 	case "hydrogen":
 		what, unless := colourantText(f.Names), ""
 		if f.Detail == byItsName {
-			what, unless = f.Names[0]+" ("+f.Names[1]+")", " If a salt, an oxide or a lake of it is meant, write its whole name."
+			what = f.Names[0] + " (" + f.Names[1] + ")"
+			if !isFoil(f.Names[0]) {
+				unless = " If a salt, an oxide or a lake of it is meant, write its whole name."
+			}
 		}
-		return what + ": alkali dissolves this metal, and hydrogen comes off, which burns and explodes. Never put it into lye or batter, nor on fresh soap." + unless
+		return what + ": in lye and fresh batter this metal gives off hydrogen, which burns and explodes. " +
+			"Never put it into lye or batter, nor on fresh soap." + unless
 	case "colourant-not-permitted":
 		return f.notPermitted()
 	case "nano-grade":

@@ -6,57 +6,81 @@ import (
 	"unicode"
 
 	"example.com/lyewright/internal/names"
+	"example.com/lyewright/internal/nearest"
 )
 
-// The words by which a name tells a metal that alkali dissolves under hydrogen, in English,
-// German, French, Spanish and Latin: in lower case, without accents. They are common
-// knowledge; nobody read them anywhere.
-var (
-	dissolving = []struct{ metal, name string }{
-		{"aluminium", "aluminium"}, {"aluminium", "aluminum"}, {"aluminium", "aluminio"}, {"aluminium", "alu"},
-		{"zinc", "zinc"}, {"zinc", "zink"}, {"zinc", "cinc"}, {"zinc", "zincum"},
-		{"magnesium", "magnesium"}, {"magnesium", "magnesio"}, {"magnesium", "magnalium"},
-	}
-	// metalForms say that it is the metal itself, finely divided; the others do so of aluminium.
-	metalForms = strings.Fields(`powder powders powdered dust flake flakes flaked foil foils leaf leaves filings shavings
-		turnings granule granules grit ribbon wool chips pellets metal atomised atomized
-		pulver staub flocken folie folien blatt blattchen spane griess granulat plattchen metall
-		poudre poussiere paillettes feuille feuilles limaille copeaux flocons grenaille
-		polvo escamas hoja hojas lamina laminas virutas limaduras granalla copos`)
-	aluminiumForms = strings.Fields("paste bronze pigment pigments glitter sequins confetti sheet flitter papier papel")
-	// metalFillers may stand between the metal and its form, and say nothing.
-	metalFillers = strings.Fields(`in en im als de d of the fine finest extra pure pur pura puro fein feines reines
-		fin fina fino raw silver leafing metallic mesh`)
-	linking = strings.Fields("de d of du des from")
-	// saltStems stand in the words that make a salt, an oxide or an ester of it; saltWords are such words.
-	saltStems = strings.Fields(`oxid oxyd hidrox sulf sulph chlor clor carbonat stear silic silik phosph phosf fosf lactat laktat citrat zitrat
-		glucon glukon ricin rizin acetat azetat nitrat nitrit borat octenyl succinat ascorb pyrith pirit glycin glicin malat taurat threon treon
-		undecyl fluor bromid iodid jodid salicyl palmit myrist oleat laurat aspart orotat picolin hydrat alginat`)
-	saltWords    = strings.Fields("lake lakes lack laque laca pca l oil ol starch salt salts salz salze sel sels sal sales")
-	absentBehind = strings.Fields("free frei libre")
-	absentBefore = strings.Fields("without no non not sans ohne kein keine sin free frei libre")
+// The words by which a name tells a metal that gives off hydrogen in alkali, in English, German, French, Spanish,
+// Italian, Dutch and Latin: in lower case, without accents. They are common knowledge; nobody read them anywhere.
+var dissolving = [...]struct{ metal, name string }{
+	{"aluminium", "aluminium"}, {"aluminium", "aluminum"}, {"aluminium", "aluminio"}, {"aluminium", "alluminio"}, {"aluminium", "alu"},
+	{"zinc", "zinc"}, {"zinc", "zink"}, {"zinc", "cinc"}, {"zinc", "zinco"}, {"zinc", "zincum"},
+	{"magnesium", "magnesium"}, {"magnesium", "magnesio"}, {"magnesium", "magnalium"},
+}
+
+// wordList holds words with a space on either side of each.
+type wordList string
+
+func (l wordList) has(word string) bool {
+	return word != "" && strings.Contains(string(l), " "+word+" ")
+}
+
+// metalForms say that it is the metal itself, finely divided; aluminiumForms do so of aluminium, and foils are forms
+// of which no salt is sold.
+const (
+	metalForms wordList = " powder powders powdered dust flake flakes flaked filings shavings turnings granule granules grit ribbon" +
+		" wool chips pellets metal atomised atomized pulver staub flocken spane griess granulat plattchen metall" +
+		" poudre poussiere paillettes limaille copeaux flocons grenaille polvo escamas virutas limaduras granalla copos" +
+		" polvere scaglie poeder vlokken schilfers "
+	aluminiumForms wordList = " paste bronze pigment pigments glitter sequins confetti flitter "
+	foils          wordList = " foil foils leaf leaves sheet sheets can cans wire scraps folie folien blatt feuille feuilles hoja hojas" +
+		" lamina laminas papier papel foglio foglia tinfoil "
 )
 
-// metalNamed tells which metal that dissolves in alkali a name means, in powder, flake or
+// metalFillers may stand between the metal and its form, and say nothing; linking words stand between a form and its
+// metal.
+const (
+	metalFillers wordList = " in en im als de d of the fine finest extra pure pur pura puro fein feines reines" +
+		" fin fina fino raw silver leafing metallic mesh shredded "
+	linking      wordList = " de d of du des from di van "
+	absentBehind wordList = " free frei libre "
+	absentBefore wordList = " without no non not sans ohne kein keine sin senza zonder free frei libre "
+)
+
+// saltStems stand in the words that make a salt, an oxide or an ester of a metal; saltWords are such words.
+const (
+	saltWords wordList = " lake lakes lack laque laca pca l oil ol starch salt salts salz salze sel sels sal sales "
+	saltStems          = "oxid oxyd ossid hidrox idross sulf sulph solf chlor clor carbonat stear silic silik phosph phosf fosf lactat laktat" +
+		" citrat zitrat glucon glukon ricin rizin acetat azetat nitrat nitrit borat octenyl succinat ascorb pyrith pirit" +
+		" glycin glicin malat taurat threon treon undecyl fluor bromid iodid jodid salicyl palmit myrist oleat laurat" +
+		" aspart orotat picolin hydrat alginat"
+)
+
+// metalNamed tells which metal that gives off hydrogen in alkali a name means, in powder, flake or
 // foil: "aluminium", "zinc" or "magnesium"; empty of any other name, such as one of a salt,
 // an oxide or a lake. A bare metal is taken for a powder, and a name that may be that of a
-// salt as well, such as "magnesium flakes", for the metal: the safer reading.
+// salt as well, such as "magnesium flakes", for the metal: the safer reading. So is a name that
+// is off by one letter.
 func metalNamed(name string) string {
 	if !mayNameMetal(name) {
 		return ""
 	}
 	words := plainWords(name)
 	for i, word := range words {
+		behind := func(before string) bool { return i > 0 && words[i-1] == before }
 		switch {
-		case word == "77000", word == "e173", word == "173" && i > 0 && words[i-1] == "e":
+		case word == "77000", word == "173" && behind("e"):
 			return "aluminium" // its Colour Index number, and that as a food colour
+		case word == "1" && behind("metal") && i > 1 && words[i-2] == "pigment":
+			return "aluminium" // Pigment Metal 1, its Colour Index name (memory)
 		case word == "77945":
 			return "zinc" // Pigment Black 16, zinc dust (memory)
-		case word == "tinfoil", word == "foil" && i > 0 && (words[i-1] == "tin" || words[i-1] == "kitchen"):
+		case word == "tinfoil", word == "foil" && (behind("tin") || behind("kitchen") || behind("baking")):
 			return "aluminium"
+		case i == 0 && len(words) > 1 && bySymbol(word) != "" && isForm(words[1], bySymbol(word)):
+			return bySymbol(word)
 		}
 		for _, known := range dissolving {
-			if word == known.name && isMetal(words, i, known.metal) || joined(word, known.metal, known.name) {
+			if spelled(word, known.name) && isMetal(words, i, known.metal) || joined(word, known.metal, known.name) {
 				return known.metal
 			}
 		}
@@ -64,12 +88,34 @@ func metalNamed(name string) string {
 	return ""
 }
 
+// bySymbol gives the metal of a chemical symbol; empty of any other word.
+func bySymbol(word string) string {
+	switch word {
+	case "al":
+		return "aluminium"
+	case "zn":
+		return "zinc"
+	case "mg":
+		return "magnesium"
+	default:
+		return ""
+	}
+}
+
+// spelled reports whether a word is the name of a metal, or a long one mistyped by one letter; magnesia is an oxide.
+func spelled(word, name string) bool {
+	const long = 7
+	return word == name || len(name) >= long && word != "magnesia" && nearest.Distance(word, name) == 1
+}
+
 // mayNameMetal is quick, since most names mean none.
 func mayNameMetal(name string) bool {
 	for i := range len(name) - 2 {
 		switch [3]byte{name[i] | 0x20, name[i+1] | 0x20, name[i+2] | 0x20} {
-		case [3]byte{'a', 'l', 'u'}, [3]byte{'z', 'i', 'n'}, [3]byte{'c', 'i', 'n'}, [3]byte{'m', 'a', 'g'},
-			[3]byte{'f', 'o', 'i'}, [3]byte{'7', '7', '0'}, [3]byte{'7', '7', '9'}, [3]byte{'1', '7', '3'}:
+		case [3]byte{'a', 'l', 'u'}, [3]byte{'u', 'm', 'i'}, [3]byte{'i', 'n', 'i'}, [3]byte{'l', 'u', 'm'}, [3]byte{'z', 'i', 'n'}, [3]byte{'c', 'i', 'n'},
+			[3]byte{'m', 'a', 'g'}, [3]byte{'g', 'n', 'e'}, [3]byte{'n', 'e', 's'}, [3]byte{'s', 'i', 'u'}, [3]byte{'f', 'o', 'i'},
+			[3]byte{'m', 'e', 't'}, [3]byte{'7', '7', '0'}, [3]byte{'7', '7', '9'}, [3]byte{'1', '7', '3'},
+			[3]byte{'a', 'l', ' '}, [3]byte{'z', 'n', ' '}, [3]byte{'m', 'g', ' '}, [3]byte{'a', 'l', '-'}, [3]byte{'z', 'n', '-'}, [3]byte{'m', 'g', '-'}:
 			return true
 		}
 	}
@@ -87,32 +133,47 @@ func joined(word, metal, name string) bool {
 }
 
 func isForm(word, metal string) bool {
-	return slices.Contains(metalForms, word) || metal == "aluminium" && slices.Contains(aluminiumForms, word)
+	return metalForms.has(word) || foils.has(word) || metal == "aluminium" && aluminiumForms.has(word)
 }
 
 func isSalt(word string) bool {
-	return slices.Contains(saltWords, word) || slices.ContainsFunc(saltStems, func(stem string) bool { return strings.Contains(word, stem) })
+	if saltWords.has(word) {
+		return true
+	}
+	for stem := range strings.SplitSeq(saltStems, " ") {
+		if strings.Contains(word, stem) {
+			return true
+		}
+	}
+	return false
+}
+
+// isFoil reports whether a name says that it is of a foil, a leaf or the like: no salt is sold as one.
+func isFoil(name string) bool {
+	return slices.ContainsFunc(plainWords(name), func(word string) bool {
+		return foils.has(word) || strings.HasSuffix(word, "folie") || strings.HasPrefix(word, "blatt")
+	})
 }
 
 // isMetal reports whether words[at], the name of a metal, means the metal itself.
 func isMetal(words []string, at int, metal string) bool {
 	before := at - 1
-	for before >= 0 && slices.Contains(linking, words[before]) {
+	for before >= 0 && linking.has(words[before]) {
 		before--
 	}
-	if before >= 0 && (isSalt(words[before]) || slices.Contains(absentBefore, words[before])) {
+	if before >= 0 && (isSalt(words[before]) || absentBefore.has(words[before])) {
 		return false // oxide of zinc, without aluminium
 	}
 	const near = 2 // words that say something
 	said := 0
 	for _, word := range words[at+1:] {
-		if said == 0 && slices.Contains(absentBehind, word) || isSalt(word) {
+		if said == 0 && absentBehind.has(word) || isSalt(word) {
 			return false
 		}
 		if isForm(word, metal) {
 			return true
 		}
-		if !slices.Contains(metalFillers, word) && strings.Trim(word, "0123456789") != "" {
+		if !metalFillers.has(word) && strings.Trim(word, "0123456789") != "" {
 			if said++; said == near {
 				break
 			}
@@ -122,22 +183,28 @@ func isMetal(words []string, at int, metal string) bool {
 		return true
 	}
 	for _, word := range words {
-		other := slices.ContainsFunc(dissolving, func(known struct{ metal, name string }) bool { return known.name == word })
-		if !other && !isForm(word, metal) && !slices.Contains(metalFillers, word) && strings.Trim(word, "0123456789") != "" {
+		other := slices.ContainsFunc(dissolving[:], func(known struct{ metal, name string }) bool { return spelled(word, known.name) })
+		if !other && !isForm(word, metal) && !metalFillers.has(word) && strings.Trim(word, "0123456789") != "" {
 			return false // it is a word among others
 		}
 	}
 	return true
 }
 
-// plainWords splits a name into its words, folded: letters and digits, whatever else stands
-// between them, an apostrophe too.
+// plainWords splits a name into its words, folded: runs of letters or of digits, whatever else
+// stands between them, an apostrophe too.
 func plainWords(name string) []string {
-	apart := strings.Map(func(r rune) rune {
-		if unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.Is(unicode.Mn, r) {
-			return r
+	var apart strings.Builder
+	digits := false
+	for _, r := range name {
+		if unicode.IsDigit(r) != digits {
+			digits = !digits
+			apart.WriteByte(' ')
 		}
-		return ' '
-	}, name)
-	return strings.Fields(names.Fold(apart))
+		if !digits && !unicode.IsLetter(r) && !unicode.Is(unicode.Mn, r) {
+			r = ' '
+		}
+		apart.WriteRune(r)
+	}
+	return strings.Fields(names.Fold(apart.String()))
 }

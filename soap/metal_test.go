@@ -21,6 +21,11 @@ var namesOfMetal = map[string]string{
 	"Aluminiumpulver": "aluminium", "Alufolie": "aluminium", "Blattaluminium": "aluminium", "Aluminiumgrieß": "aluminium", "Aluminium Flocken": "aluminium",
 	"poudre d'aluminium": "aluminium", "poudre d’aluminium": "aluminium", "aluminium en poudre": "aluminium", "feuille d'aluminium": "aluminium", "paillettes d'aluminium": "aluminium", "papier alu": "aluminium",
 	"polvo de aluminio": "aluminium", "aluminio en polvo": "aluminium", "papel de aluminio": "aluminium", "lámina de aluminio": "aluminium",
+	"CI77000": "aluminium", "ci77000": "aluminium", "Pigment Metal 1": "aluminium", "Al powder": "aluminium", "baking foil": "aluminium",
+	"shredded aluminium can": "aluminium", "alluminio in polvere": "aluminium", "aluminiumpoeder": "aluminium", "zinkpoeder": "zinc",
+	// One letter dropped, changed or swapped.
+	"alumnium powder": "aluminium", "Aluminim flakes": "aluminium", "aluminiun powder": "aluminium", "magnesuim powder": "magnesium",
+	"alminium powder": "aluminium", "luminium foil": "aluminium", "aluminun": "aluminium", "mgnesium flakes": "magnesium",
 	"zinc": "zinc", "zinc dust": "zinc", "zinc powder": "zinc", "Zinkstaub": "zinc", "Zink-Pulver": "zinc", "poudre de zinc": "zinc", "zinc en poudre": "zinc", "cinc en polvo": "zinc", "metallic zinc": "zinc", "CI 77945": "zinc",
 	"magnesium powder": "magnesium", "magnesium ribbon": "magnesium", "magnesium flakes": "magnesium", "Magnesiumspäne": "magnesium", "magnésium en poudre": "magnesium", "magne\u0301sium en poudre": "magnesium",
 	"copeaux de magnésium": "magnesium", "magnesio en polvo": "magnesium", "magnalium": "magnesium",
@@ -33,6 +38,8 @@ var namesOfNoMetal = []string{
 	"aluminium lake", "aluminum lake powder", "red 40 aluminium lake", "laque d'aluminium", "Aluminiumlack", "aluminium starch octenylsuccinate powder", "potassium aluminium sulphate powder", "alum powder",
 	"magnesium sulfate", "magnesium sulphate flakes", "magnesium chloride flakes", "Magnesiumchlorid Flocken", "sulfate de magnésium", "cloruro de magnesio en escamas", "sal de magnesio en polvo", "magnesium stearate powder",
 	"magnesium l-threonate powder", "magnesium oil", "magnesium hydroxide", "baking powder (aluminium free)", "baking powder without aluminium", "Backpulver, aluminiumfrei", "polvo sin aluminio",
+	"magnesia", "magnesia powder", "milk of magnesia", "magnesite powder", "aluminate powder", "alumina powder", "calamine powder", "Pigment White 1", "metallic gold mica",
+	"aloe vera gel al naturale", "alfalfa powder", "illuminating pink mica", "aluminum zirconium chlorohydrate powder", "sulphate of magnesium", "solfato di magnesio", "ossido di zinco in polvere",
 	"silver mica", "magnesium rich clay powder", "illuminating powder", "cinnamon powder", "alumina", "magnolia petals", "gold leaf", "copper foil", "rosemary leaf powder", "tin", "CI 77019", "77001", "zinnia petals", "foil", "powder", "alun en poudre",
 }
 
