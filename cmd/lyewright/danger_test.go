@@ -9,13 +9,13 @@ import (
 func TestEveryViewSaysADanger(t *testing.T) {
 	metal := formulaWith("parts", `[{"part": "whole", "share": "100 %", "additives": [{"additive": "zinc dust", "load": "5 g"}]}]`)
 	for command, says := range map[string]string{
-		"batch -":       "DANGER  zinc dust (zinc): alkali dissolves this metal, and hydrogen",
+		"batch -":       "DANGER  zinc dust (zinc): in lye and fresh batter this metal gives off hydrogen",
 		"batch -json -": `"code":"hydrogen","severity":"danger","subject":"parts[0].additives[0]"`,
-		"cap -":         "DANGER  zinc dust (zinc): alkali dissolves this metal, and hydrogen",
+		"cap -":         "DANGER  zinc dust (zinc): in lye and fresh batter this metal gives off hydrogen",
 		"cap -json -":   `"code":"hydrogen","severity":"danger"`,
-		"tint -":        "DANGER  zinc dust (zinc): alkali dissolves this metal, and hydrogen",
+		"tint -":        "DANGER  zinc dust (zinc): in lye and fresh batter this metal gives off hydrogen",
 		"tint -json -":  `"code":"hydrogen","severity":"danger"`,
-		"check -":       "danger hydrogen parts[0].additives[0]: zinc dust (zinc): alkali dissolves this metal, and hydrogen",
+		"check -":       "danger hydrogen parts[0].additives[0]: zinc dust (zinc): in lye and fresh batter this metal gives off hydrogen",
 	} {
 		stdout, stderr, status := lyewright(metal, strings.Fields(command)...)
 		if text := strings.Join(strings.Fields(stdout), " "); !strings.Contains(text, strings.Join(strings.Fields(says), " ")) || stderr != "" || status != dangerous {

@@ -103,7 +103,7 @@ func TestThePageOnHeatSaysWhatIsLeftOpen(t *testing.T) {
 // Bare metal stands first on the sheet, and once more at its end.
 func TestTheSheetBeginsAndEndsWithTheHydrogen(t *testing.T) {
 	page := flat(write(t, batchOf(t, barsWith(pureSoda, `{"lye_concentration": "33 %"}`, `, "parts": [{"part": "bars", "share": "100 %", "colourants": [{"colourant": "aluminium-powder", "load": "2 g"}]}]`)), units.Gram))
-	const says = "DANGER Aluminium powder: alkali dissolves this metal, and hydrogen comes off, which burns and explodes. Never put it into lye or batter, nor on fresh soap."
+	const says = "DANGER Aluminium powder: in lye and fresh batter this metal gives off hydrogen, which burns and explodes. Never put it into lye or batter, nor on fresh soap."
 	first, last := strings.Index(page, says), strings.LastIndex(page, says)
 	weigh := strings.Index(page, "[ ] Olive oil")
 	if first < 0 || weigh < first || last < weigh {
