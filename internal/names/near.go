@@ -9,7 +9,17 @@ import (
 
 // telling are the words that change what a name means: no name is offered for one that has
 // another of them.
-var telling = [...]string{"wax", "butter", "kernel", "fractionated", "hydrogenated", "flakes", "hydrous", "pomace", "leaf", "absolute"}
+var telling = [...]string{"wax", "butter", "kernel", "fractionated", "hydrogenated", "flakes", "hydrous", "pomace", "leaf", "absolute",
+	"gel", "sap", "tea", "egg"}
+
+// other are more of them: what is made of a plant, and is not its oil. One may be written
+// together with what is before it, as in coconutmilk.
+var other = [...]string{
+	"milk", "cream", "flour", "meal", "powder", "pulp", "puree", "water", "juice", "extract",
+	"hydrosol", "vinegar", "whey", "sugar", "syrup", "starch", "paste", "shell", "hull"}
+
+// ownWords are a letter off one of those that tell, and are words of names themselves.
+var ownWords = [...]string{"pure", "fleur"}
 
 // plainWords are further words that many names share, and that tell none from another.
 var plainWords = [...]string{"oil", "fat", "seed", "essential", "eo", "acid"}
@@ -33,7 +43,7 @@ func Nearest(kind Kind, name string, known []string, alike func(a, b string) boo
 		spelled[i] = Fold(id)
 	}
 	ids := nearTo(kind, folded, known, spelled)
-	if ids == nil {
+	if ids == nil && contents(folded) != "" {
 		ids = partly(folded, known, spelled)
 	}
 	var offered []string
@@ -138,15 +148,28 @@ func partly(folded string, known, spelled []string) (ids []string) {
 }
 
 // tells gives the words of a folded name that change what it means, one bit each, mistyped by a letter or not.
-func tells(folded string) (words uint) {
+func tells(folded string) (words uint64) {
 	for word := range strings.SplitSeq(folded, " ") {
+		if slices.Contains(ownWords[:], word) {
+			continue
+		}
 		for i, t := range telling {
-			if word == t || len(t) > 3 && abs(len(word)-len(t)) < 2 && nearest.Distance(word, t) < 2 {
+			if isOrNear(word, t) {
 				words |= 1 << i
+			}
+		}
+		for i, t := range other {
+			if strings.HasSuffix(word, t) || isOrNear(word, t) {
+				words |= 1 << (len(telling) + i)
 			}
 		}
 	}
 	return words
+}
+
+// isOrNear reports whether a word is another, or one of more than three letters with one of them mistyped.
+func isOrNear(word, known string) bool {
+	return word == known || len(known) > 3 && abs(len(word)-len(known)) < 2 && nearest.Distance(word, known) < 2
 }
 
 func abs(n int) int { return max(n, -n) }

@@ -50,6 +50,43 @@ func TestANameIsOfferedOnlyWhereConfusingItIsHarmless(t *testing.T) {
 	}
 }
 
+// Taken for its oil, the water or meal of any of these would count as fat.
+func TestNoOilIsOfferedForAFoodMadeOfItsPlant(t *testing.T) {
+	known := strings.Fields("water glycerin olive palm coconut sunflower almond soybean avocado milk-fat rice-bran hemp-seed argan")
+	for _, plant := range strings.Fields("coconut soy soya soybean almond olive avocado rice hemp argan") {
+		for _, food := range strings.Fields("milk cream flour meal powder pulp puree purée water juice extract hydrosol " +
+			"vinegar whey sugar syrup starch paste shell hull mlk mikl craem flor mael powdr watr juce") {
+			name := plant + " " + food
+			if got := names.Nearest(names.Oil, name, known, same); got != nil {
+				t.Errorf("%q offers %q", name, got)
+			}
+		}
+	}
+	for _, name := range strings.Split("coconutmilk,coconutcream,coconutflour,coconutmeal,coconutjuice,coconutsugar,almondmilk,"+
+		"almondmeal,soymeal,soybeanmilk,soybeanflour,coconut gel,coconut sap,coconut tea,coconut egg,milk,seed,cream", ",") {
+		if got := names.Nearest(names.Oil, name, known, same); got != nil {
+			t.Errorf("%q offers %q", name, got)
+		}
+	}
+	for name, want := range map[string]string{
+		"cocnut":                "coconut",
+		"olvie oil":             "olive",
+		"sunflwer":              "sunflower",
+		"avacado oil":           "avocado",
+		"almnd oil":             "almond",
+		"soyben oil":            "soybean",
+		"plam oil":              "palm",
+		"mlk fat":               "milk-fat",
+		"watr":                  "water",
+		"pure oliv oil":         "olive",
+		"pure sweet almond oil": "almond", // not the word puree, mistyped
+	} {
+		if got := strings.Join(names.Nearest(names.Oil, name, known, same), " "); got != want {
+			t.Errorf("%q offers %q, want %q", name, got, want)
+		}
+	}
+}
+
 // Whoever misses one letter of a name of ten or more is offered what it means, or nothing:
 // another id never.
 func TestASlipNeverLeadsToAnotherID(t *testing.T) {
@@ -66,8 +103,7 @@ func TestASlipNeverLeadsToAnotherID(t *testing.T) {
 		spelled := strings.ReplaceAll(id, "-", " ")
 		at := n % len(spelled)
 		typed := spelled[:at] + spelled[at+1:]
-		if entry, found := names.Find(names.Oil, typed); found || names.Fold(typed) != typed {
-			_ = entry
+		if _, found := names.Find(names.Oil, typed); found || names.Fold(typed) != typed {
 			continue // which is a name, too
 		}
 		for _, got := range names.Nearest(names.Oil, typed, known, same) {
