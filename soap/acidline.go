@@ -9,7 +9,10 @@ import (
 // does. Its own water comes out of the lye water.
 type AcidLine struct {
 	Acid lye.Acid // one of [lye.Acids], or one with an ID, 1 to 10 protons and its molar mass
-	Load Load     // of the acid as bought: of all the formula's oils, of what is in the pot, or a mass
+	// Asked is the name that it was asked for by, where that is not its ID: a finding says
+	// both. It may be empty.
+	Asked string
+	Load  Load // of the acid as bought: of all the formula's oils, of what is in the pot, or a mass
 
 	// Strength is the mass fraction of acid in what is bought. The zero Range is 100 %, and
 	// refused of an acid that is sold dissolved ([lye.Acid.Dissolved]). Where Typical is left

@@ -38,6 +38,10 @@ type AlkaliLine struct {
 	Alkali Alkali // the zero value is refused
 	Note   string // as of a [Formula]
 
+	// Asked is the name that it was asked for by, where that is not the alkali's own, such
+	// as "caustic soda": a finding says both. It may be empty.
+	Asked string
+
 	// Purity is the mass fraction of hydroxide in what is weighed, 50 % to
 	// 100 %. A carbonate in it is not hydroxide, although an assay counts it:
 	// see [Certificate.Purity]. The zero Range is allowed for sodium hydroxide

@@ -89,7 +89,8 @@ type AlkaliWeighing struct {
 	Stock    Weighing
 	Strength units.Range
 
-	Note string // the maker's remark on the line; empty: none
+	Note  string // the maker's remark on the line; empty: none
+	Asked string // the name that the formula has for it, where that is not the alkali's own
 }
 
 // ToWeigh gives what is weighed, the stock lye or the dry alkali, and the mass
@@ -111,6 +112,7 @@ type LiquidWeighing struct {
 // AcidWeighing is an acid as it goes into the batch.
 type AcidWeighing struct {
 	Acid     lye.Acid
+	Asked    string     // the name that the formula has for it, where that is not its ID
 	Weighing            // as bought
 	Water    units.Mass // in it as bought, crystal water apart: it comes out of the lye water
 	Takes    units.Mass // the alkali it takes up, as the first of the formula's alkalis, pure
@@ -199,7 +201,8 @@ type PartBatch struct {
 
 // AdditionWeighing is an addition as it is weighed, and its carrier.
 type AdditionWeighing struct {
-	Name     string // as the formula has it
+	Name     string // the id of what is known, else as the formula has it
+	Asked    string // as the formula has it, where that is not Name; else empty
 	Kind     AdditionKind
 	Weighing                  // by itself
 	Carrier  *CarrierWeighing // nil: none

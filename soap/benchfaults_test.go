@@ -91,7 +91,7 @@ func TestWhatIsWrongOnABenchIsSaidWithWhatWouldBeRight(t *testing.T) {
 		{acid(`{"acid": "lactic-acid", "load": "1 g", "strength": "100.1 %", "compensate": true}`), "acids[0].strength", soap.ErrRange, "at most 100 %"},
 		{acid(`{"acid": "lactic-acid", "load": "1 g", "strength": "0 %", "compensate": true}`), "acids[0].strength", soap.ErrRange, "above 0 %"},
 		{acid(`{"acid": "lactic-acid", "strength": "80 %", "load": "1 g", "compensate": true}, {"acid": "lactic-acid", "strength": "80 %", "load": "2 g", "compensate": true}`), "acids[1].acid", soap.ErrConflict, "first at acids[0]"},
-		{acid(`{"acid": "citric-acid", "load": "1 g", "compensate": true}, {"acid": "citric-acid-anhydrous", "load": "2 g", "compensate": true}`), "acids[1].acid", soap.ErrConflict, "first at acids[0]"},
+		{acid(`{"acid": "anhydrous citric acid", "load": "1 g", "compensate": true}, {"acid": "citric-acid-anhydrous", "load": "2 g", "compensate": true}`), "acids[1].acid", soap.ErrConflict, "first at acids[0]"},
 
 		{liquid(`{"liquid": "milk", "share": "50 %", "mass": "10 g", "water": "87 %"}`), "water.liquids[0]", soap.ErrConflict, `"share" (of the water asked for) or "mass"`},
 		{liquid(`{"liquid": "milk", "water": "87 %"}`), "water.liquids[0]", soap.ErrMissing, `"share" (of the water asked for) or "mass"`},

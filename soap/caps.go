@@ -37,6 +37,11 @@ type PartCaps struct {
 	// and with it every cap, too large.
 	Dried   []string
 	Scented // of the part
+
+	// Unjudged are its fragrances of which something is left open: see
+	// [fragrance.Material.Unjudged]. Where there is one, the part's fragrances are not judged
+	// as a whole, whatever their figures come to.
+	Unjudged []string
 }
 
 // FragranceCap is how much of a fragrance a part may hold: what there is of it (Mass, and
@@ -119,6 +124,9 @@ func (b *Batch) CapsContext(ctx context.Context) (Caps, error) {
 				if !f.OfPiece.Given() || of.Compare(f.OfPiece) > 0 {
 					f.OfPiece = of
 				}
+			}
+			if f.Material.OnlyAName() || len(f.Material.Unjudged(c.Law)) > 0 {
+				p.Unjudged = append(p.Unjudged, f.Material.ID())
 			}
 			p.Fragrances = append(p.Fragrances, f)
 		}

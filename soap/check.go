@@ -24,7 +24,7 @@ const (
 // most a hundred, and one more that says where there would be more. What only the working
 // shows, [Formula.Batch] says.
 func (f Formula) Check() error {
-	_, err := f.checked()
+	_, err := f.named().checked()
 	return err
 }
 

@@ -51,7 +51,7 @@ func added(kind, load, carrier string) string {
 	if carrier != "" {
 		carrier = `, "carrier": ` + carrier
 	}
-	return `{"part": "lantern", "share": "100 %", "` + kind + `s": [{"` + kind + `": "dusk", "load": "` + load + `"` + carrier + `}]}`
+	return `{"part": "lantern", "share": "100 %", "` + kind + `s": [{"` + kind + `": "dusk", "unlisted": true, "load": "` + load + `"` + carrier + `}]}`
 }
 
 // Where a trigger can be hit exactly, the formula at it is silent (or of the
@@ -62,7 +62,7 @@ func TestEachTriggerIsExact(t *testing.T) {
 		return `{"oil": "hall-blend", "share": "rest", "saponification": {"low": "189", "high": "191"}}, {"oil": "beeswax", "share": "` + share + `"}` + with
 	}
 	tops := func(ratio string) string {
-		return `{"part": "lantern", "share": "50 %", "colourants": [{"colourant": "dusk", "load": "5 g", "carrier": {"liquid": "hall-blend", "ratio": "` + ratio + `", "from": "formula"}}]}, {"part": "glow", "share": "rest"}`
+		return `{"part": "lantern", "share": "50 %", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "5 g", "carrier": {"liquid": "hall-blend", "ratio": "` + ratio + `", "from": "formula"}}]}, {"part": "glow", "share": "rest"}`
 	}
 	half := []string{"superfat", `"50 %"`, "water", `{"per_oils": "20 %"}`}
 	scaled := func(small string, more ...string) []string {
@@ -236,7 +236,7 @@ var subjectOf = map[string][]string{
 	"titration-exact":          {"titration"},
 	// of an extra carrier, which has no line among the oils, the carrier
 	"range-missing":           {"oils[]", "parts[].match[].carrier", "parts[].colourants[].carrier", "parts[].fragrances[].carrier", "parts[].additives[].carrier"},
-	"name-note":               {"oils[]", "parts[].match[].carrier", "parts[].colourants[].carrier", "parts[].fragrances[].carrier", "parts[].additives[].carrier"},
+	"name-note":               {"oils[]", "acids[]", "alkali[]", "parts[].fragrances[]", "parts[].colourants[]", "parts[].match[]", "parts[].match[].carrier", "parts[].colourants[].carrier", "parts[].fragrances[].carrier", "parts[].additives[].carrier"},
 	"value-computed":          {"oils[]", "parts[].match[].carrier", "parts[].colourants[].carrier", "parts[].fragrances[].carrier", "parts[].additives[].carrier"},
 	"saponification-single":   {"oils[]", "water.liquids[]"},
 	"saponification-replaced": {"oils[]"},
@@ -382,18 +382,18 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 		plainFormula().with("oils", `{"oil": "Olivenöl", "share": "50 %"}, {"oil": "tallow", "share": "40 %"}, {"oil": "lanolin", "share": "rest"}`),
 		plainFormula().with("oils", `{"oil": "hall-blend", "share": "90 %", "saponification": "190"}, {"oil": "beeswax", "share": "10 %"}`),
 		plainFormula().with("scale", `{"oils": "1 mg", "small": "1.03 g"}`, "parts", `{"part": "lantern", "share": "50 %",
-			"colourants": [{"colourant": "dusk", "load": "1 g", "carrier": {"liquid": "goose-fat", "ratio": "20"}}],
-			"fragrances": [{"fragrance": "pear", "load": "1 g"}], "additives": [{"additive": "salt", "load": "0.4 g"}]}, {"part": "glow", "share": "rest"}`),
+			"colourants": [{"colourant": "dusk", "unlisted": true, "load": "1 g", "carrier": {"liquid": "goose-fat", "ratio": "20"}}],
+			"fragrances": [{"fragrance": "pear", "unlisted": true, "load": "1 g"}], "additives": [{"additive": "salt", "load": "0.4 g"}, {"additive": "cinnamon bark", "load": "1 g"}]}, {"part": "glow", "share": "rest"}`),
 	} {
 		look(t, p.batch(t))
 	}
 	look(t, plainFormula().with("oils", `{"oil": "olive", "share": "100 %"}`, "size", `{"vessels": [{"vessel": "cup", "part": "glow", "count": 2, "volume": "80 mL"}]}`,
-		"parts", `{"part": "glow", "fragrances": [{"fragrance": "moonlight", "load": "1 % of oils"}]}`).batch(t))
+		"parts", `{"part": "glow", "fragrances": [{"fragrance": "moonlight", "unlisted": true, "load": "1 % of oils"}]}`).batch(t))
 	look(t, plainFormula().with(
 		"materials", `{"fragrance": "pear", "certificates": [{"category": "9", "limit": "1 %", "amendment": "49"}], "behaviour": ["seizes"]},
 			{"fragrance": "hall-resin", "natural": true, "constituents": [{"cas": "57-06-7", "share": "1 %"}, {"cas": "8001-88-5", "share": "1 %"}, {"cas": "121-33-5", "share": "2 %"}]}`,
 		"parts", `{"part": "glow", "share": "100 %", "look": "pale", "work": "piped", "fragrances": [{"fragrance": "pear", "load": "7 % of oils"},
-			{"fragrance": "hall-resin", "load": "1 g"}, {"fragrance": "lime-expressed", "load": "1 g"}, {"fragrance": "lavendar", "load": "1 g"}]}`).batch(t))
+			{"fragrance": "hall-resin", "load": "1 g"}, {"fragrance": "lime-expressed", "load": "1 g"}, {"fragrance": "cinnamon bark", "load": "1 mg"}, {"fragrance": "lavendar", "unlisted": true, "load": "1 g"}]}`).batch(t))
 	look(t, plainFormula().with("materials", `{"fragrance": "wintergreen", "complete": true, "constituents": [{"cas": "119-36-8", "share": "98 %"}]}`,
 		"parts", `{"part": "glow", "share": "100 %", "fragrances": [{"fragrance": "wintergreen", "load": "1 g"}, {"fragrance": "clove-bud", "load": "1 g"}, {"fragrance": "rose-otto", "load": "2 % of oils"}, {"fragrance": "lime-expressed", "load": "1 g"}]}`).batch(t))
 	look(t, plainFormula().with(
@@ -413,7 +413,7 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 		"pigments", `{"colourant": "moon-white", "name": "Moon white", "ci": ["77891", "77510"], "nano": true}, {"colourant": "star-mica", "disperses_in": ["oil"], "usual": {"low": "0.5 % of batter", "high": "2 % of batter"}}, {"colourant": "night", "ci": ["12345"]}`,
 		"parts", `{"part": "glow", "share": "100 %", "target": {"lab": [50, -120, 60]}, "colourants": [{"colourant": "titanium-dioxide", "load": "1.2 % of oils"},
 			{"colourant": "madder", "load": "1 % of oils"}, {"colourant": "carbon-black", "load": "1 g"}, {"colourant": "moon-white", "load": "1 g"}, {"colourant": "night", "load": "1 g"},
-			{"colourant": "star-mica", "load": "3 % of batter", "carrier": {"liquid": "water", "ratio": "2"}}, {"colourant": "ultramarine", "load": "1 g"}]}`).batch(t))
+			{"colourant": "star-mica", "load": "3 % of batter", "carrier": {"liquid": "water", "ratio": "2"}}, {"colourant": "lantern soot", "unlisted": true, "load": "1 g"}]}`).batch(t))
 	look(t, plainFormula().with("pigments", `{"colourant": "star-silver", "ci": ["77000"]}`, "parts", `{"part": "glow", "share": "100 %",
 		"colourants": [{"colourant": "aluminium-powder", "load": "1 g"}, {"colourant": "star-silver", "load": "1 g"}], "additives": [{"additive": "zinc dust", "load": "1 g"}]}`).batch(t))
 	// the cases of a code that nothing above has
@@ -539,7 +539,7 @@ func TestEveryBuiltInOilHasTheFindingsThatItsFiguresCallFor(t *testing.T) {
 // An oil that stands only in a jug is judged too, at its carrier.
 func TestAnExtraCarrierIsJudgedAsAnOil(t *testing.T) {
 	b := plainFormula().with("parts", part("1 g", `{"liquid": "goose-fat", "ratio": "2"}`)).batch(t)
-	want := []string{"warning range-missing parts[0].colourants[0].carrier", "warning value-computed parts[0].colourants[0].carrier", "note colourant-unjudged parts[0].colourants[0]"}
+	want := []string{"warning colourant-unjudged parts[0].colourants[0]", "warning range-missing parts[0].colourants[0].carrier", "warning value-computed parts[0].colourants[0].carrier"}
 	if got := codes(b.Findings); !slices.Equal(got, want) {
 		t.Errorf("got %v, want %v", got, want)
 	}
@@ -685,7 +685,7 @@ func TestAFormulaBuiltInCodeGivesTheBatchOfItsFile(t *testing.T) {
 func TestCheckSaysOfATypedFormulaWhatTheReaderSaysOfItsFile(t *testing.T) {
 	pc := func(text string) units.Ratio { return units.MustRatio(text) }
 	colourant := func(f *soap.Formula, load soap.Load, carrier soap.Carrier) {
-		f.Parts[0].Colourants = []soap.Addition{{Name: "dusk", Load: load, Carrier: carrier}}
+		f.Parts[0].Colourants = []soap.Addition{{Name: "dusk", Unlisted: true, Load: load, Carrier: carrier}}
 	}
 	tenth := soap.Load{OfOils: units.Percent(10)}
 	olive, neem := builtIn(t, "olive"), builtIn(t, "neem")
@@ -766,7 +766,7 @@ func TestCheckSaysOfATypedFormulaWhatTheReaderSaysOfItsFile(t *testing.T) {
 		{[]string{"parts", `{"part": "lantern"}`}, func(f *soap.Formula) { f.Parts[0].Share = units.Ratio{} }},
 		{[]string{"parts", part("100.5 % of oils", "")}, func(f *soap.Formula) { colourant(f, soap.Load{OfOils: pc("100.5 %")}, soap.Carrier{}) }},
 		{[]string{"parts", part("100.5 % of batter", "")}, func(f *soap.Formula) { colourant(f, soap.Load{OfBatter: pc("100.5 %")}, soap.Carrier{}) }},
-		{[]string{"parts", `{"part": "lantern", "share": "100 %", "colourants": [{"colourant": "dusk"}]}`}, func(f *soap.Formula) { colourant(f, soap.Load{}, soap.Carrier{}) }},
+		{[]string{"parts", `{"part": "lantern", "share": "100 %", "colourants": [{"colourant": "dusk", "unlisted": true}]}`}, func(f *soap.Formula) { colourant(f, soap.Load{}, soap.Carrier{}) }},
 		{[]string{"parts", part("10 % of oils", `{"liquid": "water"}`)}, func(f *soap.Formula) { colourant(f, tenth, soap.Carrier{In: soap.InWater}) }},
 		{[]string{"parts", part("10 % of oils", `{"liquid": "water", "ratio": "0"}`)}, func(f *soap.Formula) {
 			colourant(f, tenth, soap.Carrier{In: soap.InWater, Ratio: units.Whole(0)})
@@ -780,8 +780,8 @@ func TestCheckSaysOfATypedFormulaWhatTheReaderSaysOfItsFile(t *testing.T) {
 		{[]string{"parts", part("10 % of oils", `{"liquid": "macadamia", "ratio": "1"}`)}, func(f *soap.Formula) {
 			colourant(f, tenth, soap.Carrier{In: soap.InOil, Oil: builtIn(t, "macadamia"), Ratio: units.Whole(1)})
 		}},
-		{[]string{"parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "load": "1 g"}, {"fragrance": "pear", "load": "2 g"}]}`}, func(f *soap.Formula) {
-			f.Parts[0].Fragrances = []soap.Addition{{Name: "pear", Load: soap.Load{Mass: units.Grams(1)}}, {Name: "pear", Load: soap.Load{Mass: units.Grams(2)}}}
+		{[]string{"parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "unlisted": true, "load": "1 g"}, {"fragrance": "pear", "unlisted": true, "load": "2 g"}]}`}, func(f *soap.Formula) {
+			f.Parts[0].Fragrances = []soap.Addition{{Name: "pear", Unlisted: true, Load: soap.Load{Mass: units.Grams(1)}}, {Name: "pear", Unlisted: true, Load: soap.Load{Mass: units.Grams(2)}}}
 		}},
 	} {
 		f := typedFormula(t)

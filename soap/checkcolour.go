@@ -132,7 +132,9 @@ func (c *checker) target(part trail, p *Part) {
 		at := line.at("colourant")
 		c.name(at, m.Colourant)
 		c.twice(match, "colourant", i, m.Colourant, func(j int) bool { return p.Match[j].Colourant == m.Colourant }, "match with it once")
-		c.misplaced(line, Colourant, m.Colourant)
+		if !c.misplaced(line, Colourant, m.Colourant) && m.Colourant != "" {
+			c.unlisted(line, Colourant, &Addition{Name: m.Colourant, Unlisted: m.Unlisted, asked: m.asked})
+		}
 		if k := slices.IndexFunc(p.Colourants, func(a Addition) bool { return a.Name == m.Colourant }); k >= 0 && m.Colourant != "" {
 			path := t.at(Colourant.list())
 			first := path.item(k)

@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strconv"
 
-	"example.com/lyewright/fragrance"
 	"example.com/lyewright/units"
 )
 
@@ -58,12 +57,6 @@ func (c *checker) most(t trail, kind AdditionKind, above []Addition, a *Addition
 		c.fault(load, "max", "is asked for beside a load", "give one of them", ErrConflict)
 	case slices.ContainsFunc(above, func(other Addition) bool { return other.Load.Max }):
 		c.fault(load, "max", "is asked for a second time in this part", "give the other a load: the most of one depends on it", ErrConflict)
-	case a.Name != "" && !c.f.knowsFragrance(a.Name):
-		remedy := fragrance.Suggest(a.Name)
-		if remedy == "" {
-			remedy = "list it among the materials, with its supplier's certificate"
-		}
-		c.fault(load, "max", "is asked for of "+units.Quote(a.Name)+", of which nothing is known", remedy, ErrUnknown, "materials", "materials[].fragrance", t.String()+".fragrance")
 	}
 	if a.Margin.Given() && a.Load.Max {
 		if a.Margin.Sign() < 0 {
@@ -72,6 +65,22 @@ func (c *checker) most(t trail, kind AdditionKind, above []Addition, a *Addition
 			c.percent(margin, a.Margin, 100, true, true)
 		}
 	}
+}
+
+// mostBeside refuses the most of a fragrance beside one of which nothing is known: the rules
+// leave room beside all of a part's fragrances together.
+func (c *checker) mostBeside(list trail, fragrances []Addition) {
+	most := slices.IndexFunc(fragrances, func(a Addition) bool { return a.Load.Max })
+	unlisted := slices.IndexFunc(fragrances, func(a Addition) bool { return a.Unlisted })
+	if most < 0 || unlisted < 0 {
+		return
+	}
+	line, beside := list.item(most), list.item(unlisted)
+	if most == unlisted {
+		c.fault(line.at("load"), "max", "is asked for of what is unlisted, of which nothing is known", "give it a load, or bring it among the materials, with its supplier's certificate", ErrConflict)
+		return
+	}
+	c.fault(line.at("load"), "max", "is asked for beside "+units.Quote(fragrances[unlisted].Name)+", which is unlisted: what room the rules leave beside it is not known", "give a load, or bring that among the materials, with its supplier's certificate", ErrConflict, beside.String())
 }
 
 func (c *checker) additions(part trail, p *Part) {
@@ -86,7 +95,9 @@ func (c *checker) additions(part trail, p *Part) {
 			c.name(t.at(kind.String()), a.Name)
 			c.note(t, a.Note)
 			c.twice(list, kind.String(), i, a.Name, func(j int) bool { return additions[j].Name == a.Name }, "put both into one line of this part")
-			c.misplaced(t, kind, a.Name)
+			if !c.misplaced(t, kind, a.Name) && a.Name != "" {
+				c.unlisted(t, kind, a)
+			}
 			if a.Load.Max || a.Margin.Given() {
 				c.most(t, kind, additions[:i], a)
 			} else {
@@ -95,6 +106,9 @@ func (c *checker) additions(part trail, p *Part) {
 			c.carrier(t.at("carrier"), &a.Carrier)
 			c.paste(t, kind, &a.Carrier)
 			c.glitter(t, a.Glitter, a.Foil)
+		}
+		if kind == Fragrance {
+			c.mostBeside(list, additions)
 		}
 	}
 }

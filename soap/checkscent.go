@@ -60,17 +60,20 @@ func (c *checker) materials() {
 }
 
 // misplaced refuses what is the maker's own in a list of another kind, where it would be
-// weighed and not judged.
-func (c *checker) misplaced(t trail, kind AdditionKind, name string) {
+// weighed and not judged, and reports whether it did.
+func (c *checker) misplaced(t trail, kind AdditionKind, name string) bool {
 	switch {
 	case name == "":
 	case kind != Fragrance && c.f.ownFragrance(name):
 		line := t // a copy, so that a line in order costs nothing
 		c.fault(line.at(kind.String()), name, "is one of the formula's fragrances", "list it among the fragrances, where it is judged", ErrConflict, "materials", "materials[].fragrance")
+		return true
 	case kind != Colourant && c.f.ownColourant(name):
 		line := t
 		c.fault(line.at(kind.String()), name, "is one of the formula's pigments", "list it among the colourants, where it is judged", ErrConflict, "pigments", "pigments[].colourant")
+		return true
 	}
+	return false
 }
 
 // look checks what a part is meant to look like.

@@ -64,6 +64,9 @@ type Match struct {
 	Colourant string  // its id, as the swatches call it; not among the part's Colourants
 	Most      Load    // of oils, of batter, or a mass; must be given
 	Carrier   Carrier // the zero value: none
+	Unlisted  bool    // as of an [Addition]
+
+	asked string // the name as written, once Colourant is the id that it means
 }
 
 // mine are the maker's own fragrances and colourants.

@@ -23,6 +23,7 @@ func (f Formula) BatchContext(ctx context.Context) (Batch, error) {
 	if ctx.Err() != nil {
 		return Batch{}, stopped("the batch is", ctx)
 	}
+	f = *f.named()
 	my, err := f.checked()
 	if err != nil {
 		return Batch{}, err
@@ -200,7 +201,7 @@ func (s *solved) batch() Batch {
 		}
 	}
 	for i := range b.Alkalis {
-		b.Alkalis[i].Note = s.f.Alkalis[i].Note
+		b.Alkalis[i].Note, b.Alkalis[i].Asked = s.f.Alkalis[i].Note, s.f.Alkalis[i].Asked
 		if a := &b.Alkalis[i]; a.Strength.Given() {
 			a.Stock = weighed(a.Stock.Mass, small, units.Down)
 		} else {
@@ -214,7 +215,7 @@ func (s *solved) batch() Batch {
 	for i := range s.acids {
 		a := &s.acids[i]
 		takes := scaled(a.koh, units.Whole(molarOf(s.alkalis[0].Alkali)), units.Whole(molar.KOH), units.Nearest)
-		b.Acids = append(b.Acids, AcidWeighing{Acid: a.line.Acid, Weighing: weighed(a.mass, small, units.Nearest), Water: a.mass.Sub(a.pure), Takes: takes})
+		b.Acids = append(b.Acids, AcidWeighing{Acid: a.line.Acid, Asked: a.line.Asked, Weighing: weighed(a.mass, small, units.Nearest), Water: a.mass.Sub(a.pure), Takes: takes})
 	}
 	b.Lye = s.lye()
 	dryPot := s.dryPot()
@@ -289,7 +290,7 @@ func (s *solved) additions(part int, small units.Mass) []AdditionWeighing {
 		if l.kind == Fragrance {
 			how = units.Down
 		}
-		a := AdditionWeighing{Name: l.addition.Name, Kind: l.kind, Weighing: weighed(l.mass, small, how), Material: l.material, Colourant: l.colourant, Note: l.addition.Note, ratio: l.addition.Carrier.Ratio}
+		a := AdditionWeighing{Name: l.addition.Name, Asked: l.addition.asked, Kind: l.kind, Weighing: weighed(l.mass, small, how), Material: l.material, Colourant: l.colourant, Note: l.addition.Note, ratio: l.addition.Carrier.Ratio}
 		if carrier := l.addition.Carrier; carrier.In != NoLiquid {
 			from := Extra
 			if carrier.fromFormula() {

@@ -18,6 +18,7 @@ func Example_readFromAFile() {
 		fmt.Println(err)
 	}
 	// Output:
+	// warning lantern-pear: weighed, but not judged. Its limits, its behaviour and its own chemistry are not known here.
 	// base of 480 g of oils, superfat 8.06 %
 	//   3.8 g ultramarine-blue in 11.5 g sunflower
 	//   14.4 g lantern-pear

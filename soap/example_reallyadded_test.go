@@ -22,7 +22,7 @@ func ExampleWeighedAddition() {
 // 9 g of citric acid were planned, with the alkali that they take, and forgotten. By hand:
 // they would take 7.8847 g of KOH, which is left over now.
 func ExampleWeighedAcid() {
-	citric := must(lye.LookUpAcid("citric-acid"))
+	citric := must(lye.LookUpAcid("citric-acid-anhydrous"))
 	formula := barsWeighed(soap.AtPot, soap.Weighed{Acids: []soap.WeighedAcid{{Acid: citric.ID}}})
 	formula.Acids = []soap.AcidLine{{Acid: citric, Load: soap.Load{Mass: units.Grams(9)}, Compensate: soap.Compensated}}
 	batch := must(formula.Batch())

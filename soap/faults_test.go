@@ -56,8 +56,8 @@ const wrongInManyWays = `{
   "water": {"lye_concentration": "32 %", "per_alkali": "2"},
   "scale": {"oils": "1 g", "small": "0.5 mg"},
   "parts": [
-    {"part": "grün", "share": "60 %", "colourants": [{"colourant": "grün", "load": "0.8 %"}, {"colourant": "grün", "load": "-1 g"}],
-      "fragrances": [{"fragrance": "pear", "load": "max", "carrier": {"liquid": "sunflowr", "ratio": "1001"}}]},
+    {"part": "grün", "share": "60 %", "colourants": [{"colourant": "grün", "unlisted": true, "load": "0.8 %"}, {"colourant": "grün", "unlisted": true, "load": "-1 g"}],
+      "fragrances": [{"fragrance": "pear", "unlisted": true, "load": "max", "carrier": {"liquid": "sunflowr", "ratio": "1001"}}]},
     {"part": "grün", "share": "150 %", "look": "piped", "additives": [{"additive": "a\u2028b", "load": "4 gallons"}]}
   ]
 }
@@ -94,7 +94,7 @@ func TestEveryFaultOfAFileComesAtOnceInTheOrderOfThePlaces(t *testing.T) {
 			{"parts[0].colourants[0].load", `"0.8 %"`, 1, units.ErrUnit},
 			{"parts[0].colourants[1].colourant", `"grün"`, 3, soap.ErrConflict},
 			{"parts[0].colourants[1].load", `"-1 g"`, 1, units.ErrSize},
-			{"parts[0].fragrances[0].load", `"max"`, 1, soap.ErrUnknown},
+			{"parts[0].fragrances[0].load", `"max"`, 1, soap.ErrConflict},
 			{"parts[0].fragrances[0].carrier.liquid", `"sunflowr"`, 1, soap.ErrUnknown},
 			{"parts[0].fragrances[0].carrier.ratio", `"1001"`, 1, soap.ErrRange},
 			{"parts[1].part", `"grün"`, 4, soap.ErrConflict},
@@ -253,7 +253,7 @@ func TestABoundIsTheMostThatPasses(t *testing.T) {
 	}
 	additions := func(colourants, fragrances, additives int) []string {
 		of := func(kind string, n int) string {
-			return `"` + kind + `s": [` + list(n, func(i int) string { return fmt.Sprintf(`{"%s": "jar %d", "load": "1 mg"}`, kind, i) }) + `]`
+			return `"` + kind + `s": [` + list(n, func(i int) string { return fmt.Sprintf(`{"%s": "jar %d", "unlisted": true, "load": "1 mg"}`, kind, i) }) + `]`
 		}
 		return []string{"parts", `{"part": "lantern", "share": "100 %", ` + of("colourant", colourants) + ", " + of("fragrance", fragrances) + ", " + of("additive", additives) + `}`}
 	}
@@ -337,10 +337,10 @@ func TestNamesOfAnyScriptAndWithoutControlsAreTaken(t *testing.T) {
 			return plainFormula().with("parts", `{"part": `+name+`, "share": "100 %"}`).text()
 		},
 		"parts[0].colourants[0].colourant": func(name string) string {
-			return plainFormula().with("parts", `{"part": "lantern", "share": "100 %", "colourants": [{"colourant": `+name+`, "load": "1 g"}]}`).text()
+			return plainFormula().with("parts", `{"part": "lantern", "share": "100 %", "colourants": [{"colourant": `+name+`, "unlisted": true, "load": "1 g"}]}`).text()
 		},
 		"parts[0].fragrances[0].fragrance": func(name string) string {
-			return plainFormula().with("parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": `+name+`, "load": "1 g"}]}`).text()
+			return plainFormula().with("parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": `+name+`, "unlisted": true, "load": "1 g"}]}`).text()
 		},
 		"parts[0].additives[0].additive": func(name string) string {
 			return plainFormula().with("parts", `{"part": "lantern", "share": "100 %", "additives": [{"additive": `+name+`, "load": "1 g"}]}`).text()
@@ -442,13 +442,11 @@ func TestKeysAndUnitsHaveOneSpelling(t *testing.T) {
 		{"water", `{"Per_Oils": "30 %"}`},
 		{"water", `{"per_alkali": "200 %"}`},
 		{"water", `{"per_oils": "0.3"}`},
-		{"alkali", `{"kind": "Sodium-Hydroxide"}`},
 		{"oils", `{"oil": "olive", "share": "Rest"}`},
 		{"parts", part("3 %of oils", "")},
 		{"parts", part("3 % of the oils", "")},
 		{"parts", part("3 % of Oils", "")},
 		{"parts", part("3 g of oils", "")},
-		{"parts", part("1 g", `{"liquid": "Water", "ratio": "2"}`)},
 		{"parts", part("1 g", `{"liquid": "water", "ratio": "2", "from": "Formula"}`)},
 	} {
 		if _, faults := read(t, plainFormula().with(change...).text()); len(faults) != 1 {

@@ -1,8 +1,10 @@
 package soap
 
 import (
+	"cmp"
 	"slices"
 
+	"example.com/lyewright/fragrance"
 	"example.com/lyewright/internal/names"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/cite"
@@ -158,6 +160,36 @@ func (j *judge) named(t trail, kind names.Kind, id, asked, note string) {
 	j.add(f)
 }
 
+// additionName says what a fragrance or a colourant was asked for as, and what the table of
+// names says of that.
+func (j *judge) additionName(t trail, a *AdditionWeighing) {
+	kind := names.Fragrance
+	switch a.Kind {
+	case Additive:
+		return
+	case Colourant:
+		kind = names.Colourant
+	}
+	note := "" // of the maker's own there is none
+	if a.Kind == Fragrance && fragrance.Known(a.Name) || a.Kind == Colourant && a.Colourant.Given() && !a.Colourant.Supplied() {
+		note = names.Note(kind, cmp.Or(a.Asked, a.Name))
+	}
+	j.named(t, kind, a.Name, a.Asked, note)
+}
+
+// plainName says of what is only a name that it is not judged. An additive that bears the
+// name of a fragrance or a colourant may be that, and pass its limits.
+func (j *judge) plainName(t trail, a *AdditionWeighing) {
+	f := Finding{Code: unjudged(a.Kind), Severity: Warning, Subject: t.String(), Names: []string{a.Name}, Source: cite.Source{How: cite.Given}}
+	if a.Kind == Additive {
+		f.Severity = Note
+		if scent := meaning(Fragrance, a.Name); scent.ID != "" && !scent.Unheld || len(scent.Several) > 0 {
+			f.Severity, f.Detail = Warning, maybeFragrance
+		}
+	}
+	j.add(f)
+}
+
 // oilValue judges where an oil's saponification value comes from.
 func (j *judge) oilValue(t trail, oil Oil) {
 	row := oil.get()
@@ -231,6 +263,7 @@ func (j *judge) alkalis() {
 	for i := range j.b.Alkalis {
 		a := &j.b.Alkalis[i]
 		t := list.item(i)
+		j.named(t, names.Alkali, a.Alkali.String(), j.s.f.Alkalis[i].Asked, "")
 		f := Finding{Subject: t.String(), Value: a.Purity.Typical, Unit: "%", Names: []string{a.Alkali.Name()}}
 		switch {
 		case j.s.f.Alkalis[i].assumed():
@@ -320,10 +353,11 @@ func (j *judge) part(i int) {
 		a, l := &p.Additions[k], &j.s.loads[i][k]
 		list := t.at(l.list())
 		line := list.item(l.at())
+		j.additionName(line, a)
 		j.glitter(line, a.Name, l.addition.Glitter, l.addition.Foil)
 		j.metal(line, a, l.addition.Glitter)
 		if !a.Material.Given() && (a.Kind != Colourant || !a.Colourant.Given()) {
-			j.add(Finding{Code: unjudged(a.Kind), Subject: line.String(), Names: []string{a.Name}, Source: cite.Source{How: cite.Given}})
+			j.plainName(line, a)
 		}
 		if a.Kind == Colourant && a.Colourant.Given() {
 			j.colourant(line, a)

@@ -72,7 +72,7 @@ func part(load, carrier string) string {
 	if carrier != "" {
 		carrier = `, "carrier": ` + carrier
 	}
-	return `{"part": "lantern", "share": "100 %", "colourants": [{"colourant": "dusk", "load": "` + load + `"` + carrier + `}]}`
+	return `{"part": "lantern", "share": "100 %", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "` + load + `"` + carrier + `}]}`
 }
 
 const (
@@ -171,11 +171,11 @@ func TestEachFindingFiresBeyondItsTriggerAndNotBefore(t *testing.T) {
 		// 0.4 g on a scale of 1 g
 		{"a line that rounds to nothing", "rounding-coarse", []string{"scale", `{"oils": "1 mg", "small": "1 g"}`, "parts", part("0.4 g", "")}, warning, "parts[0].colourants[0]", "100", "2", "%", "dusk"},
 		// 0.99 g of a fragrance is rounded down, where a colourant would be 1 g
-		{"a fragrance rounded down to nothing", "rounding-coarse", []string{"scale", `{"oils": "1 mg", "small": "1 g"}`, "parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "load": "0.99 g"}]}`}, warning, "parts[0].fragrances[0]", "100", "2", "%", "pear"},
+		{"a fragrance rounded down to nothing", "rounding-coarse", []string{"scale", `{"oils": "1 mg", "small": "1 g"}`, "parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "unlisted": true, "load": "0.99 g"}]}`}, warning, "parts[0].fragrances[0]", "100", "2", "%", "pear"},
 		{"no addition", "colourant-unjudged", nil, 0, "", "", "", "", ""},
-		{"a colourant", "colourant-unjudged", []string{"parts", part("1 g", "")}, note, "parts[0].colourants[0]", "", "", "", "dusk"},
+		{"a colourant", "colourant-unjudged", []string{"parts", part("1 g", "")}, warning, "parts[0].colourants[0]", "", "", "", "dusk"},
 		{"a colourant is no fragrance", "fragrance-unjudged", []string{"parts", part("1 g", "")}, 0, "", "", "", "", ""},
-		{"a fragrance", "fragrance-unjudged", []string{"parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "load": "1 g"}]}`}, note, "parts[0].fragrances[0]", "", "", "", "pear"},
+		{"a fragrance", "fragrance-unjudged", []string{"parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "unlisted": true, "load": "1 g"}]}`}, warning, "parts[0].fragrances[0]", "", "", "", "pear"},
 		{"an additive", "additive-unjudged", []string{"parts", `{"part": "lantern", "share": "100 %", "additives": [{"additive": "salt", "load": "1 g"}]}`}, note, "parts[0].additives[0]", "", "", "", "salt"},
 		// 34.25 % is a row of the phase diagram: 10.1 °C, of which 1 K is 11.1 °C
 		{"a lye above what it crystallises at", "lye-crystallises", []string{"alkali", exact, "water", `{"lye_concentration": "34.25 %"}`, "temperature", `{"lye": "11.100001 °C"}`}, 0, "", "", "", "", ""},
@@ -209,7 +209,7 @@ func TestEachFindingFiresBeyondItsTriggerAndNotBefore(t *testing.T) {
 		{"an acid changed by 2 %", "rounding-coarse", []string{"scale", `{"oils": "1 mg", "small": "1.02 g"}`, "acids", `{"acid": "lactic-acid", "load": "1 g", "strength": "80 %", "compensate": true}`}, 0, "", "", "", "", ""},
 		{"an acid changed by more", "rounding-coarse", []string{"scale", `{"oils": "1 mg", "small": "1.0201 g"}`, "acids", `{"acid": "lactic-acid", "load": "1 g", "strength": "80 %", "compensate": true}`}, note, "acids[0]", "2.01", "2", "%", "Lactic acid"},
 		{"a liquid changed by more", "rounding-coarse", []string{"scale", `{"oils": "1 mg", "small": "1.0201 g"}`, "water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall tea", "mass": "1 g", "water": "99 %"}]}`}, note, "water.liquids[0]", "2.01", "2", "%", "hall tea"},
-		{"a fragrance is no additive", "additive-unjudged", []string{"parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "load": "1 g"}]}`}, 0, "", "", "", "", ""},
+		{"a fragrance is no additive", "additive-unjudged", []string{"parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "unlisted": true, "load": "1 g"}]}`}, 0, "", "", "", "", ""},
 	} {
 		t.Run(test.code+", "+test.name, func(t *testing.T) {
 			found := plainFormula().with(test.change...).batch(t).Findings
@@ -283,10 +283,10 @@ func TestFindingsStandMostSevereFirstThenInInputOrder(t *testing.T) {
 		"warning value-computed oils[1]",
 		"warning purity-assumed alkali[0]",
 		"warning free-alkali-worst parts[0]",
+		"warning colourant-unjudged parts[0].colourants[0]",
 		"note typical-disputed oils[0]",
 		"note superfat-unusual superfat",
 		"note lye-weak water",
-		"note colourant-unjudged parts[0].colourants[0]",
 	}
 	if got := codes(b.Findings); !slices.Equal(got, want) {
 		t.Errorf("got  %v\nwant %v", got, want)

@@ -1,6 +1,9 @@
 package soap
 
 import (
+	"cmp"
+
+	"example.com/lyewright/internal/names"
 	"example.com/lyewright/soap/lye"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/cite"
@@ -32,6 +35,8 @@ func (j *judge) acids() {
 	list := top("acids")
 	for i := range j.b.Acids {
 		a, t := &j.b.Acids[i], list.item(i)
+		asked := j.s.f.Acids[i].Asked
+		j.named(t, names.Acid, a.Acid.ID, asked, names.Note(names.Acid, cmp.Or(asked, a.Acid.ID)))
 		if j.s.acids[i].line.Compensate == Compensated {
 			j.add(Finding{
 				Code: "acid-compensated", Subject: t.String(), Names: []string{a.Acid.Name}, Source: lye.AtomicWeights(),

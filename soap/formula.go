@@ -132,7 +132,9 @@ func (p Part) ReserveOrUsual() units.Ratio { return p.Reserve.Or(p.Work.Reserve(
 // refused: name and load must be given.
 type Addition struct {
 	// Name is the id of a built-in colourant or fragrance, or of one of the formula's own.
-	// Any other name is weighed and not judged, and a finding says so.
+	// or a name in everyday use that means one of these alone. A fragrance or colourant of
+	// any other name is refused, unless it is Unlisted; an additive is weighed and not judged, and a
+	// finding says so.
 	Name    string
 	Load    Load    // must be given
 	Carrier Carrier // the zero value: none
@@ -146,6 +148,13 @@ type Addition struct {
 	Foil    Foil
 
 	Note string // as of a [Formula]
+
+	// Unlisted says that a fragrance or a colourant is of the maker's own, and nothing is
+	// known of it: it is weighed and not judged, under a warning. Of an additive that bears the
+	// name of an oil it says that it is none, such as a puree.
+	Unlisted bool
+
+	asked string // the name as written, once Name is the id that it means
 
 	match int // 1 for the first of a part's Match, once its load is found; else 0
 }

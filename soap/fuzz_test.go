@@ -74,7 +74,7 @@ func FuzzParseFormula(f *testing.F) {
 		`{"formula":"x","oils":[{"oil":"olive","mass":"500 g"},{"oil":"beeswax","mass":"10 g"}],
 		"alkali":[{"kind":"sodium-hydroxide","purity":{"grade":"acs-2017","typical":"98 %"},"saponifies":"60 %"},
 		{"kind":"potassium-hydroxide","stock":{"strength":{"low":"45 %","typical":"46 %","high":"47 %"}},"saponifies":"40 %"}],
-		"superfat":"5 %","scale":"0.1 g","acids":[{"acid":"citric-acid","load":"1 % of oils","compensate":true},
+		"superfat":"5 %","scale":"0.1 g","acids":[{"acid":"citric-acid-anhydrous","load":"1 % of oils","compensate":true},
 		{"acid":"lactic-acid","load":"0.5 % of batter","strength":"80 %","compensate":false},{"acid":"acetic-acid","load":"2 g","compensate":false}],
 		"water":{"per_oils":"40 %","liquids":[{"liquid":"milk","share":"20 %","water":"87 %","fat":"4 %","sugar":"5 %","alcohol":"0 %","saponification":{"low":"218","high":"235"}},
 		{"liquid":"ale","mass":"10 g","water":"95 %","alcohol":"5 %"}]},
@@ -90,7 +90,7 @@ func FuzzParseFormula(f *testing.F) {
 		"constituents":[{"cas":"97-53-0","share":"1.2 %","natural":false},{"cas":"94-59-7","share":{"low":"0 %","high":"0.1 %"}},{"cas":"57-06-7","share":"1 %"},{"cas":"123-92-2","share":"1 %"}],
 		"allergens":["Linalool"],"behaviour":["accelerates","browns"]},{"fragrance":"mix","behaviour":["rices"],"blend":[{"fragrance":"pear","share":"40 %"},{"fragrance":"lime-expressed","share":"60 %"}]}],
 		"parts":[{"part":"base","share":"60 %","look":"pale","work":"piped","fragrances":[{"fragrance":"mix","load":"max","margin":"10 %","carrier":{"liquid":"olive","ratio":"2","from":"formula"}},
-		{"fragrance":"moonlight","load":"1 % of batter"}]},{"part":"cloud","share":"rest","look":"white","fragrances":[{"fragrance":"clove-bud","load":"3 % of oils"}]}]}`,
+		{"fragrance":"moonlight","unlisted":true,"load":"1 % of batter"}]},{"part":"cloud","share":"rest","look":"white","fragrances":[{"fragrance":"clove-bud","load":"3 % of oils"}]}]}`,
 		// every key of the colours, and loads that are looked for
 		`{"formula":"x","oils":[{"oil":"olive","share":"rest"}],"alkali":[{"kind":"sodium-hydroxide","purity":"98 %"}],"superfat":"5 %","water":{"per_alkali":"2"},"size":{"oils":"500 g"},
 		"gel":"yes","pigments":[{"colourant":"titanium-dioxide","price":"9 per 100 g"},{"colourant":"dusk","name":"Dusk","ci":["77007","99999"],"density":"2.4 g/mL","disperses_in":["oil"],"nano":true,

@@ -34,9 +34,7 @@ func (w jsonWriter) batch(b *Batch) {
 			o := &b.Oils[i]
 			w.Object("", func() {
 				w.Text("oil", o.Oil.ID())
-				if asked := o.Oil.Asked(); asked != "" {
-					w.Text("asked", asked)
-				}
+				w.text("asked", o.Oil.Asked())
 				w.Text("name", o.Oil.Name())
 				w.weighing(o.Weighing)
 				w.mass("withheld_g", o.Withheld)
@@ -49,6 +47,7 @@ func (w jsonWriter) batch(b *Batch) {
 			a := &b.Alkalis[i]
 			w.Object("", func() {
 				w.Text("kind", a.Alkali.String())
+				w.text("asked", a.Asked)
 				w.text("note", a.Note)
 				w.share("purity_pct", a.Purity.Typical)
 				if a.Source.Title != "" {
@@ -145,6 +144,7 @@ func (w jsonWriter) additions(additions []AdditionWeighing) {
 			a := &additions[i]
 			w.Object("", func() {
 				w.Text("name", a.Name)
+				w.text("asked", a.Asked)
 				w.Text("kind", a.Kind.String())
 				w.text("note", a.Note)
 				w.weighing(a.Weighing)

@@ -98,6 +98,8 @@ func (w jsonWriter) caps(c *Caps) {
 
 func (w jsonWriter) partCaps(p *PartCaps, law fragrance.Law) {
 	w.Text("part", p.Name)
+	w.Bool("judged_as_a_whole", len(p.Unjudged) == 0)
+	w.Texts("unjudged", p.Unjudged)
 	w.mass("dry_g", p.Dry)
 	w.mass("oils_g", p.Oils)
 	w.List("fragrances", func() {

@@ -34,6 +34,7 @@ func (w jsonWriter) acids(acids []AcidWeighing) {
 		a := &acids[i]
 		w.Object("", func() {
 			w.Text("acid", a.Acid.ID)
+			w.text("asked", a.Asked)
 			w.Text("name", a.Acid.Name)
 			w.weighing(a.Weighing)
 			w.mass("water_g", a.Water)

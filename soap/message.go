@@ -13,6 +13,7 @@ import (
 // What Detail tells apart: all words are listed at [Finding.Detail].
 const (
 	heldBack        = "held-back" // part-superfat-shifted: by oil that went into jugs
+	maybeFragrance  = "fragrance" // additive-unjudged: its name is also that of a fragrance
 	recalledProfile = "recalled"  // typical-disputed: nobody saw the fatty acids
 	waxAsGiven      = "given"     // wax-reacts-slowly: with a value of the caller's own
 	stockStrength   = "stock"     // purity-single: the strength of a stock lye
@@ -246,14 +247,13 @@ func (f Finding) Message() string {
 			}
 			return name + ": no Colour Index number is given: the law and its stability in alkali are not judged."
 		}
-		if f.Detail == nothingHeld {
+		switch {
+		case f.Detail == maybeFragrance:
+			return name + notJudged + " If it is the fragrance of that name, list it among the fragrances, where its limits are held."
+		case f.Detail == nothingHeld:
 			return colourantText(f.Names) + ": nothing is held here of " + f.Quoted + "."
-		}
-		if f.Code == "colourant-unjudged" {
+		case f.Code == "colourant-unjudged":
 			return unknown(name, colour.Suggest(name))
-		}
-		if f.Code == "additive-unjudged" && fragrance.Known(name) {
-			return name + notJudged + " If it is the fragrance of that name, list it among the fragrances."
 		}
 		return name + notJudged
 	default:

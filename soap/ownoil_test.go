@@ -256,7 +256,7 @@ func TestTheFaultsOfACertificateStandAtItsFigures(t *testing.T) {
 // Half the batter takes half of demand and alkali, and its jug's own demand.
 func TestACarrierOfTheFormulasOwnOilTakesItsValue(t *testing.T) {
 	parts := func(liquid, from string) string {
-		return `{"part": "lantern", "share": "50 %", "colourants": [{"colourant": "dusk", "load": "10 g", "carrier": {"liquid": "` + liquid + `", "ratio": "2"` + from + `}}]}, {"part": "glow", "share": "rest"}`
+		return `{"part": "lantern", "share": "50 %", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "10 g", "carrier": {"liquid": "` + liquid + `", "ratio": "2"` + from + `}}]}, {"part": "glow", "share": "rest"}`
 	}
 	oils := `{"oil": "pressed", "share": "10 %", "saponification": {"low": "149", "high": "151"}}, {"oil": "olive", "share": "20 %", "saponification": {"low": "169", "high": "171"}}, {"oil": "hall-blend", "share": "rest", "saponification": {"low": "199", "high": "201"}}`
 	// demand: 100 × 0.15 + 200 × 0.17 + 700 × 0.2 = 189 g; alkali 0.95 × 189 = 179.55 g
@@ -290,7 +290,7 @@ func TestATypedCarrierTakesTheValueOfItsLine(t *testing.T) {
 	f := typedFormula(t)
 	f.Alkalis[0].Purity = units.Exactly(units.Percent(100))
 	f.Oils = []soap.OilLine{{Oil: lot, Share: units.Percent(100)}}
-	f.Parts[0].Colourants = []soap.Addition{{Name: "dusk", Load: soap.Load{Mass: units.Grams(10)}, Carrier: soap.Carrier{In: soap.InOil, Oil: olive, Ratio: units.Whole(2)}}}
+	f.Parts[0].Colourants = []soap.Addition{{Name: "dusk", Unlisted: true, Load: soap.Load{Mass: units.Grams(10)}, Carrier: soap.Carrier{In: soap.InOil, Oil: olive, Ratio: units.Whole(2)}}}
 	b, err := f.Batch()
 	if err != nil {
 		t.Fatal(err)

@@ -60,7 +60,7 @@ func ParseFormulaBeside(known Beside, text []byte) (Formula, Places, error) {
 	if r.full() {
 		return Formula{}, places, bounded(places.Place(r.faults), true)
 	}
-	c := checker{f: &f, lostSwatch: r.lostSwatch}
+	c := checker{f: f.named(), lostSwatch: r.lostSwatch}
 	c.check()
 	if faults := c.after(r.faults, r.meant); len(faults) > 0 {
 		return Formula{}, places, bounded(places.Place(faults), c.full())

@@ -21,7 +21,9 @@ func (r *reader) acid(s *spot) AcidLine {
 	if id := s.at("acid"); r.label(id) != "" {
 		var err error
 		line.Acid, err = lye.LookUpAcid(id.node.Text)
-		r.under(id, err, "acid")
+		if r.under(id, err, "acid"); err == nil && line.Acid.ID != id.node.Text {
+			line.Asked = id.node.Text
+		}
 	}
 	line.Load = r.load(s.at("load"))
 	line.Strength = r.percentRange(s.at("strength"), "80 %")

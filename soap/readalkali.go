@@ -15,7 +15,7 @@ func (r *reader) alkaliLine(s *spot) AlkaliLine {
 		return line
 	}
 	if kind := s.at("kind"); kind != nil {
-		line.Alkali = Alkali(1 + r.word(kind, SodiumHydroxide.String(), PotassiumHydroxide.String()))
+		line.Alkali, line.Asked = r.alkali(kind)
 	}
 	line.Saponifies = r.percent(s.at("saponifies"))
 	line.Note = r.note(s.at("note"))
@@ -24,6 +24,23 @@ func (r *reader) alkaliLine(s *spot) AlkaliLine {
 		line.Stock = r.strength(stock)
 	}
 	return line
+}
+
+// alkali reads the name of a hydroxide, and gives it where it is not the usual one.
+func (r *reader) alkali(s *spot) (alkali Alkali, asked string) {
+	text := r.text(s, SodiumHydroxide.String())
+	if !s.is(strictjson.String) {
+		return 0, ""
+	}
+	if text == "" {
+		r.fault(s, "", "is empty", "write sodium-hydroxide or potassium-hydroxide", ErrMissing)
+		return 0, ""
+	}
+	alkali, err := lye.LookUpAlkali(text)
+	if r.under(s, err, "kind"); err == nil && text != alkali.String() {
+		asked = text
+	}
+	return alkali, asked
 }
 
 func (r *reader) purity(s *spot, alkali Alkali) (units.Range, cite.Source) {

@@ -37,7 +37,7 @@ func paths(faults soap.Faults) (list []string) {
 // value's path and place, of its kind.
 func TestEachFaultNamesItsPathItsPlaceAndItsKind(t *testing.T) {
 	colourant := func(rest string) string {
-		return `{"part": "lantern", "share": "100 %", "colourants": [{"colourant": "dusk", "load": "1 %` + rest
+		return `{"part": "lantern", "share": "100 %", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "1 %` + rest
 	}
 	for _, test := range []struct {
 		change []string
@@ -63,7 +63,7 @@ func TestEachFaultNamesItsPathItsPlaceAndItsKind(t *testing.T) {
 		{[]string{"size", `{"oils": "1000000.1 g"}`}, "size.oils", `"1000000.1 g"`, units.ErrSize},
 		{[]string{"scale", `"0.9 mg"`}, "scale", `"0.9 mg"`, soap.ErrRange},
 		{[]string{"scale", `{"oils": "100.1 g"}`}, "scale.oils", `"100.1 g"`, soap.ErrRange},
-		{[]string{"alkali", `{"kind": "sodium hydroxide"}`}, "alkali[0].kind", `"sodium hydroxide"`, soap.ErrUnknown},
+		{[]string{"alkali", `{"kind": "soda"}`}, "alkali[0].kind", `"soda"`, soap.ErrUnknown},
 		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": "49.9 %"}`}, "alkali[0].purity", `"49.9 %"`, soap.ErrRange},
 		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": "100.1 %"}`}, "alkali[0].purity", `"100.1 %"`, soap.ErrRange},
 		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "97 %"}}`}, "alkali[0].purity", `{"low"`, soap.ErrMissing},
@@ -232,7 +232,7 @@ func TestAMistypedNameIsOfferedTheNearest(t *testing.T) {
 	for text, want := range map[string]string{
 		plainFormula().with("oils", `{"oil": "suflower", "share": "100 %"}`).text():                               "did you mean sunflower",
 		plainFormula().with("parts", part("1 g", `{"liquid": "glycerine", "ratio": "2"}`)).text():                 "did you mean glycerin?",
-		plainFormula().with("alkali", `{"kind": "sodium hydroxide"}`).text():                                      "did you mean sodium-hydroxide?",
+		plainFormula().with("alkali", `{"kind": "sodium hydroxid"}`).text():                                       "did you mean sodium-hydroxide?",
 		plainFormula().with("oils", `{"oil": "pressed", "share": "100 %", "profile": {"C18-1": "100 %"}}`).text(): "did you mean C18:1",
 		strings.Replace(plainFormula().text(), `"formula"`, `"forumla"`, 1):                                       "did you mean formula?",
 		plainFormula().with("oils", `{"oil": "xyzzy", "share": "100 %"}`).text():                                  `bring its own "saponification" in mg KOH/g`,
@@ -256,8 +256,8 @@ func TestATypedFormulaHasTheFaultsOfItsFile(t *testing.T) {
 		Parts: []soap.Part{
 			{Name: "a\tb", Share: units.Percent(50), Rest: true},
 			{Name: "glow", Colourants: []soap.Addition{
-				{Name: "dusk", Load: soap.Load{OfOils: units.Percent(1), Mass: units.Grams(1)}, Carrier: soap.Carrier{Ratio: units.Whole(2)}},
-				{Name: "dusk", Carrier: soap.Carrier{In: soap.InOil, Ratio: units.Whole(0)}},
+				{Name: "dusk", Unlisted: true, Load: soap.Load{OfOils: units.Percent(1), Mass: units.Grams(1)}, Carrier: soap.Carrier{Ratio: units.Whole(2)}},
+				{Name: "dusk", Unlisted: true, Carrier: soap.Carrier{In: soap.InOil, Ratio: units.Whole(0)}},
 			}},
 		},
 	}

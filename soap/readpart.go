@@ -42,7 +42,7 @@ func (r *reader) additions(part *spot, kind AdditionKind, f *Formula) []Addition
 	for i := range list.node.Items {
 		s := list.item(i)
 		var a Addition
-		keys := []string{kind.String(), "load", "carrier", "note"}
+		keys := []string{kind.String(), "load", "carrier", "note", "unlisted"}
 		switch kind {
 		case Additive:
 			keys = append(keys, "glitter", "aluminium")
@@ -53,6 +53,7 @@ func (r *reader) additions(part *spot, kind AdditionKind, f *Formula) []Addition
 			a.Name, a.Note = r.label(s.at(kind.String())), r.note(s.at("note"))
 			a.Load = r.load(s.at("load"))
 			a.Carrier = r.carrier(s.at("carrier"), f)
+			a.Unlisted = r.unlisted(s)
 			switch kind {
 			case Additive:
 				a.Glitter, a.Foil = r.glitter(s)
@@ -63,6 +64,10 @@ func (r *reader) additions(part *spot, kind AdditionKind, f *Formula) []Addition
 		additions = append(additions, a)
 	}
 	return additions
+}
+
+func (r *reader) unlisted(s *spot) bool {
+	return r.yes(s.at("unlisted"), "write true to weigh it unjudged") == affirmed
 }
 
 func (r *reader) load(s *spot) Load {
@@ -126,7 +131,8 @@ func (r *reader) carrier(s *spot, f *Formula) Carrier {
 		r.fault(s, "", "does not say which liquid", `write "liquid": "water", "glycerin" or an oil`, ErrMissing)
 		return Carrier{}
 	}
-	switch name := r.text(liquid, "water"); name {
+	name := r.text(liquid, "water")
+	switch names.Fold(name) {
 	case "":
 		r.meant = append(r.meant, liquid.path())
 		if liquid.is(strictjson.String) {

@@ -5,6 +5,7 @@ import (
 
 	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/internal/strictjson"
+	"example.com/lyewright/soap/lye"
 	"example.com/lyewright/units"
 )
 
@@ -26,13 +27,11 @@ func (r *reader) weighed(s *spot, f *Formula) Weighed {
 		w.Oils = append(w.Oils, WeighedOil{Oil: id, Mass: mass})
 	})
 	r.masses(s.at("alkali"), func(id string, at *spot, mass units.Mass) {
-		kinds := []string{SodiumHydroxide.String(), PotassiumHydroxide.String()}
-		i := slices.Index(kinds, id)
-		if i < 0 {
-			r.unknownName(at, id, "is not an alkali", kinds)
+		alkali, err := lye.LookUpAlkali(id)
+		if r.under(at, err, "kind"); err != nil {
 			return
 		}
-		w.Alkalis = append(w.Alkalis, WeighedAlkali{Alkali: Alkali(1 + i), Mass: mass})
+		w.Alkalis = append(w.Alkalis, WeighedAlkali{Alkali: alkali, Mass: mass})
 	})
 	w.Water = r.reading(s.at("water"))
 	r.masses(s.at("acids"), func(id string, _ *spot, mass units.Mass) {

@@ -24,7 +24,18 @@ func scentedWith(fragrances ...string) string {
 	return `{"part": "glow", "share": "100 %", "fragrances": [` + strings.Join(fragrances, ", ") + `]}`
 }
 
-func smell(id, load string) string { return `{"fragrance": "` + id + `", "load": "` + load + `"}` }
+// smell is a line of a fragrance; moonlight is one of which nothing is known.
+func smell(id, load string) string {
+	if id == "moonlight" {
+		return unlisted(id, load)
+	}
+	return `{"fragrance": "` + id + `", "load": "` + load + `"}`
+}
+
+// unlisted is smell of a fragrance of which nothing is known.
+func unlisted(id, load string) string {
+	return `{"fragrance": "` + id + `", "unlisted": true, "load": "` + load + `"}`
+}
 
 func scentCodes(b soap.Batch, subject string) (found []string) {
 	for _, f := range b.Findings {

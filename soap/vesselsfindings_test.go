@@ -48,12 +48,12 @@ func TestWhatHasNoDensityIsListedOnce(t *testing.T) {
 		{"an own oil with neither density nor iodine value", []string{"oils", `{"oil": "hall-blend", "share": "90 %", "saponification": {"low": "189", "high": "191"}, "density": "0.9 g/mL"}, {"oil": "lot-7", "name": "Lot 7", "share": "10 %", "saponification": {"low": "189", "high": "191"}}`}, []string{"Lot 7"}},
 		{"a colourant that is known", []string{"parts", added("colourants", `{"colourant": "titanium-dioxide", "load": "1 % of oils"}`)}, nil},
 		{"a clay among the additives", []string{"parts", added("additives", `{"additive": "kaolin", "load": "1 % of oils"}`)}, nil},
-		{"a plain colourant in glycerin", []string{"parts", added("colourants", `{"colourant": "dusk", "load": "1 % of oils", "carrier": {"liquid": "glycerin", "ratio": "2"}}`)}, []string{"dusk"}},
-		{"a fragrance of a pigment's name", []string{"parts", added("fragrances", `{"fragrance": "kaolin", "load": "1 % of oils"}`)}, []string{"kaolin"}},
+		{"a plain colourant in glycerin", []string{"parts", added("colourants", `{"colourant": "dusk", "unlisted": true, "load": "1 % of oils", "carrier": {"liquid": "glycerin", "ratio": "2"}}`)}, []string{"dusk"}},
+		{"a fragrance of a pigment's name", []string{"parts", added("fragrances", `{"fragrance": "kaolin", "unlisted": true, "load": "1 % of oils"}`)}, []string{"kaolin"}},
 		{"a carrier", []string{"parts", added("colourants", `{"colourant": "mica", "load": "1 % of oils", "carrier": {"liquid": "goose-fat", "ratio": "2"}}`)}, []string{"Goose fat"}},
 		{"in two parts", []string{
 			"size", `{"vessels": [{"vessel": "cup", "parts": {"lantern": "50 %", "dusk": "rest"}, "count": 12, "volume": "45 mL"}]}`,
-			"parts", added("fragrances", `{"fragrance": "pear", "load": "1 % of oils"}`) + `, {"part": "dusk", "fragrances": [{"fragrance": "pear", "load": "2 % of oils"}]}`,
+			"parts", added("fragrances", `{"fragrance": "pear", "unlisted": true, "load": "1 % of oils"}`) + `, {"part": "dusk", "fragrances": [{"fragrance": "pear", "unlisted": true, "load": "2 % of oils"}]}`,
 		}, []string{"pear"}},
 		{"an acid", []string{"acids", `{"acid": "citric-acid-anhydrous", "load": "1 % of oils", "compensate": true}`}, []string{"Citric acid, anhydrous"}},
 		{"a liquid with solids", []string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "oat water", "share": "20 %", "water": "95 %"}]}`}, []string{"oat water"}},
@@ -76,7 +76,7 @@ func TestWhatHasNoDensityIsListedOnce(t *testing.T) {
 		}
 	}
 	// Without vessels nobody asks for volumes.
-	b := inCups().with("size", `{"oils": "1 kg"}`, "parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "load": "1 % of oils"}]}`).batch(t)
+	b := inCups().with("size", `{"oils": "1 kg"}`, "parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "unlisted": true, "load": "1 % of oils"}]}`).batch(t)
 	if got := found(b, "density-unknown"); got != nil || b.Volumes != nil {
 		t.Errorf("%+v, %+v", got, b.Volumes)
 	}

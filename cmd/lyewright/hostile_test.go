@@ -205,7 +205,7 @@ func TestNoMessageCarriesTheControlsOfItsFile(t *testing.T) {
 		`{"\u202elantern": {"a": [1`,
 		`{"a\u2028": 1, "a\u2028": 2}`,
 		`{"formula": "\u001b[2J\u0085"}`,
-		`{"oils": [{"oil": "\u0007"}], "parts": [{"part": "\u2066", "colourants": [{"colourant": "a", "load": "\u001b\n%"}]}]}`,
+		`{"oils": [{"oil": "\u0007"}], "parts": [{"part": "\u2066", "colourants": [{"colourant": "a", "unlisted": true, "load": "\u001b\n%"}]}]}`,
 		`{"oils": [{"oil": "own", "profile": {"C18:1\u0000": "100 %"}}], "weighed": {"oils": {"\u200f": "1 g"}}}`,
 		"{\"formula\": \"a\u009b\", \"\u202a\": 1}",
 	} {

@@ -137,7 +137,7 @@ func TestTheLimitsAreWhereTheyAreSaidToBe(t *testing.T) {
 	for _, test := range []struct{ name, fits, over, says string }{
 		{"oils", oils(100), oils(101), "-:2:8: oils: has more than 100 oils; use at most 100\n"},
 		{"parts", formulaWith("parts", many(50, `{"part":"p%d","share":"2 %%"}`)), formulaWith("parts", many(51, `{"part":"p%d","share":"rest"}`)), "parts: has more than 50 parts"},
-		{"colourants", formulaWith("parts", part(50, "colourants", `{"colourant":"c%d","load":"1 g"}`)), formulaWith("parts", part(51, "colourants", `{"colourant":"c%d","load":"1 g"}`)), "parts[0].colourants: has more than 50 colourants"},
+		{"colourants", formulaWith("parts", part(50, "colourants", `{"colourant":"c%d","unlisted":true,"load":"1 g"}`)), formulaWith("parts", part(51, "colourants", `{"colourant":"c%d","unlisted":true,"load":"1 g"}`)), "parts[0].colourants: has more than 50 colourants"},
 		{"name", formulaWith("formula", `"`+strings.Repeat("ü", 100)+`"`), formulaWith("formula", `"`+strings.Repeat("ü", 100)+`x"`), "is 201 bytes long; use at most 200 bytes"},
 		{"mass", formulaWith("size", `{"oils":"1000 kg"}`), formulaWith("size", `{"oils":"1000.000000001 kg"}`), `size.oils: "1000.000000001 kg" is more than a tonne; write at most 1000 kg`},
 		{"bytes", formulaWith("", "") + strings.Repeat(" ", 1<<20-len(formulaWith("", ""))), formulaWith("", "") + strings.Repeat(" ", 1<<20-len(formulaWith("", ""))+1), "-:1:1: is larger than 1 MiB; a formula needs a few thousand bytes\n"},
@@ -157,8 +157,8 @@ func TestTheLimitsAreWhereTheyAreSaidToBe(t *testing.T) {
 // The three kinds of addition of a part count together.
 func TestTheAdditionsOfAPartCountTogether(t *testing.T) {
 	of := func(n int) string {
-		return formulaWith("parts", `[{"part":"whole","share":"100 %","colourants":`+many(20, `{"colourant":"c%d","load":"1 g"}`)+
-			`,"fragrances":`+many(20, `{"fragrance":"f%d","load":"1 g"}`)+`,"additives":`+many(n, `{"additive":"a%d","load":"1 g"}`)+`}]`)
+		return formulaWith("parts", `[{"part":"whole","share":"100 %","colourants":`+many(20, `{"colourant":"c%d","unlisted":true,"load":"1 g"}`)+
+			`,"fragrances":`+many(20, `{"fragrance":"f%d","unlisted":true,"load":"1 g"}`)+`,"additives":`+many(n, `{"additive":"a%d","load":"1 g"}`)+`}]`)
 	}
 	if _, stderr, status := lyewright(of(10), "batch", "-"); status > dangerous {
 		t.Errorf("50: exit %d, %.200q", status, stderr)

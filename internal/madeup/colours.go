@@ -37,7 +37,7 @@ func (m *Maker) colour(f *soap.Formula) {
 		m.Shuffle(len(ids), func(i, j int) { ids[i], ids[j] = ids[j], ids[i] })
 		for k := range p.Colourants {
 			a := &p.Colourants[k]
-			a.Name = ids[k]
+			a.Name, a.Unlisted = ids[k], ids[k] == "a-neighbour-s-blue"
 			a.Carrier.Paste = a.Carrier.In != soap.NoLiquid && m.IntN(4) == 0
 		}
 		if !swatches || m.IntN(2) == 0 {

@@ -219,8 +219,10 @@ func (m *Maker) part(f *soap.Formula, name string, share units.Ratio, size units
 		a.Carrier = m.carrier(f)
 		switch m.IntN(3) {
 		case 0:
+			a.Unlisted = true
 			p.Colourants = append(p.Colourants, a)
 		case 1:
+			a.Unlisted = true
 			p.Fragrances = append(p.Fragrances, a)
 		default:
 			p.Additives = append(p.Additives, a)

@@ -37,7 +37,7 @@ func (m *Maker) scent(f *soap.Formula) {
 		m.Shuffle(len(ids), func(i, j int) { ids[i], ids[j] = ids[j], ids[i] })
 		p.Fragrances = nil
 		for k := range m.IntN(4) {
-			a := soap.Addition{Name: ids[k], Load: soap.Load{OfOils: Basis(m.Between(1, 150))}}
+			a := soap.Addition{Name: ids[k], Unlisted: ids[k] == "moonlight", Load: soap.Load{OfOils: Basis(m.Between(1, 150))}}
 			switch {
 			case k == 0 && m.IntN(8) == 0 && a.Name != "moonlight" && a.Name != "lavender": // where nothing binds there is no most
 				a.Load = soap.Load{Max: true}
@@ -51,6 +51,9 @@ func (m *Maker) scent(f *soap.Formula) {
 			}
 			if m.IntN(4) == 0 {
 				a.Carrier = m.carrier(f)
+			}
+			if a.Unlisted && len(p.Fragrances) > 0 && p.Fragrances[0].Load.Max {
+				continue // beside it nobody knows the most
 			}
 			p.Fragrances = append(p.Fragrances, a)
 		}

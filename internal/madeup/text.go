@@ -187,6 +187,12 @@ func (w writer) load(key string, l soap.Load) {
 	}
 }
 
+func (w writer) unlisted(yes bool) {
+	if yes {
+		w.Bool("unlisted", yes)
+	}
+}
+
 func (w writer) carrier(c soap.Carrier) {
 	if c.In == soap.NoLiquid {
 		return
@@ -227,6 +233,7 @@ func (w writer) part(p *soap.Part) {
 					w.Object("", func() {
 						w.Text(list.name, a.Name)
 						w.load("load", a.Load)
+						w.unlisted(a.Unlisted)
 						w.percent("margin", a.Margin)
 						w.carrier(a.Carrier)
 					})
@@ -245,7 +252,12 @@ func (w writer) part(p *soap.Part) {
 		if len(p.Match) > 0 {
 			w.List("match", func() {
 				for _, m := range p.Match {
-					w.Object("", func() { w.Text("colourant", m.Colourant); w.load("most", m.Most); w.carrier(m.Carrier) })
+					w.Object("", func() {
+						w.Text("colourant", m.Colourant)
+						w.unlisted(m.Unlisted)
+						w.load("most", m.Most)
+						w.carrier(m.Carrier)
+					})
 				}
 			})
 		}

@@ -238,7 +238,7 @@ func (m *Maker) load() string {
 
 // acid adds an acid.
 func (m *Maker) acid(root *strictjson.Node) {
-	id := []string{"citric-acid", "lactic-acid", "acetic-acid"}[m.IntN(3)]
+	id := []string{"citric-acid-anhydrous", "lactic-acid", "acetic-acid"}[m.IntN(3)]
 	put(root, "acids", value(`[{"acid": "`+id+`", "load": "`+m.load()+`", "strength": {"low": "79 %", "high": "81 %"}, "compensate": `+strconv.FormatBool(m.IntN(3) > 0)+`}]`))
 }
 

@@ -42,7 +42,7 @@ func (m *Maker) Shelved() soap.Formula {
 		}
 		for j := range p.Colourants {
 			if m.IntN(2) == 0 {
-				p.Colourants[j].Name = []string{"titanium-dioxide", "kaolin", "ultramarine-blue"}[j%3]
+				p.Colourants[j].Name, p.Colourants[j].Unlisted = []string{"titanium-dioxide", "kaolin", "ultramarine-blue"}[j%3], false
 			}
 		}
 		if apart && i > 0 && i == len(f.Parts)-1 {

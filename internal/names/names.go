@@ -2,8 +2,8 @@
 // It holds no table of oils, fragrances or colourants: a caller says which ids are held.
 //
 // The names are common knowledge and were not read anywhere; data/names.txt says so, and
-// what was compared. Nothing is parsed at start-up: a name is found in the sorted text by
-// halving it.
+// what was compared. Nothing is parsed at start-up: the lines are indexed once, when a name
+// is first looked for, and each is read when it is found.
 package names
 
 import (
@@ -82,41 +82,27 @@ func read(line string) (e Entry) {
 	return e
 }
 
-// find halves its way through the sorted lines of the table to that of a name.
+// find finds the line of a name.
 func find(kind Kind, folded string) (line string, found bool) {
-	if folded == "" {
-		return "", false
-	}
-	low, high := 0, len(table) // both where a line begins
-	for low < high {
-		begin := low + (high-low)/2
-		begin = low + 1 + strings.LastIndexByte(table[low:begin], '\n')
-		end := begin + strings.IndexByte(table[begin:], '\n')
-		line := table[begin:end]
-		switch key, _, _ := strings.Cut(line, "\t"); compare(key, kind, folded) {
-		case 0:
-			return line, true
-		case -1:
-			low = end + 1
-		default:
-			high = begin
-		}
-	}
-	return "", false
+	line, found = index()[entryKey{kind, folded}]
+	return line, found
 }
 
-// compare says how the first field of a line stands to that of a kind and a name. The header's lines stand
-// before all others.
-func compare(key string, kind Kind, folded string) int {
-	if strings.HasPrefix(key, "#") {
-		return -1
-	}
-	own, name, _ := strings.Cut(key, " ")
-	if c := strings.Compare(own, string(kind)); c != 0 {
-		return c
-	}
-	return strings.Compare(name, folded)
+type entryKey struct {
+	kind Kind
+	name string
 }
+
+// index holds the lines of the table by kind and name. It is made once, when a name is first looked for.
+var index = sync.OnceValue(func() map[entryKey]string {
+	lines := make(map[entryKey]string, strings.Count(table, "\n"))
+	for line := range refdata.Lines(table) {
+		key, _, _ := strings.Cut(line, "\t")
+		kind, name, _ := strings.Cut(key, " ")
+		lines[entryKey{Kind(kind), name}] = line
+	}
+	return lines
+})
 
 // listing is a line of the table, its name and the letters of that.
 type listing struct {

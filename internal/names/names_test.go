@@ -50,15 +50,19 @@ func TestFoldForgetsCaseAccentsHyphensAndApostrophes(t *testing.T) {
 	}
 }
 
-// A line is found by halving the table, so it must stand in order, folded; and a number
-// must have its note.
+// A line is found by its name, so that must stand folded, and once; and a number must have
+// its note.
 func TestEveryNameOfTheTableIsFoundWithWhatItMeans(t *testing.T) {
 	text, err := os.ReadFile("data/notes.txt")
 	if err != nil {
 		t.Fatal(err)
 	}
-	used := map[string]bool{}
+	used, seen := map[string]bool{}, map[string]bool{}
 	for _, row := range rows(t) {
+		if seen[row[0]] {
+			t.Errorf("%s stands twice", row[0])
+		}
+		seen[row[0]] = true
 		kind, folded, _ := strings.Cut(row[0], " ")
 		if row[1] == "" {
 			row[1] = folded
@@ -192,5 +196,11 @@ func BenchmarkLookUpOfWhatIsUnknown(b *testing.B) {
 		if names.Look(names.Oil, "Moonlight oil", held).Found() {
 			b.Fatal("found")
 		}
+	}
+}
+
+func BenchmarkNote(b *testing.B) {
+	for b.Loop() {
+		names.Note(names.Fragrance, "lavender")
 	}
 }

@@ -3,6 +3,7 @@ package names
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"example.com/lyewright/internal/nearest"
 )

@@ -24,7 +24,7 @@ func Names(name string, known []string) []string {
 	most := Most(name)
 	for _, k := range known {
 		lower := strings.ToLower(k)
-		d := Distance(name, lower)
+		d := DistanceTo(name, lower, most)
 		switch {
 		case d <= most:
 		case within(name, lower) || within(lower, name):

@@ -1,10 +1,11 @@
 package lye
 
 import (
+	"slices"
+	"sync"
+
 	"example.com/lyewright/internal/molar"
-	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/units"
-	"example.com/lyewright/units/fault"
 )
 
 // Acid is an acid that takes up alkali before any oil does. Its dissociation
@@ -24,7 +25,10 @@ type Acid struct {
 
 // Acids lists the acids that are known, sorted by ID. Their molar masses follow
 // from the atomic weights of [AtomicWeights].
-func Acids() []Acid {
+func Acids() []Acid { return slices.Clone(acids()) }
+
+// acids is the list itself, made once.
+var acids = sync.OnceValue(func() []Acid {
 	const hydrate = molar.CitricAcid + molar.Water
 	one := func(id, name string, mass int64) Acid {
 		return Acid{ID: id, Name: name, Protons: 1, Molar: units.MilligramsPerGram(mass)}
@@ -40,24 +44,20 @@ func Acids() []Acid {
 		one("palmitic-acid", "Palmitic acid", molar.PalmiticAcid),
 		one("stearic-acid", "Stearic acid, pure", molar.StearicAcid),
 	}
-}
+})
 
-// LookUpAcid gives an acid by its ID. "citric-acid" is the anhydrous one, the
-// meaning of the name in chemistry. The error is [fault.Faults] of kind
-// [fault.ErrUnknown] and offers the nearest known IDs.
-func LookUpAcid(id string) (Acid, error) {
-	var ids []string
-	for _, a := range Acids() {
-		if a.ID == id || id == "citric-acid" && a.ID == "citric-acid-anhydrous" {
+// LookUpAcid gives an acid by its ID, or by a name in everyday use that means it alone, such
+// as "vinegar" of acetic-acid, which then needs its strength: case, accents, hyphens and
+// apostrophes do not count. Citric acid may be anhydrous or the monohydrate, 9 % apart, and
+// has to be told. The error is [fault.Faults] of kind [fault.ErrUnknown] and says what the
+// name may mean, or offers the nearest ID.
+func LookUpAcid(name string) (Acid, error) {
+	for _, a := range acids() {
+		if a.ID == name {
 			return a, nil
 		}
-		ids = append(ids, a.ID)
 	}
-	remedy := nearest.Remedy(id, ids)
-	if remedy == "" {
-		remedy = "name one of the known acids, such as citric-acid-anhydrous or lactic-acid"
-	}
-	return Acid{}, fault.Faults{{Path: "acid", Text: id, Reason: "is not an acid that is known", Remedy: remedy, Kind: fault.ErrUnknown}}
+	return acidNamed(name)
 }
 
 // Neutralises gives the mass of pure hydroxide that the acid takes up, per mass of the

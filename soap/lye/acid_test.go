@@ -75,15 +75,8 @@ func TestAcidAndHydroxideBecomeSaltAndWater(t *testing.T) {
 	}
 }
 
-func TestCitricAcidIsTheAnhydrousOne(t *testing.T) {
-	a, err := lye.LookUpAcid("citric-acid")
-	if err != nil || a.ID != "citric-acid-anhydrous" {
-		t.Errorf("%v, %v", a.ID, err)
-	}
-}
-
 func TestAnUnknownAcidOffersWhatIsKnown(t *testing.T) {
-	for id, offered := range map[string]string{"citric": "citric-acid", "lactic acid": "lactic-acid", "lantern": "citric-acid-anhydrous", "": "citric-acid-anhydrous"} {
+	for id, offered := range map[string]string{"citric": "citric-acid", "lactik acid": "lactic-acid", "lantern": "citric-acid-anhydrous", "": "citric-acid-anhydrous"} {
 		a, err := lye.LookUpAcid(id)
 		refused(t, a, err, "acid", fault.ErrUnknown)
 		if err == nil || !strings.Contains(err.Error(), offered) {

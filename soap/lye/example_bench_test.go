@@ -80,7 +80,7 @@ func ExampleHeatOfSolution() {
 // Ten grams of citric acid in the water warm the lye, 108.4 °C without them, by some 8 K more:
 // 10 × 3/192.123 mol of protons at 55.8 kJ, in 300 g of 3.6 J/(g K).
 func ExampleNeutralised() {
-	citric, err := lye.LookUpAcid("citric-acid")
+	citric, err := lye.LookUpAcid("citric-acid-anhydrous")
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -171,4 +171,39 @@ func ExampleOilHeatSource() {
 	s := lye.OilHeatSource()
 	fmt.Println(s.Title, s.Edition)
 	// Output: Fasina, Colley, Int. J. Food Properties 11, 738-746, heat capacities of twelve vegetable oils 2008
+}
+
+// A hydroxide goes by several names; lye is the name of two, and of their solutions.
+func ExampleLookUpAlkali() {
+	alkali, err := lye.LookUpAlkali("caustic soda")
+	fmt.Println(alkali, err)
+	_, err = lye.LookUpAlkali("lye")
+	fmt.Println(err != nil)
+	// Output:
+	// sodium-hydroxide <nil>
+	// true
+}
+
+// What must not stand among additives, where nothing would reckon with it?
+func ExampleAlkaliNamed() {
+	for _, name := range []string{"caustic soda", "lye", "slaked lime", "baking soda", "fine salt"} {
+		fmt.Printf("%s: %q\n", name, lye.AlkaliNamed(name))
+	}
+	// Output:
+	// caustic soda: "sodium-hydroxide"
+	// lye: "what may be potassium-hydroxide"
+	// slaked lime: "an alkali"
+	// baking soda: ""
+	// fine salt: ""
+}
+
+// An acid takes up alkali; its salt does not.
+func ExampleAcidNamed() {
+	for _, name := range []string{"vinegar", "citric acid", "sodium lactate"} {
+		fmt.Printf("%s: %q\n", name, lye.AcidNamed(name))
+	}
+	// Output:
+	// vinegar: "acetic-acid"
+	// citric acid: "citric-acid-anhydrous"
+	// sodium lactate: ""
 }

@@ -75,7 +75,7 @@ func ExampleDensityOfWater() {
 // How much sodium hydroxide do 10 g of citric acid take up, and what water do they leave?
 // 3 × 39.997/192.123 and 3 × 18.015/192.123 of a gram for each.
 func ExampleAcid() {
-	citric, err := lye.LookUpAcid("citric-acid")
+	citric, err := lye.LookUpAcid("citric-acid-anhydrous")
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -65,6 +65,8 @@ func outputs(t testing.TB) []output {
 	}
 	p.run("", "oils", "-json", "olive", "macadamia")
 	p.run("", "oils", "-json", "Olivenöl")
+	p.run(`{"formula": "Lantern names", "oils": [{"oil": "olive oil", "share": "rest"}], "alkali": [{"kind": "caustic soda", "purity": {"low": "97 %", "high": "99 %"}}], "superfat": "5 %", "water": {"per_alkali": "2"},
+		"size": {"oils": "500 g"}, "acids": [{"acid": "vinegar", "strength": "5 %", "load": "1 % of oils", "compensate": true}], "parts": [{"part": "bars", "share": "100 %", "colourants": [{"colourant": "charcoal", "load": "2 g"}]}], "weighed": {"stage": "parts", "parts": {"bars": {"additions": {"charcoal": "2.1 g"}}}}}`, "batch", "-json", "-")
 	p.run("", "oils", "-json", "lanolin")
 	for _, line := range []string{
 		"titration|-sample|1 g|-normality|1|-first|24 mL|-total|24.2 mL|-balance|0.001 g|-burette|0.05 mL|-titrant|0.2 %",
@@ -125,6 +127,9 @@ func mayBeMissing() map[string]string {
 	return map[string]string{
 		"batch/1 acids":                                 "no acids",
 		"batch/1 alkali[].purity_source":                "no published grade",
+		"batch/1 alkali[].asked":                        "it is named by its id",
+		"batch/1 acids[].asked":                         "it is named by its id",
+		"batch/1 parts[].additions[].asked":             "it is named by its id",
 		"batch/1 better_split":                          "nothing better is known, or vessels say how much is made",
 		"batch/1 parts[].superfat.as_printed_pct":       "a scale shows nothing of the oils",
 		"batch/1 pieces_complete":                       "vessels say how much is made",
@@ -391,7 +396,7 @@ func promised() map[string]string {
 			under("weighed.parts[]", "part share_pct batter_g oils_g poured_g dry_g superfat additions") + under("weighed.remedies[]", "part? oil add_g add_weigh_g lye_g of_lye_g water_g kind alkali_g batter_g poured_g water_per_oils_pct superfat") +
 			under("findings[]", "code severity subject message names detail? value limit? unit source"),
 		"cap/1": `schema category law edition findings notices allergen_lists ` +
-			under("parts[]", "part dry_g oils_g fragrance_of_dry_bar_pct most_used most_used_share_pct allergens allergens_complete counted_as_dry?") +
+			under("parts[]", "part judged_as_a_whole unjudged dry_g oils_g fragrance_of_dry_bar_pct most_used most_used_share_pct allergens allergens_complete counted_as_dry?") +
 			under("parts[].fragrances[]", "fragrance dose_g of_oils_pct of_dry_bar_pct of_dry_piece_pct binding limit_pct brings_pct cap_of_dry_bar_pct share_of_limit_pct cap_g cap_of_oils_pct next judged complete unjudged no_limit_known") +
 			under("piece", "fragrance_of_dry_pct allergens_complete") + under("piece.allergens[]", "name of_dry_pct at_most? list only_in_part part"),
 		"tint/1": `schema order findings notices ` + under("fit", "bands delta_e00_mean delta_e00_max spare_swatches swatches") + under("fit.swatches[]", "swatch delta_e00") +

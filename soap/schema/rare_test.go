@@ -22,7 +22,7 @@ func rareFormulas() map[string]string {
   "embeds": [{"embed": "moon sliver", "vessel": "cup", "each": 2, "spares": 3, "mass": "4 g", "sunk": true}, {"embed": "star", "vessel": "loaf", "volume": "2 mL"}],
   "toppings": [{"topping": "frost", "vessel": "cup", "mass": "0.2 g", "glitter": "mineral", "aluminium": false}],
   "parts": [{"part": "base", "note": "stir by hand", "work": "poured", "look": "pale", "reserve": "4 %", "loss": "12 g",
-      "additives": [{"additive": "spark", "load": "1 g", "note": "sift it", "carrier": {"liquid": "glycerin", "ratio": "2", "from": "extra", "paste": true}, "glitter": "degradable-tested", "aluminium": true}]},
+      "additives": [{"additive": "avocado", "unlisted": true, "load": "1 g"}, {"additive": "spark", "load": "1 g", "note": "sift it", "carrier": {"liquid": "glycerin", "ratio": "2", "from": "extra", "paste": true}, "glitter": "degradable-tested", "aluminium": true}]},
     {"part": "night", "work": "piped", "look": "any"}, {"part": "trimmings", "share": "5 %"}]}`,
 
 		"weighed parts": `{"formula": "Lantern night", "oils": [{"oil": "olive", "share": "100 %"}],
@@ -31,7 +31,7 @@ func rareFormulas() map[string]string {
   "size": {"batter": "1 kg"}, "scale": {"oils": "1 g", "small": "0.01 g"}, "gel": "no", "markets": ["eu", "us"],
   "acids": [{"acid": "lactic-acid", "load": "1 % of oils", "strength": {"low": "78 %", "typical": "80 %", "high": "82 %"}, "compensate": true}],
   "weighed": {"stage": "parts", "oils": {"olive": "640 g"}, "alkali": {"sodium-hydroxide": "160 g"}, "water": "150 g", "acids": {"lactic-acid": "6 g"}, "liquids": {"cream": "12 g"}, "parts": {"base": {"batter": "600 g", "additions": {"dusk": "2 g"}, "carriers": {"sunflower": "11.6 g"}}}},
-  "parts": [{"part": "base", "share": "60 %", "colourants": [{"colourant": "dusk", "load": "0.5 % of oils", "note": "soak it", "carrier": {"liquid": "sunflower", "ratio": "3", "from": "extra", "paste": false}}],
+  "parts": [{"part": "base", "share": "60 %", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "0.5 % of oils", "note": "soak it", "carrier": {"liquid": "sunflower", "ratio": "3", "from": "extra", "paste": false}}],
       "fragrances": [{"fragrance": "lantern-lot", "note": "lot 12", "load": "max", "margin": "10 %", "carrier": {"liquid": "olive", "ratio": "1", "from": "formula", "paste": false}}]},
     {"part": "cloud", "share": "rest"}],
   "materials": [{"fragrance": "lantern-lot", "natural": true, "complete": true, "certificates": [{"category": "9", "limit": "2.4 %", "amendment": "51"}],
@@ -48,7 +48,7 @@ func rareFormulas() map[string]string {
     {"swatch": "white 0.3", "loads": {"titanium-dioxide": "0.3 % of batter"}, "reflectance": [0.7,0.7,0.7,0.7,0.7,0.7,0.7,0.7,0.7,0.7,0.7,0.7,0.7,0.7,0.7,0.7]},
     {"swatch": "white 1", "loads": {"titanium-dioxide": "1 % of batter"}, "reflectance": [0.8,0.8,0.8,0.8,0.8,0.8,0.8,0.8,0.8,0.8,0.8,0.8,0.8,0.8,0.8,0.8]}]},
   "parts": [{"part": "glow", "share": "rest", "target": {"reflectance": [0.75,0.75,0.75,0.75,0.75,0.75,0.75,0.75,0.75,0.75,0.75,0.75,0.75,0.75,0.75,0.75]},
-    "match": [{"colourant": "titanium-dioxide", "most": "1.5 % of oils", "carrier": {"liquid": "water", "ratio": "2", "from": "formula", "paste": true}}]}]}`,
+    "match": [{"colourant": "titanium-dioxide", "unlisted": false, "most": "1.5 % of oils", "carrier": {"liquid": "water", "ratio": "2", "from": "formula", "paste": true}}]}]}`,
 
 		"swatches as colours":  swatchesOf(`"lab": [90, 1, 8]`, `"lab": [92, 0.5, 6]`, `"lab": [94, 0, 4]`, `{"lab": [93, 0, 5]}`),
 		"swatches of a screen": swatchesOf(`"srgb": "#e8e0d0"`, `"srgb": "#f0ebe0"`, `"srgb": "#f5f2ec"`, `{"srgb": "#F2EEE6"}`),

@@ -49,6 +49,9 @@ func (s *capSheet) scents(heading string, from, to soap.Severity) {
 
 func (s *capSheet) part(p *soap.PartCaps) {
 	s.heading(p.Name)
+	if len(p.Unjudged) > 0 {
+		s.wrap("", "Its fragrances are not judged as a whole: not everything is known of "+strings.Join(p.Unjudged, ", ")+".")
+	}
 	s.line("Dry " + s.figure(p.Dry) + ", when all water is gone; its oils " + s.figure(p.Oils))
 	if len(p.Fragrances) == 0 {
 		s.line("No fragrance.")
@@ -159,6 +162,11 @@ func (s *capSheet) pieces() {
 	}
 	s.heading(heading)
 	kept := "Here every part keeps those that are held."
+	for _, p := range s.caps.Parts {
+		if len(p.Unjudged) > 0 {
+			kept = "Here not every part is judged as a whole."
+		}
+	}
 	for _, p := range s.caps.Parts {
 		if p.Limited && p.Most.Used.Compare(units.Whole(1)) > 0 {
 			kept = "Here not every part does."

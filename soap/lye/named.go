@@ -1,0 +1,119 @@
+package lye
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"example.com/lyewright/internal/names"
+	"example.com/lyewright/internal/nearest"
+	"example.com/lyewright/units/fault"
+)
+
+// LookUpAlkali finds a hydroxide by its name, "sodium-hydroxide" or "potassium-hydroxide",
+// or by a name in everyday use that means it alone, such as "caustic soda" or "KOH": case,
+// accents, hyphens and apostrophes do not count. Lye, soda, potash and their like mean
+// several things, and are refused; so is a solution, whose strength a [Stock] needs. The
+// error is a [fault.Fault] of path "kind" and kind [fault.ErrUnknown].
+func LookUpAlkali(name string) (Alkali, error) {
+	for _, a := range alkalis() {
+		if a.String() == name {
+			return a, nil
+		}
+	}
+	answer := names.Look(names.Alkali, name, isAlkali)
+	f := fault.Fault{Path: "kind", Text: name, Remedy: "write sodium-hydroxide or potassium-hydroxide, as its label says: NaOH or KOH", Kind: fault.ErrUnknown}
+	reason, _ := answer.Why(isAlkali, nil)
+	switch {
+	case solution(answer):
+		f.Reason = "is " + answer.Note
+		f.Remedy = `write "kind": "` + cmp.Or(answer.ID, SodiumHydroxide.String()) + `" with "stock": {"strength": "…"} in place of the purity`
+		if answer.ID == "" {
+			f.Remedy = `write the hydroxide that is in it as the kind, with "stock": {"strength": "…"} in place of the purity`
+		}
+	case answer.ID != "" && !answer.Unheld:
+		for _, a := range alkalis() {
+			if a.String() == answer.ID {
+				return a, nil
+			}
+		}
+	case reason != "":
+		f.Reason = reason
+	default:
+		f.Reason = "is not an alkali that is known"
+		near := names.Nearest(names.Alkali, name, []string{SodiumHydroxide.String(), PotassiumHydroxide.String()}, func(a, b string) bool { return a == b })
+		f.Remedy = cmp.Or(nearest.Question(near), f.Remedy)
+	}
+	return 0, f
+}
+
+func alkalis() []Alkali { return []Alkali{SodiumHydroxide, PotassiumHydroxide} }
+
+func isAlkali(id string) bool {
+	return id == SodiumHydroxide.String() || id == PotassiumHydroxide.String()
+}
+
+// solution reports whether a name is that of a solution of an alkali.
+func solution(answer names.Answer) bool { return strings.HasPrefix(answer.Note, "a solution") }
+
+// AlkaliNamed tells in a few words what alkali a name is, or may be: of a hydroxide, of a
+// solution of one, of another strong alkali, or of a product that holds one; empty of any
+// other name. A carbonate is none.
+func AlkaliNamed(name string) string {
+	answer := names.Look(names.Alkali, name, isAlkali)
+	switch {
+	case !answer.Found(), strings.HasPrefix(answer.Note, "no hydroxide"):
+		return ""
+	case solution(answer):
+		return "a solution of an alkali"
+	case answer.ID != "":
+		return answer.ID
+	}
+	for _, m := range answer.Several {
+		if m.ID != "" {
+			return "what may be " + m.ID
+		}
+	}
+	return "an alkali"
+}
+
+// AcidNamed gives the id of the acid that a name is of, or may be; empty of any other
+// name, as of a salt of an acid, and of an acid that is not held.
+func AcidNamed(name string) string {
+	answer := names.Look(names.Acid, name, isAcid)
+	if answer.ID != "" && !answer.Unheld {
+		return answer.ID
+	}
+	for _, m := range answer.Several {
+		if isAcid(m.ID) {
+			return m.ID
+		}
+	}
+	return ""
+}
+
+func isAcid(id string) bool {
+	return slices.ContainsFunc(acids(), func(a Acid) bool { return a.ID == id })
+}
+
+// acidNamed finds an acid by a name that is not its ID.
+func acidNamed(name string) (Acid, error) {
+	answer := names.Look(names.Acid, name, isAcid)
+	if answer.ID != "" && !answer.Unheld {
+		return LookUpAcid(answer.ID)
+	}
+	reason, choice := answer.Why(isAcid, nil)
+	var ids []string
+	for _, a := range acids() {
+		ids = append(ids, a.ID)
+	}
+	remedy := "name one of the known acids, such as citric-acid-anhydrous or lactic-acid"
+	switch {
+	case len(choice) > 0:
+		remedy = "write " + strings.Join(choice, " or ") + ", as its label says"
+	case reason == "":
+		reason = "is not an acid that is known"
+		remedy = cmp.Or(nearest.Question(names.Nearest(names.Acid, name, ids, func(a, b string) bool { return a == b })), remedy)
+	}
+	return Acid{}, fault.Faults{{Path: "acid", Text: name, Reason: reason, Remedy: remedy, Kind: fault.ErrUnknown}}
+}
