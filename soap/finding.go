@@ -83,6 +83,7 @@ type Finding struct {
 	// Detail tells cases of one code apart: a word of the list below, empty for the usual
 	// case. As codes do, a word keeps its meaning, and more may come.
 	//
+	//   - additive-unjudged: fragrance (its name is also that of one)
 	//   - colourant-not-permitted: eu, us: under which law
 	//   - colourant-unjudged: numbers (not all its Colour Index numbers are known),
 	//     unheld (its law or its stability in alkali is not held)

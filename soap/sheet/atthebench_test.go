@@ -117,7 +117,7 @@ func TestWhatRepeatsIsOneLineThatNamesAll(t *testing.T) {
 	text := func(markets string) string {
 		return bar("markets", markets, "materials", "["+fragrance("lantern-pear")+","+fragrance("hall-fig")+","+fragrance("yard-moss")+"]",
 			"parts", `[{"part": "base", "share": "100 %", "colourants": [{"colourant": "aluminium-powder", "load": "1 g"}], "fragrances": [
-				{"fragrance": "lantern-pear", "unlisted": true, "load": "1 g"}, {"fragrance": "hall-fig", "unlisted": true, "load": "1 g"}, {"fragrance": "yard-moss", "unlisted": true, "load": "1 g"}]}]`)
+				{"fragrance": "lantern-pear", "load": "1 g"}, {"fragrance": "hall-fig", "load": "1 g"}, {"fragrance": "yard-moss", "load": "1 g"}]}]`)
 	}
 	grave := func(b soap.Batch) string {
 		_, after, _ := strings.Cut(write(t, b, units.Gram), "BEFORE YOU WEIGH\n")
