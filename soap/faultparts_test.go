@@ -13,7 +13,7 @@ import (
 
 // saysWhatIs are the words that a reason begins with: it says what the text is, has or lacks. A
 // remedy tells the maker what to do, and so begins otherwise.
-var saysWhatIs = regexp.MustCompile(`^(is|are|has|lacks|stands|does|ends|takes|holds|asks|makes|mix|leaves|leave|leads|take|of|bring|brings|names|\(small|\"[^\"]*\" is)\b`)
+var saysWhatIs = regexp.MustCompile(`^(may mean|is|are|has|lacks|stands|does|ends|takes|holds|asks|makes|mix|leaves|leave|leads|take|of|bring|brings|names|\(small|\"[^\"]*\" is)\b`)
 
 // Every fault of every wrong formula says what stands there, what is wrong with it and what
 // would be right, each in its place.

@@ -90,7 +90,7 @@ func (h Heavy) acids(w writer) {
 		return
 	}
 	w.List("acids", func() {
-		for i, id := range []string{"citric-acid", "lactic-acid", "citric-acid-monohydrate"}[:h.Acids] {
+		for i, id := range []string{"citric-acid-anhydrous", "lactic-acid", "citric-acid-monohydrate"}[:h.Acids] {
 			w.Object("", func() {
 				w.Text("acid", id)
 				w.Text("load", "0."+strconv.Itoa(i+1)+" % of batter")

@@ -3,7 +3,6 @@ package names
 import (
 	"slices"
 	"strings"
-	"sync"
 
 	"example.com/lyewright/internal/nearest"
 )
