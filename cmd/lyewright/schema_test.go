@@ -168,6 +168,9 @@ func TestTheBatchObjectHasTheKeysOfTheFormatInTheirOrder(t *testing.T) {
 				outlooks = append(outlooks, keyed(t, where+".superfat", part.values["superfat"], outlookKeys))
 				for j, a := range list(part, "additions") {
 					keys := "name:t kind:t mass_g:n weigh_g:n"
+					if _, everyday := a.(object).values["asked"]; everyday {
+						keys = strings.Replace(keys, "kind:t", "asked:t kind:t", 1)
+					}
 					if _, carried := a.(object).values["carrier"]; carried {
 						keys += " carrier:t carrier_g:n carrier_weigh_g:n from:t"
 					}

@@ -130,6 +130,7 @@ func mayBeMissing() map[string]string {
 		"batch/1 alkali[].asked":                        "it is named by its id",
 		"batch/1 acids[].asked":                         "it is named by its id",
 		"batch/1 parts[].additions[].asked":             "it is named by its id",
+		"batch/1 weighed.parts[].additions[].asked":     "it is named by its id",
 		"batch/1 better_split":                          "nothing better is known, or vessels say how much is made",
 		"batch/1 parts[].superfat.as_printed_pct":       "a scale shows nothing of the oils",
 		"batch/1 pieces_complete":                       "vessels say how much is made",
