@@ -267,9 +267,13 @@ func TestHowABehaviourIsKnown(t *testing.T) {
 		of   fragrance.Behaviour
 		want cite.How
 	}{
-		{"pear", fragrance.Rices, cite.Given}, {"pear", fragrance.Accelerates, cite.Unknown},
-		{"clove-bud", fragrance.Accelerates, cite.Memory}, {"clove-bud", fragrance.Seizes, cite.Unknown},
-		{"spice", fragrance.Accelerates, cite.Memory}, {"spice", fragrance.Rices, cite.Given}, {"spice", fragrance.Rices | fragrance.Accelerates, cite.Given},
+		{"pear", fragrance.Rices, cite.Given},
+		{"pear", fragrance.Accelerates, cite.Unknown},
+		{"clove-bud", fragrance.Accelerates, cite.Memory},
+		{"clove-bud", fragrance.Seizes, cite.Unknown},
+		{"spice", fragrance.Accelerates, cite.Memory},
+		{"spice", fragrance.Rices, cite.Given},
+		{"spice", fragrance.Rices | fragrance.Accelerates, cite.Given},
 		{"bud", fragrance.Accelerates, cite.Given}, // its maker saw it
 	} {
 		if got := find(t, s, row.id).BehaviourHow(row.of); got != row.want {

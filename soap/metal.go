@@ -12,9 +12,19 @@ import (
 // The words by which a name tells a metal that gives off hydrogen in alkali, in English, German, French, Spanish,
 // Italian, Dutch and Latin: in lower case, without accents. They are common knowledge; nobody read them anywhere.
 var dissolving = [...]struct{ metal, name string }{
-	{"aluminium", "aluminium"}, {"aluminium", "aluminum"}, {"aluminium", "aluminio"}, {"aluminium", "alluminio"}, {"aluminium", "alu"},
-	{"zinc", "zinc"}, {"zinc", "zink"}, {"zinc", "cinc"}, {"zinc", "zinco"}, {"zinc", "zincum"},
-	{"magnesium", "magnesium"}, {"magnesium", "magnesio"}, {"magnesium", "magnalium"},
+	{"aluminium", "aluminium"},
+	{"aluminium", "aluminum"},
+	{"aluminium", "aluminio"},
+	{"aluminium", "alluminio"},
+	{"aluminium", "alu"},
+	{"zinc", "zinc"},
+	{"zinc", "zink"},
+	{"zinc", "cinc"},
+	{"zinc", "zinco"},
+	{"zinc", "zincum"},
+	{"magnesium", "magnesium"},
+	{"magnesium", "magnesio"},
+	{"magnesium", "magnalium"},
 }
 
 // wordList holds words with a space on either side of each.

@@ -48,8 +48,12 @@ func (w *twisting) next() []byte {
 func mustHold(t *testing.T, text []byte) (status int) {
 	t.Helper()
 	for _, o := range []batchOptions{
-		{json: true}, {working: true, unit: units.Ounce}, {view: itsCaps}, {view: itsCaps, json: true},
-		{view: itsTint, page: "dusk.html"}, {view: itsTint, json: true},
+		{json: true},
+		{working: true, unit: units.Ounce},
+		{view: itsCaps},
+		{view: itsCaps, json: true},
+		{view: itsTint, page: "dusk.html"},
+		{view: itsTint, json: true},
 	} {
 		a := answerOf(text, o)
 		for _, f := range a.faults {

@@ -22,9 +22,6 @@ var notesTable string
 
 var notes = sync.OnceValue(func() refdata.Index { return refdata.IndexLines(notesTable) })
 
-// Edition is the date of the table, as year-month-day.
-func Edition() string { return refdata.Edition(table) }
-
 // Kind is the kind of thing that a name is looked for among.
 type Kind string
 

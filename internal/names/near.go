@@ -9,14 +9,17 @@ import (
 
 // telling are the words that change what a name means: no name is offered for one that has
 // another of them.
-var telling = [...]string{"wax", "butter", "kernel", "fractionated", "hydrogenated", "flakes", "hydrous", "pomace", "leaf", "absolute",
-	"gel", "sap", "tea", "egg"}
+var telling = [...]string{
+	"wax", "butter", "kernel", "fractionated", "hydrogenated", "flakes", "hydrous", "pomace", "leaf", "absolute",
+	"gel", "sap", "tea", "egg",
+}
 
 // other are more of them: what is made of a plant, and is not its oil. One may be written
 // together with what is before it, as in coconutmilk.
 var other = [...]string{
 	"milk", "cream", "flour", "meal", "powder", "pulp", "puree", "water", "juice", "extract",
-	"hydrosol", "vinegar", "whey", "sugar", "syrup", "starch", "paste", "shell", "hull"}
+	"hydrosol", "vinegar", "whey", "sugar", "syrup", "starch", "paste", "shell", "hull",
+}
 
 // ownWords are a letter off one of those that tell, and are words of names themselves.
 var ownWords = [...]string{"pure", "fleur"}

@@ -112,9 +112,16 @@ func (f Fault) Word() string {
 		err  error
 		word string
 	}{
-		{ErrUnknown, "unknown"}, {ErrMissing, "missing"}, {ErrRange, "range"}, {units.ErrSize, "range"},
-		{ErrFormat, "syntax"}, {units.ErrSyntax, "syntax"}, {units.ErrUnit, "syntax"},
-		{ErrConflict, "conflict"}, {ErrImpossible, "impossible"}, {ErrLimit, "limit"},
+		{ErrUnknown, "unknown"},
+		{ErrMissing, "missing"},
+		{ErrRange, "range"},
+		{units.ErrSize, "range"},
+		{ErrFormat, "syntax"},
+		{units.ErrSyntax, "syntax"},
+		{units.ErrUnit, "syntax"},
+		{ErrConflict, "conflict"},
+		{ErrImpossible, "impossible"},
+		{ErrLimit, "limit"},
 	} {
 		if errors.Is(f.Kind, kind.err) {
 			return kind.word
