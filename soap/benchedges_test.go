@@ -88,7 +88,7 @@ func TestTheHottestLyeHasABound(t *testing.T) {
 // Water that was forgotten shows in the findings, and is to be made up.
 func TestALyeThatLacksWaterIsMadeUp(t *testing.T) {
 	plan := batchOf(t, plainFormula().text())
-	b := batchOf(t, plainFormula().with("weighed", `{"stage": "lye", "water": "60 g"}`).text())
+	b := batchOf(t, plainFormula().with("weighed", `{"stage": "lye", "water": "100 g"}`).text())
 	if !slices.ContainsFunc(b.Findings, func(f soap.Finding) bool { return f.Code == "lye-strong" }) {
 		t.Error("nothing says that the lye is strong")
 	}
@@ -96,7 +96,7 @@ func TestALyeThatLacksWaterIsMadeUp(t *testing.T) {
 		t.Fatalf("%+v", b.Weighed.Remedies)
 	}
 	r := b.Weighed.Remedies[0]
-	if want := plan.Water.Mass.Sub(units.Grams(60)); r.AddWater.Mass != want || r.UseLye.Mass.Sign() != 0 || r.AddAlkali.Mass.Sign() != 0 {
+	if want := plan.Water.Mass.Sub(units.Grams(100)); r.AddWater.Mass != want || r.UseLye.Mass.Sign() != 0 || r.AddAlkali.Mass.Sign() != 0 {
 		t.Errorf("%+v, want %s of water", r, want)
 	}
 	if short := plan.Batter.Sub(r.Batter); short.Compare(units.Milligrams(50)) > 0 || units.Milligrams(-50).Compare(short) > 0 {
@@ -131,9 +131,9 @@ func TestAStockAsWeakAsTheLyeNeedsNoWater(t *testing.T) {
 // what is missing.
 func TestWhatIsMissingFromALyeIsMadeUp(t *testing.T) {
 	plan := batchOf(t, plainFormula().text())
-	b := batchOf(t, plainFormula().with("weighed", `{"stage": "lye", "alkali": {"sodium-hydroxide": "90 g"}, "water": "40 g"}`).text())
+	b := batchOf(t, plainFormula().with("weighed", `{"stage": "lye", "alkali": {"sodium-hydroxide": "90 g"}, "water": "100 g"}`).text())
 	r := b.Weighed.Remedies[0]
-	if short := plan.Alkalis[0].Dry.Mass.Sub(units.Grams(90)).Sub(r.AddAlkali.Mass); short.Compare(units.Milligrams(1)) > 0 || r.AddWater.Mass != plan.Water.Mass.Sub(units.Grams(40)) {
+	if short := plan.Alkalis[0].Dry.Mass.Sub(units.Grams(90)).Sub(r.AddAlkali.Mass); short.Compare(units.Milligrams(1)) > 0 || r.AddWater.Mass != plan.Water.Mass.Sub(units.Grams(100)) {
 		t.Errorf("%+v", r)
 	}
 	if off := plan.Batter.Sub(r.Batter); off.Compare(units.Milligrams(5)) > 0 || units.Milligrams(-5).Compare(off) > 0 {
@@ -187,7 +187,7 @@ func TestABatterAskedForIsMet(t *testing.T) {
 func TestAMendedLyeLeavesTheFreeAlkaliOfThePlan(t *testing.T) {
 	none := plainFormula().with("superfat", `"0 %"`)
 	plan := batchOf(t, none.text()).Superfat.FreeAlkaliWorst.Float()
-	for _, mass := range []string{"300 g", "40 g"} {
+	for _, mass := range []string{"300 g", "60 g"} {
 		b := batchOf(t, none.with("weighed", `{"stage": "lye", "alkali": {"sodium-hydroxide": "`+mass+`"}}`).text())
 		if after := b.Weighed.Remedies[0].Superfat.FreeAlkaliWorst.Float(); after < 0.99*plan || after > 1.01*plan {
 			t.Errorf("%s: %v, as planned %v", mass, after, plan)

@@ -91,7 +91,8 @@ type Finding struct {
 	//   - fragrance-behaviour: what it does, accelerates, rices or seizes; of several the
 	//     gravest
 	//   - fragrance-browns: the look that is meant, white or pale
-	//   - fragrance-over-cap: last (in the last of several batches)
+	//   - fragrance-over-cap: last (in the last of several batches), poured (as weighed, and
+	//     past mending)
 	//   - fragrance-unjudged: not-listed, not-listed-eu, maximum-not-held, natural-trace,
 	//     natural-within, specification: the words of [fragrance.Why]
 	//   - glitter-aluminium: unknown (nobody said whether it has any)
@@ -113,6 +114,7 @@ type Finding struct {
 	//   - temperature-high: f (so high that °F may have been meant)
 	//   - typical-disputed: recalled (nobody saw the fatty acids)
 	//   - wax-reacts-slowly: given (with a value of the caller's own)
+	//   - weighed-far: again (nothing is offered to mend the batch before it is weighed again)
 	//   - findings-more: dangers where some of those that are not listed are, warnings where
 	//     none is and some are warnings
 	Detail string

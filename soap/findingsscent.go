@@ -36,7 +36,11 @@ func (j *judge) scent(i int, t trail) {
 		}
 	}
 	v := j.b.verdict(i)
-	over(v, "")
+	poured := ""
+	if j.b.Weighed != nil && j.b.Weighed.Stage == AtMoulds {
+		poured = pouredSo
+	}
+	over(v, poured)
 	if last := j.b.Last; last != nil {
 		for k := range last.parts { // loads by mass are the same there, in less batter
 			if q := &last.parts[k]; q.Name == p.Name {
@@ -152,17 +156,18 @@ func gravest(does fragrance.Behaviour) string {
 
 // dose judges how much fragrance a part has, whatever its limits leave room for.
 func (j *judge) dose(i int, t trail) {
+	p := j.b.judgedPart(i)
 	var all units.Mass
-	for k := range j.b.Parts[i].Additions {
-		if a := &j.b.Parts[i].Additions[k]; a.Kind == Fragrance {
+	for k := range p.Additions {
+		if a := &p.Additions[k]; a.Kind == Fragrance {
 			all = all.Add(a.Mass)
 		}
 	}
 	if all.Sign() == 0 {
 		return
 	}
-	f := Finding{Code: "dose-unusual", Limit: units.Percent(6), Unit: "%", Source: commonSource(), Names: []string{j.b.Parts[i].Name}}
-	f.Value, _ = all.Per(j.b.Parts[i].Oils)
+	f := Finding{Code: "dose-unusual", Limit: units.Percent(6), Unit: "%", Source: commonSource(), Names: []string{p.Name}}
+	f.Value, _ = all.Per(p.Oils)
 	if f.Value = settled(f.Value); f.Value.Compare(f.Limit) > 0 {
 		part := t // a copy, so that a part in order costs nothing
 		f.Subject = part.String()

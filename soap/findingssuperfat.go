@@ -30,13 +30,14 @@ func (j *judge) superfat() {
 func (j *judge) salted() bool {
 	var salt units.Mass
 	for i := range j.b.Parts {
-		for k := range j.b.Parts[i].Additions {
-			if a := &j.b.Parts[i].Additions[k]; a.Kind == Additive && isTableSalt(a.Name) {
+		p := j.b.judgedPart(i)
+		for k := range p.Additions {
+			if a := &p.Additions[k]; a.Kind == Additive && isTableSalt(a.Name) {
 				salt = salt.Add(a.Mass)
 			}
 		}
 	}
-	return salt.Compare(j.b.OilsTotal.Times(units.Percent(25), units.Nearest)) > 0
+	return salt.Compare(j.real().oilTotal.Times(units.Percent(25), units.Nearest)) > 0
 }
 
 // isTableSalt reports whether an additive is sodium chloride by its name: salt, with nothing beside it but words of

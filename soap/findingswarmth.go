@@ -57,7 +57,7 @@ func (j *judge) solid(pour units.Temperature) {
 		if !row.melting.Given() || row.melting.Compare(units.Whole(solidAbove)) <= 0 || !row.hard() {
 			continue
 		}
-		hard = hard.Add(j.b.Oils[i].Total())
+		hard = hard.Add(j.real().oils[i])
 		if !slices.Contains(f.Names, row.name) {
 			f.Names = append(f.Names, row.name)
 		}
@@ -68,7 +68,7 @@ func (j *judge) solid(pour units.Temperature) {
 			f.Detail = freeAcids
 		}
 	}
-	share, _ := hard.Per(j.b.OilsTotal)
+	share, _ := hard.Per(j.real().oilTotal)
 	if settled(share).Compare(units.Percent(10)) <= 0 {
 		return
 	}

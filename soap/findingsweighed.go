@@ -21,6 +21,9 @@ func (j *judge) weighed() {
 			Source: commonSource(), Names: []string{far.name, grams(far.reading), grams(far.plan)},
 		}
 		f.Value, _ = far.reading.Per(far.plan)
+		if far.doubted && j.b.Weighed.Stage != AtMoulds && (j.b.Weighed.Stage == AtLye || !j.b.Weighed.Lye.Undissolved) {
+			f.Detail = weighAgain
+		}
 		j.add(f)
 	}
 }

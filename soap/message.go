@@ -34,6 +34,7 @@ const (
 	dangersMore     = "dangers"   // findings-more: some of them are dangers
 	warningsMore    = "warnings"  // findings-more: none is a danger, some are warnings
 	inUS            = "us"
+	weighAgain      = "again"  // weighed-far: nothing is offered before it is weighed again
 	nothingHeld     = "unheld" // colourant-unjudged: its law or its stability is not held
 )
 
@@ -121,7 +122,11 @@ func (f Finding) Message() string {
 	case "lye-undissolved":
 		return f.undissolved()
 	case "weighed-far":
-		return f.Names[0] + ": " + f.Names[1] + " was weighed where " + f.Names[2] + " is planned, less than a third. Look for a slipped point or a line that was forgotten: all else here takes the reading at its word."
+		text := f.Names[0] + ": " + f.Names[1] + " was weighed where " + f.Names[2] + " is planned, less than a third. Look for a slipped point or a line that was forgotten: all else here takes the reading at its word."
+		if f.Detail == weighAgain {
+			text += " Weigh it again first, jug and all: nothing is offered to mend the batch while this reading stands, and nothing may be added on its word."
+		}
+		return text
 	case "lye-crystallises":
 		return "At " + value + " the lye lies below, or within 1 K of, the " + limit + " at which it begins to crystallise: warm it and stir it clear, or its alkali stays unevenly spread."
 	case "lye-hot":
@@ -358,7 +363,11 @@ func (f Finding) overCap() string {
 	if len(f.Names) > 1 {
 		of = "of the limit of " + f.Names[1]
 	}
-	return name + ": its fragrances come to " + f.figure(f.Value) + " " + of + " in the dry bar. It could harm skin: lower the loads."
+	remedy := "lower the loads"
+	if f.Detail == pouredSo {
+		remedy = "it is poured, do not use it on skin"
+	}
+	return name + ": its fragrances come to " + f.figure(f.Value) + " " + of + " in the dry bar. It could harm skin: " + remedy + "."
 }
 
 // unjudgedFragrance says what of a fragrance is not judged: its Detail is the reason, a

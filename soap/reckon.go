@@ -18,7 +18,10 @@ type Reckoning struct {
 
 	Superfat Outlook        // of the batch
 	Parts    []ReckonedPart // in the formula's order
-	Remedies []Remedy       // none where nothing is wanting, or nothing helps any more
+
+	// Remedies are none where nothing is wanting or nothing helps any more, and none before a
+	// reading far below its plan was taken again: weighed-far says so, with Detail again.
+	Remedies []Remedy
 }
 
 // ReckonedPart is a part as weighed.
@@ -121,6 +124,9 @@ func (s *solved) reckon(b *Batch) (*Reckoning, Faults) {
 	s.real = w
 	if r.Lye.Undissolved && r.Stage != AtLye {
 		return r, nil // no oil reaches the grains of alkali
+	}
+	if w.read.doubted() {
+		return r, nil // what would mend a slipped point may burn where none has slipped
 	}
 	switch r.Stage {
 	case AtLye:

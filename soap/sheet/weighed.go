@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"slices"
+	"strings"
 
 	"example.com/lyewright/soap"
 	"example.com/lyewright/units"
@@ -96,6 +97,9 @@ func (s *sheet) advice(r *soap.Reckoning) string {
 	for i := range r.Parts {
 		negative = negative || r.Parts[i].Superfat.Low.Sign() < 0
 	}
+	if names := s.doubted(); len(names) > 0 {
+		return "Weigh again first, jug and all: " + strings.Join(names, ", ") + ". The reading lies far below its plan, and where a point has slipped, what would mend it would spoil the batch or burn: nothing is offered, and nothing may be added, before it is sure."
+	}
 	if r.Lye.Undissolved {
 		return undissolved(r)
 	}
@@ -125,6 +129,17 @@ func (s *sheet) advice(r *soap.Reckoning) string {
 	default:
 		return "There is nothing to mend: no less superfat than planned. Alkali is never added to batter."
 	}
+}
+
+// doubted names what must be weighed again before anything is offered.
+func (s *sheet) doubted() []string {
+	var names []string
+	for _, f := range s.b.Findings {
+		if f.Code == "weighed-far" && f.Detail != "" && !slices.Contains(names, f.Names[0]) {
+			names = append(names, f.Names[0])
+		}
+	}
+	return names
 }
 
 // aside says what becomes of lye that is left over.
