@@ -370,6 +370,10 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 			"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "94 %", "high": "95.5 %"}}`).batch(t))
 	}
 	look(t, plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "purity": "89 %"}`).batch(t))
+	// A titrated lot alone, and beside one that is not; values with no bottle in doubt.
+	lot := `"oil": "olive", "saponification": {"low": "204", "high": "206"}, "measured": true`
+	look(t, olives(lot, plainCoconut).batch(t))
+	look(t, olives(lot, `"oil": "coconut", "saponification": "285"`).batch(t))
 	look(t, plainFormula().with("alkali", `{"kind": "potassium-hydroxide", "purity": "90 %"}`).batch(t))
 	madeup.Each(t, madeup.New(41).Formula, 150, func(t *testing.T, _ soap.Formula, b soap.Batch) { look(t, b) })
 	for _, b := range beyondTwoHundred(t) {

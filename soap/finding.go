@@ -77,7 +77,7 @@ type Finding struct {
 
 	// SuperfatIf is what the superfat would be if the figure that the finding doubts were
 	// the usual one: of saponification-outside with the published value, of purity-low with
-	// the bottle at its usual purity. Nil of all others.
+	// the bottle at its usual purity, and of both with all such figures where Detail says so. Nil of all others.
 	SuperfatIf *SuperfatIf
 
 	// Detail tells cases of one code apart: a word of the list below, empty for the usual
@@ -104,12 +104,15 @@ type Finding struct {
 	//   - nano-grade: whitens (of titanium dioxide, which then hardly does)
 	//   - part-superfat-shifted: held-back (by oil that went into jugs)
 	//   - purity-single: stock (the strength of a stock lye)
-	//   - saponification-outside: together (with every such value replaced), measured (the
-	//     maker titrated the lot)
+	//   - purity-low: doubts (with every value and purity that is doubted at what is usual)
+	//   - saponification-outside: together (with every such value replaced), doubts (with every
+	//     low purity too), measured (the maker titrated the lot); measured-together and
+	//     measured-doubts are both
 	//   - solid-at-pour: acids (free acids are among them)
 	//   - superfat-below-zero: weighed (as weighed), poured (as weighed, and past mending)
 	//   - superfat-likely-negative: what makes most of the doubt, scale, ranges, purity or
-	//     plan; with weighed or poured before it, such as weighed-plan, as above
+	//     plan, or wax (by the published range of a wax in place of the value given); with
+	//     weighed or poured before it, such as weighed-plan, as above
 	//   - superfat-unusual: salt (of a salt bar)
 	//   - temperature-high: f (so high that °F may have been meant)
 	//   - typical-disputed: recalled (nobody saw the fatty acids)

@@ -73,7 +73,8 @@ type judge struct {
 	b     *Batch
 	found []Finding
 
-	others *prospects // for what another figure would do; nil until it is asked for
+	others   *prospects  // for what another figure would do; nil until it is asked for
+	together *SuperfatIf // with all that is doubted at what is usual; nil where no oil's value is doubted
 }
 
 func (j *judge) add(f Finding) { j.found = append(j.found, f) }

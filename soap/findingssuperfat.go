@@ -61,8 +61,12 @@ func isTableSalt(name string) bool {
 // negative judges whether a part has, or may well have, more alkali than it takes up.
 func (j *judge) negative(t trail, part int, names []string) {
 	superfat := j.superfatOf(part)
-	if superfat.LikelyLow.Sign() >= 0 {
-		return
+	low := superfat.LikelyLow
+	waxes := low.Sign() >= 0
+	if waxes {
+		if low = j.lowByWaxes(part); low.Sign() >= 0 {
+			return
+		}
 	}
 	f := Finding{Severity: Danger, Subject: t.String(), Limit: units.Whole(0), Unit: "%", Source: cite.Source{How: cite.Computed}, Names: names}
 	state := ""
@@ -77,11 +81,37 @@ func (j *judge) negative(t trail, part int, names []string) {
 		j.add(f)
 		return
 	}
-	f.Code, f.Value, f.Detail = "superfat-likely-negative", superfat.LikelyLow, j.causeOf(part, superfat.Planned)
+	f.Code, f.Value, f.Detail = "superfat-likely-negative", low, waxUnspent
+	if !waxes {
+		f.Detail = j.causeOf(part, superfat.Planned)
+	}
 	if state != "" {
 		f.Detail = state + "-" + f.Detail
 	}
 	j.add(f)
+}
+
+// lowByWaxes is the likely low of a part with the published range of each wax in place of the
+// caller's own value, which a certificate prints of all its esters: a cold process may leave them
+// as they are. It is 0 where no wax has a value of the caller's own that was not titrated, and
+// of one that lies outside what is published, which is judged for itself.
+func (j *judge) lowByWaxes(part int) units.Ratio {
+	var built []Oil
+	var ids []string
+	for i := range j.b.Oils {
+		oil := j.b.Oils[i].Oil
+		published, _, known := oil.heldAgainst()
+		if oil.Kind() != Wax || !known || j.titrated(i) {
+			continue
+		}
+		if _, _, outside := passes(oil.Saponification().Typical, published); !outside {
+			built, ids = append(built, published), append(ids, oil.ID())
+		}
+	}
+	if len(built) == 0 {
+		return units.Whole(0)
+	}
+	return j.prospects().ofPart(part, swapOils(built, ids)).LikelyLow
 }
 
 // causeOf says why a part may well be below zero although it is not planned so: what makes

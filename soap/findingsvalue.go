@@ -59,7 +59,8 @@ func (j *judge) oddValues() []Finding {
 }
 
 // strays works out what the superfat would be with the published value in place of each
-// value that lies outside, of each alone and of all of them together.
+// value that lies outside, of each alone and of all of them together, and of low purities with
+// them.
 func (j *judge) strays(strays []stray) []Finding {
 	if len(strays) == 0 {
 		return nil
@@ -75,12 +76,21 @@ func (j *judge) strays(strays []stray) []Finding {
 		}
 	}
 	with := j.prospects().with
+	bottles := j.lowPurities()
+	replaced := func(oils []Oil, ids []string) SuperfatIf {
+		swap := swapOils(oils, ids)
+		return with(func(p *prospect) {
+			swap(p)
+			j.usualBottles(p)
+		})
+	}
 	// What too high values hide, those that are too low may make up for: what counts for
 	// the high ones is the worse of both readings.
-	together, ofAll := with(swapOils(above, aboveIDs)), with(swapOils(all, allIDs))
+	together, ofAll := replaced(above, aboveIDs), replaced(all, allIDs)
 	if len(above) == 0 || ofAll.worse(&together) {
 		together = ofAll
 	}
+	j.together = &together
 	list := top("oils")
 	for i := range strays {
 		s := &strays[i]
@@ -90,23 +100,34 @@ func (j *judge) strays(strays []stray) []Finding {
 			f.Names = append(f.Names, s.built.Name())
 		}
 		superfat := with(swapOils([]Oil{s.built}, []string{s.oil.ID()}))
-		if len(strays) > 1 && (s.above || len(above) == 0) && together.worse(&superfat) {
+		if len(strays)+bottles > 1 && (s.above || len(above) == 0) && together.worse(&superfat) {
 			superfat, f.Detail = together, allTogether
+			if bottles > 0 {
+				f.Detail = allDoubts
+			}
 		}
 		f.SuperfatIf = &superfat
-		titrated := j.b.Formula.Oils[s.line].Measured && s.oil.HasRange()
+		titrated := j.titrated(s.line)
 		switch {
 		case superfat.negative() && !titrated:
 			f.Severity = Danger
 		case s.above || soundsLikeSodium(f.Value):
 			f.Severity = Warning
 		}
-		if titrated && f.Detail == "" {
+		switch {
+		case titrated && f.Detail != "":
+			f.Detail = titratedLot + "-" + f.Detail
+		case titrated:
 			f.Detail = titratedLot
 		}
 		found[i] = f
 	}
 	return found
+}
+
+// titrated reports whether the lot on a line was titrated: it says so and gives a range.
+func (j *judge) titrated(line int) bool {
+	return j.b.Formula.Oils[line].Measured && j.b.Oils[line].Oil.HasRange()
 }
 
 // soundsLikeSodium reports whether a value looks like mg of NaOH per gram, 120 to 150:

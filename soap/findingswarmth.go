@@ -83,7 +83,11 @@ func (j *judge) solid(pour units.Temperature) {
 // hard reports whether it is a free acid, a wax or a fully hardened fat: one with hardly a
 // double bond left, up to 5 g of iodine per 100 g (the figure is our choice).
 func (row *oilRow) hard() bool {
-	return row.kind == Acid || row.kind == Wax || row.iodineHigh.Given() && row.iodineHigh.Compare(units.Percent(5)) <= 0
+	iodine := row.iodineHigh
+	if built, known := builtIn(row.meant); known && !iodine.Given() {
+		iodine = built.row.iodineHigh
+	}
+	return row.kind == Acid || row.kind == Wax || iodine.Given() && iodine.Compare(units.Percent(5)) <= 0
 }
 
 // wet judges liquids that boil over where alkali heats them.

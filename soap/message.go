@@ -52,7 +52,7 @@ func (f Finding) Message() string {
 	case "saponification-unusual":
 		return f.unusualValue()
 	case "purity-low":
-		return name + ": a purity of " + value + " is planned, below the " + limit + " that is usual at the least, and the lower it is the more is weighed. Check it against the label." + f.SuperfatIf.sentence("If the bottle holds "+f.usualPurity()+", as most do")
+		return f.lowPurity()
 	case "potassium-only":
 		return name + " alone makes a soft paste, not a bar. Bars are made with sodium hydroxide, or with both."
 	case "free-alkali-worst":

@@ -14,6 +14,8 @@ const (
 	fromPlan    = "plan"     // no one doubt alone: it is planned so low
 	saltBar     = "salt"     // superfat-unusual: of a salt bar
 	allTogether = "together" // saponification-outside: with every such value replaced
+	allDoubts   = "doubts"   // and purity-low: with every value and purity that is doubted replaced
+	waxUnspent  = "wax"      // superfat-likely-negative: by the published range of a wax, not the value given
 	titratedLot = "measured" // saponification-outside: the maker titrated the lot
 )
 
@@ -46,6 +48,8 @@ func (f Finding) likelyNegative() string {
 		remedy = doubt(f.Detail) + "Weigh on a finer scale, or make more."
 	case fromRanges:
 		remedy = doubt(f.Detail) + "Use lots whose values are known more closely, from a certificate or a titration, or raise the superfat."
+	case waxUnspent:
+		remedy = doubt(f.Detail) + "Take less wax, or leave its value out, so that it is planned by its range."
 	case fromPurity:
 		remedy = doubt(f.Detail) + "Titrate it, or take its certificate's figures, or raise the superfat."
 	}
@@ -61,6 +65,8 @@ func doubt(cause string) string {
 		return "Most of the doubt comes from the ranges of the saponification values. "
 	case fromPurity:
 		return "Most of the doubt comes from the purity of the alkali, or the strength of an acid. "
+	case waxUnspent:
+		return "A cold process may leave the esters of a wax as they are, whatever value is given: that is the figure with its published range in place of it. "
 	default:
 		return ""
 	}
@@ -88,6 +94,16 @@ func (s *SuperfatIf) sentence(ifSo string) string {
 	}
 }
 
+// lowPurity is the sentence of an alkali that is planned at a low purity.
+func (f Finding) lowPurity() string {
+	ifSo := "If the bottle holds " + f.usualPurity() + ", as most do"
+	if f.Detail == allDoubts {
+		ifSo += ", and every other value and purity that is doubted here is at what is usual"
+	}
+	return strings.Join(f.Names, "; ") + ": a purity of " + f.figure(f.Value) + " is planned, below the " + f.figure(f.Limit) +
+		" that is usual at the least, and the lower it is the more is weighed. Check it against the label." + f.SuperfatIf.sentence(ifSo)
+}
+
 // usualPurity is what the finding's alkali usually holds.
 func (f Finding) usualPurity() string {
 	usual, least := usualPurity(SodiumHydroxide)
@@ -112,14 +128,18 @@ func (f Finding) outside() string {
 		text += " Is it in milligrams of NaOH? Times 1.4027 it is milligrams of KOH, which are meant here."
 	}
 	ifSo := "With the published value in its place"
-	if f.Detail == allTogether {
+	detail, titrated := strings.CutPrefix(f.Detail, titratedLot)
+	switch strings.TrimPrefix(detail, "-") {
+	case allTogether:
 		ifSo = "With the published values in place of this one and the others like it"
+	case allDoubts:
+		ifSo = "With the published value in its place, and every other value and purity that is doubted here at what is usual"
 	}
 	text += f.SuperfatIf.sentence(ifSo)
 	if f.Severity == Danger {
 		return text + " Take the oil that is built in as it is, or titrate the lot and write its range with \"measured\": true."
 	}
-	if f.Detail == titratedLot {
+	if titrated {
 		return text + " It is taken as it was titrated: be sure of the titration and of the lot."
 	}
 	return text + " Check it against the certificate."

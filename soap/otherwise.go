@@ -48,27 +48,35 @@ func (j *judge) prospects() *prospects {
 // with gives the superfat with other figures, which swap puts into a prospect. The weighings
 // stay as they are.
 func (all *prospects) with(swap func(p *prospect)) SuperfatIf {
-	other := func(p prospect) prospect {
-		p.oils, p.alkalis = slices.Clone(p.oils), slices.Clone(p.alkalis)
-		swap(&p)
-		return p
-	}
 	var worst SuperfatIf
 	for i := range all.parts {
-		p := other(all.parts[i])
-		e := p.evidence()
-		of := SuperfatIf{Part: all.s.parts[i].Name}
-		of.OfPart, _ = e.planned.superfat()
-		if o, ok := e.outlook(units.Ratio{}, units.Grams(1)); ok {
-			of.LikelyLow = o.LikelyLow
-		}
+		of := all.ofPart(i, swap)
 		if i == 0 || of.worse(&worst) {
 			worst = of
 		}
 	}
-	whole := other(all.whole)
+	whole := all.whole.otherwise(swap)
 	worst.Batch, _ = whole.at(planned).superfat()
 	return worst
+}
+
+// ofPart gives the superfat of one part with other figures; that of the batch is not given.
+func (all *prospects) ofPart(part int, swap func(p *prospect)) SuperfatIf {
+	p := all.parts[part].otherwise(swap)
+	e := p.evidence()
+	of := SuperfatIf{Part: all.s.parts[part].Name}
+	of.OfPart, _ = e.planned.superfat()
+	if o, ok := e.outlook(units.Ratio{}, units.Grams(1)); ok {
+		of.LikelyLow = o.LikelyLow
+	}
+	return of
+}
+
+// otherwise is a copy of a prospect with other figures.
+func (p prospect) otherwise(swap func(p *prospect)) prospect {
+	p.oils, p.alkalis = slices.Clone(p.oils), slices.Clone(p.alkalis)
+	swap(&p)
+	return p
 }
 
 // swapOils puts other oils in place of those of the same ids.

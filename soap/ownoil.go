@@ -102,6 +102,9 @@ func (o OwnOil) on(base string, needed bool) (Oil, error) {
 		return Oil{}, faults
 	}
 	row.meant = meantOil(o.ID, o.Name, o.INCI)
+	if built, known := builtIn(row.meant); known { // a wax stays one under any name
+		row.kind, row.melting = built.row.kind, built.row.melting
+	}
 	return Oil{row: row}, nil
 }
 
