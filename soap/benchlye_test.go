@@ -133,19 +133,19 @@ func TestAForgottenLineIsNotOneThatWasLeftOut(t *testing.T) {
 	}
 }
 
-// 150 g of citric acid take 150 × 3 × 56.105/192.123 = 131.4 g of KOH, and 60 g of
-// NaOH are worth 84.2 g: none is left for the oils, and none is owed to them. Asked
+// 150 g of citric acid take 150 × 3 × 56.105/192.123 = 131.4 g of KOH, and 80 g of
+// NaOH are worth 112.2 g: none is left for the oils, and none is owed to them. Asked
 // for are 0.95 × 190 + 131.4 = 311.9 g, 222.4 g of NaOH; at the middle of 99.9 and
-// 100 % 162.5 g more.
+// 100 % 142.5 g more.
 func TestAcidsTakeNoMoreThanThereIs(t *testing.T) {
 	b := plainFormula().with("acids", `{"acid": "citric-acid-anhydrous", "load": "150 g", "compensate": true}`,
-		"weighed", `{"stage": "lye", "alkali": {"sodium-hydroxide": "60 g"}}`).batch(t)
+		"weighed", `{"stage": "lye", "alkali": {"sodium-hydroxide": "80 g"}}`).batch(t)
 	for _, r := range figures(b.Weighed.Superfat) {
 		if r.PercentText(12) != "100" {
 			t.Errorf("as weighed %v", b.Weighed.Superfat)
 		}
 	}
-	if len(b.Weighed.Remedies) != 1 || b.Weighed.Remedies[0].AddAlkali.Mass.Text(units.Gram, 1) != "162.5" {
+	if len(b.Weighed.Remedies) != 1 || b.Weighed.Remedies[0].AddAlkali.Mass.Text(units.Gram, 1) != "142.5" {
 		t.Errorf("%+v", b.Weighed.Remedies)
 	}
 }
