@@ -32,6 +32,9 @@ func (c *checker) colouring() {
 			c.faultsOf(under("swatches", check()))
 		}
 		c.inSwatches = swatches.Colourants()
+		if f.Calibration.Given() && !fits(f.Calibration, &swatches) {
+			c.fault(top("swatches"), "", "are others than the calibration beside them was made of", "calibrate these, or leave the calibration out", ErrConflict)
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package soap
 
 import (
+	"context"
 	"slices"
 
 	"example.com/lyewright/colour"
@@ -92,6 +93,47 @@ func (f *Formula) swatches(shelf colour.Shelf) tint.Swatches {
 		}
 	}
 	return s
+}
+
+// Calibrate gives the calibration of the formula's swatches, to be kept in Calibration for
+// this formula and for others with the same swatches and pigments. The error is [Faults]; or
+// it wraps that of the context, within 10 ms of whose end work stops.
+func (f Formula) Calibrate(ctx context.Context) (tint.Calibration, error) {
+	if f.Swatches == nil {
+		return tint.Calibration{}, Faults{{Path: "swatches", Reason: "are missing", Remedy: "list the swatches that were read", Kind: ErrMissing}}
+	}
+	shelf, err := colour.NewShelf(f.Pigments)
+	if err != nil {
+		return tint.Calibration{}, under("pigments", err)
+	}
+	return f.calibrated(ctx, shelf, "the calibration is")
+}
+
+// calibrated gives the calibration to work with.
+func (f *Formula) calibrated(ctx context.Context, shelf colour.Shelf, what string) (tint.Calibration, error) {
+	if f.Calibration.Given() {
+		return f.Calibration, nil
+	}
+	swatches := f.swatches(shelf)
+	made, err := swatches.CalibrateContext(ctx)
+	if ctx.Err() != nil {
+		return tint.Calibration{}, stopped(what, ctx)
+	}
+	return made, under("swatches", err)
+}
+
+// fits reports whether a calibration may be that of swatches: it has their bands, their white
+// and their colourants. What was read it does not tell.
+func fits(c tint.Calibration, s *tint.Swatches) bool {
+	if c.Bands() != s.Bands || c.White() != s.White {
+		return false
+	}
+	for _, id := range s.Colourants() {
+		if !c.Knows(id) {
+			return false
+		}
+	}
+	return true
 }
 
 // matches reports whether loads are looked for.

@@ -75,3 +75,20 @@ func lanternDusk() []byte {
 	}
 	return text
 }
+
+// A shop works many formulas out with the same swatches: they are calibrated once.
+func ExampleFormula_Calibrate() {
+	formula, _, err := soap.ParseFormula(lanternDusk())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	if formula.Calibration, err = formula.Calibrate(context.Background()); err != nil {
+		fmt.Println(err)
+		return
+	}
+	batch, err := formula.Batch()
+	fmt.Println(len(batch.Parts) > 0, err)
+	// Output:
+	// true <nil>
+}

@@ -38,6 +38,9 @@ type Formula struct {
 	Gel      Gel               // whether it goes through the gel phase
 	Pigments []colour.Supplied // the maker's own colourants, at most 100
 	Swatches *tint.Swatches    // what colours are predicted from; nil: none are
+	// Calibration is that of Swatches, made once for many batches: see [Formula.Calibrate]. The
+	// zero value: each batch, and each of its tints, makes its own.
+	Calibration tint.Calibration
 
 	Embeds   []Embed   // at most 50
 	Toppings []Topping // at most 50

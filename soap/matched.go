@@ -28,13 +28,9 @@ type sought struct {
 // batter has says what the most of a colourant is, and what is held back for carriers
 // moves that a little: it goes round until the loads come to rest.
 func (f *Formula) matched(my mine) (Batch, error) {
-	swatches := f.swatches(my.colours)
-	calibration, err := swatches.CalibrateContext(my.run.ctx)
-	if faults := my.run.spend(1); len(faults) > 0 {
-		return Batch{}, faults
-	}
+	calibration, err := f.calibrated(my.run.ctx, my.colours, "the batch is")
 	if err != nil {
-		return Batch{}, under("swatches", err)
+		return Batch{}, err
 	}
 	g := f.clone()
 	for i := range g.Parts {

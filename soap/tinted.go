@@ -116,11 +116,8 @@ func (b *Batch) TintContext(ctx context.Context) (Tint, error) {
 	if b.matching != nil {
 		t.Fit = b.matching.calibration
 	} else if b.Formula.Swatches != nil {
-		swatches := b.Formula.swatches(shelf)
-		if t.Fit, err = swatches.CalibrateContext(ctx); ctx.Err() != nil {
-			return Tint{}, stopped("the tint is", ctx)
-		} else if err != nil {
-			return Tint{}, under("swatches", err)
+		if t.Fit, err = b.Formula.calibrated(ctx, shelf, "the tint is"); err != nil {
+			return Tint{}, err
 		}
 	}
 	for i := range b.Parts {

@@ -1,0 +1,59 @@
+package soap_test
+
+import (
+	"context"
+	"errors"
+	"testing"
+
+	"example.com/lyewright/soap"
+)
+
+// With a calibration that was made before, batch and tint are the same to the last byte. One of
+// other swatches is refused, and so is a formula without any.
+func TestACalibrationMadeOnceGivesTheSameBatch(t *testing.T) {
+	f, _, err := soap.ParseFormula(lanternDusk())
+	if err != nil {
+		t.Fatal(err)
+	}
+	written := func(f soap.Formula) (all string) {
+		t.Helper()
+		b, err := f.Batch()
+		if err != nil {
+			t.Fatal(err)
+		}
+		tint, err := b.Tint()
+		if err != nil {
+			t.Fatal(err)
+		}
+		first, err := b.MarshalJSON()
+		second, err2 := tint.MarshalJSON()
+		if err := errors.Join(err, err2); err != nil {
+			t.Fatal(err)
+		}
+		return string(first) + string(second)
+	}
+	plain := written(f)
+	kept := f
+	if kept.Calibration, err = f.Calibrate(t.Context()); err != nil {
+		t.Fatal(err)
+	}
+	if got := written(kept); got != plain {
+		t.Errorf("with a calibration of its own: %.200s, else %.200s", got, plain)
+	}
+	other, _, err := soap.ParseFormula(heaviest["a hundred swatches of 71 bands"].Text())
+	if err != nil {
+		t.Fatal(err)
+	}
+	other.Calibration = kept.Calibration
+	if _, err := other.Batch(); !errors.Is(err, soap.ErrConflict) {
+		t.Errorf("with a calibration of other swatches: %v", err)
+	}
+	if _, err := (soap.Formula{}).Calibrate(t.Context()); !errors.Is(err, soap.ErrMissing) {
+		t.Errorf("without swatches: %v", err)
+	}
+	over, cancel := context.WithCancel(t.Context())
+	cancel()
+	if _, err := f.Calibrate(over); !errors.Is(err, context.Canceled) {
+		t.Errorf("after the end of its context: %v", err)
+	}
+}
