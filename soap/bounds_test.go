@@ -17,7 +17,7 @@ import (
 // heaviest are formulas that cost the most of their kind: all that lists and totals allow.
 var heaviest = map[string]madeup.Heavy{
 	"fragrances, each part's most, vessels":   {Parts: 37, Fragrances: 40, Most: true, Materials: 1, Constituents: 5, Vessels: 100},
-	"loads to be matched, carriers held back": {Parts: 16, Matched: 6, Fragrances: 44, Held: true, Most: true, Materials: 1, Constituents: 5, Swatches: 100, Bands: 71},
+	"loads to be matched, carriers held back": {Parts: 3, Matched: 6, Fragrances: 44, Held: true, Most: true, Materials: 1, Constituents: 5, Swatches: 100, Bands: 71},
 	"a promise, loads of batter, vessels":     {Parts: 45, Fragrances: 33, Promise: true, OfBatter: true, Vessels: 100, Held: true, Acids: 3, Oils: 100, Moulds: 10},
 	"the maker's own lists, layers":           {Parts: 33, Fragrances: 45, Materials: 45, Constituents: 40, Vessels: 100, Layers: 10},
 	"additives in carriers, layers":           {Parts: 30, Additives: 50, Held: true, Oils: 100, Vessels: 100, Layers: 20, OfBatter: true},
@@ -91,6 +91,10 @@ func TestTotalsOfAFormulaAreBounded(t *testing.T) {
 		{madeup.Heavy{Parts: 31, Additives: 49}, "has 1519 additions in all"},
 		{madeup.Heavy{Parts: 20, Matched: 5, Swatches: 41}, ""},
 		{madeup.Heavy{Parts: 17, Matched: 6, Swatches: 41}, "has 102 colourants whose loads are looked for in all"},
+		{madeup.Heavy{Parts: 3, Matched: 6, Swatches: 100, Bands: 71}, ""},
+		{madeup.Heavy{Parts: 4, Matched: 6, Swatches: 100, Bands: 71}, "take longer than one formula may"},
+		{madeup.Heavy{Parts: 5, Matched: 6, Swatches: 100, Bands: 36}, ""},
+		{madeup.Heavy{Parts: 13, Matched: 6, Swatches: 41}, "take longer than one formula may"},
 		{madeup.Heavy{Parts: 12, Matched: 6, Fragrances: 3, Additives: 2, Swatches: 41, Vessels: 100}, ""},
 		{madeup.Heavy{Parts: 1, Fragrances: 1, Materials: 50, Constituents: 100}, ""},
 		{madeup.Heavy{Parts: 1, Fragrances: 1, Materials: 51, Constituents: 99}, "has 5049 constituents in all"},

@@ -8,15 +8,20 @@ import "strconv"
 const (
 	mostAdditionsInAll    = 1500
 	mostMatchedInAll      = 100
-	mostConstituentsInAll = 5000 // in all materials of the maker's own, with the parts of blends
+	mostMatchSteps        = 2_700_000 // three parts of six colourants at 71 bands, five at 36, twelve in sRGB
+	mostConstituentsInAll = 5000      // in all materials of the maker's own, with the parts of blends
 )
 
 // totals checks what a formula holds in all.
 func (c *checker) totals() {
-	additions, matched, constituents := 0, 0, 0
+	additions, matched, steps, constituents, bands := 0, 0, 0, 0, 0
+	if c.f.Swatches != nil {
+		bands = c.f.Swatches.Bands.Count
+	}
 	for i := range c.f.Parts {
 		p := &c.f.Parts[i]
 		matched += len(p.Match)
+		steps += matchSteps(len(p.Match), bands)
 		additions += len(p.Colourants) + len(p.Fragrances) + len(p.Additives) + len(p.Match)
 	}
 	for i := range c.f.Materials {
@@ -29,5 +34,8 @@ func (c *checker) totals() {
 	}
 	over(top("parts"), additions, mostAdditionsInAll, "additions", "make several formulas")
 	over(top("parts"), matched, mostMatchedInAll, "colourants whose loads are looked for", "give the others their loads")
+	if steps > mostMatchSteps && matched <= mostMatchedInAll {
+		c.fault(top("parts"), "", "have loads to look for that take longer than one formula may", "match with four colourants in place of six, which takes a ninth of the time, or read the swatches in fewer bands, or make several formulas", ErrLimit)
+	}
 	over(top("materials"), constituents, mostConstituentsInAll, "constituents", "leave out the materials that it does not use")
 }

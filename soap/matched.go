@@ -49,10 +49,11 @@ func (f *Formula) matched(my mine) (Batch, error) {
 				continue
 			}
 			w, now := f.wanted(&b, i, m.calibration, &my)
-			if last := &m.parts[i]; last.found != nil && last.wanted.close(&w) {
-				continue // of what did not move the loads do not
+			cost := matchSteps(len(w.Free), m.calibration.Bands().Count)
+			if last := &m.parts[i]; last.found != nil && (last.wanted.close(&w) || my.run.left < cost) {
+				continue // of what did not move the loads do not; else they are a thousandth off the best at most
 			}
-			if faults := my.run.spend(1); len(faults) > 0 {
+			if faults := my.run.spend(cost); len(faults) > 0 {
 				return Batch{}, faults
 			}
 			err := f.seek(&now, w, i, m.calibration, my.run)

@@ -24,7 +24,14 @@ type run struct {
 // mostSteps is how much work a formula may ask for. A step is a line that is weighed, judged
 // or poured once more; a simple bar takes some tens, and the largest formula of a maker that
 // we know some ten thousand. What may take so many is worked out well within a second.
-const mostSteps = 3_000_000
+const mostSteps = 3_300_000
+
+// matchSteps is what one search for loads costs, by how many are looked for and in how many
+// bands: measured, with targets far from reach. A thousandth of a second counts as 5000 steps.
+func matchSteps(free, bands int) int {
+	milliseconds := [...]int{0, 1, 2, 6, 16, 80, 150} // of 71 bands
+	return 5000 * milliseconds[min(free, len(milliseconds)-1)] * (max(bands, 3) + 25) / 96
+}
 
 func newRun(ctx context.Context) *run { return &run{ctx: ctx, left: mostSteps, least: -1} }
 
