@@ -111,10 +111,14 @@ func (g *weigher) carriers() {
 func (g *weigher) oils() {
 	w := &g.w
 	w.oilTotal = units.Mass{}
+	lines := make([]int, len(g.read.Oils))
+	for k, o := range g.read.Oils {
+		lines[k] = g.f.lineNamed(o.Oil)
+	}
 	for i := range w.oils {
 		inPot := g.inPot(i)
-		for _, o := range g.read.Oils {
-			if g.f.lineNamed(o.Oil) == i && !g.slipped(o.Mass, inPot, g.f.Oils[i].Oil.Name(), "oils", o.Oil) {
+		for k, o := range g.read.Oils {
+			if lines[k] == i && !g.slipped(o.Mass, inPot, g.f.Oils[i].Oil.Name(), "oils", o.Oil) {
 				inPot, w.read.oils[i] = o.Mass, true
 			}
 		}

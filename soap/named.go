@@ -64,7 +64,7 @@ func (f *Formula) named() *Formula {
 // that itself where the part has it, else the id that it means.
 func (f *Formula) weighedAs(p *Part, name string) string {
 	known := p.names()
-	if slices.ContainsFunc(known, func(other string) bool { return sameName(other, name) }) {
+	if slices.Contains(known, name) || slices.ContainsFunc(known, func(other string) bool { return sameName(other, name) }) {
 		return name
 	}
 	for kind := Colourant; kind <= Fragrance; kind++ {
@@ -213,7 +213,7 @@ func (c *checker) additive(t trail, a *Addition) {
 		reason, remedy = "is a name of "+alkali, "list it among the alkalis, where it is reckoned with"
 	} else if acid := lye.AcidNamed(a.Name); acid != "" {
 		reason, remedy = "is a name of an acid ("+acid+")", "list it among the acids, where the alkali that it takes up is reckoned with"
-	} else if oil := c.f.oilCalled(a.Name); oil != "" && !a.Unlisted {
+	} else if oil := c.oilCalled(a.Name); oil != "" && !a.Unlisted {
 		reason, remedy = "is a name of an oil ("+oil+"), which takes up alkali", `list it among the oils; or, where it is no oil (a puree, a meal), write "unlisted": true`
 	}
 	if reason != "" {
@@ -225,12 +225,17 @@ func (c *checker) additive(t trail, a *Addition) {
 
 // oilCalled gives the id of an oil that a name may mean: one of the formula's, or a
 // built-in one; empty where there is none.
-func (f *Formula) oilCalled(name string) string {
-	folded := names.Fold(name)
-	for i := range f.Oils {
-		if oil := f.Oils[i].Oil; oil.row != nil && (names.Fold(oil.ID()) == folded || names.Fold(oil.row.name) == folded) {
-			return oil.ID()
+func (c *checker) oilCalled(name string) string {
+	if c.oilNames == nil {
+		c.oilNames = make(map[string]string, 2*len(c.f.Oils))
+		for i := range c.f.Oils {
+			if oil := c.f.Oils[i].Oil; oil.row != nil && oil.row.id != "" {
+				c.oilNames[names.Fold(oil.row.id)], c.oilNames[names.Fold(oil.row.name)] = oil.row.id, oil.row.id
+			}
 		}
+	}
+	if id := c.oilNames[names.Fold(name)]; id != "" {
+		return id
 	}
 	answer := names.Look(names.Oil, name, isOilID)
 	if answer.ID != "" && !answer.Unheld {

@@ -282,6 +282,7 @@ func (p *page) notices() {
 func WriteFragrance(w io.Writer, m fragrance.Material) error {
 	var p page
 	p.wrap("", m.Name()+" ("+m.ID()+")")
+	p.asked(m.Asked(), m.ID(), m.NameNote())
 	if m.Latin() != "" {
 		p.line(m.Latin())
 	}

@@ -50,6 +50,7 @@ func listed(s colour.Status) string {
 func WriteColourant(w io.Writer, c colour.Colourant) error {
 	var p page
 	p.wrap("", c.Name()+" ("+c.ID()+")")
+	p.asked(c.Asked(), c.ID(), c.NameNote())
 	p.wrap("", c.Chemistry())
 	if ci := c.CI(); len(ci) > 0 {
 		p.wrap("", "Colour Index number: "+strings.Join(ci, ", "))
