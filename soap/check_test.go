@@ -278,6 +278,7 @@ var subjectOf = map[string][]string{
 	"wet-into-hot-lye":        {"water"},
 	"dose-unusual":            {"parts[]"},
 	"acid-compensated":        {"acids[]"},
+	"acid-unusual":            {"acids[]"},
 	"density-unknown":         {"size"},
 	"moulds-short":            {"size.vessels[].moulds"},
 	"embeds-present":          {"embeds"},
@@ -435,6 +436,7 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 	look(t, plainFormula().with("weighed", `{"stage": "pot", "alkali": {"sodium-hydroxide": "142 g"}, "water": "100 g"}`).batch(t))
 	look(t, plainFormula().with("oils", `{"oil": "olive", "share": "50 %", "saponification": "200"}, {"oil": "coconut", "share": "50 %", "saponification": "276"}`, "superfat", `"3 %"`,
 		"temperature", `{"oils": "100 °C"}`).batch(t))
+	look(t, plainFormula().with("acids", `{"acid": "acetic-acid", "load": "10 % of oils", "strength": "80 %", "compensate": true}`).batch(t))
 	for _, entry := range slices.Concat(listed, details) {
 		code, word, _ := strings.Cut(entry, " ")
 		if composed := strings.HasPrefix(code, "superfat-") || code == "name-note"; composed && slices.Contains(details, code+" "+word) {

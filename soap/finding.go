@@ -45,8 +45,8 @@ func (s Severity) String() string {
 //     saponification-unusual, wax-reacts-slowly
 //   - alkali and lye: purity-assumed, purity-single, purity-low, potassium-only, lye-strong,
 //     lye-weak, lye-hot, lye-crystallises, lye-undissolved, temperatures-apart,
-//     temperature-high, solid-at-pour, acid-compensated, liquid-sugar, liquid-alcohol,
-//     wet-into-hot-lye
+//     temperature-high, solid-at-pour, acid-compensated, acid-unusual, liquid-sugar,
+//     liquid-alcohol, wet-into-hot-lye
 //   - moulds: moulds-short, density-unknown, embeds-present, glitter-plastic,
 //     glitter-aluminium
 //   - names: name-note

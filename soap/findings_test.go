@@ -196,6 +196,14 @@ func TestEachFindingFiresBeyondItsTriggerAndNotBefore(t *testing.T) {
 		{"the colder lye further apart", "temperatures-apart", []string{"temperature", `{"oils": "40 °C", "lye": "34.4 °C"}`}, note, "temperature", "560", "555.5556", "K", ""},
 		{"an acid that alkali is added for", "acid-compensated", []string{"acids", `{"acid": "citric-acid-anhydrous", "load": "1 % of oils", "compensate": true}`}, note, "acids[0]", "", "", "", "Citric acid, anhydrous"},
 		{"an acid that it is not added for", "acid-compensated", []string{"acids", `{"acid": "citric-acid-anhydrous", "load": "1 % of oils", "compensate": false}`}, 0, "", "", "", "", ""},
+		// The oils need 1000 g × 0.190 × 39.997/56.105 × 0.95 = 128.6776 g of NaOH, a ninth of which is
+		// 14.2975 g: by citric acid (three protons, 192.124 g/mol) 14.2975 × 192.124/(3 × 39.997) = 22.8925 g.
+		// Acetic acid (one, 60.052), 80 g: 53.2832 g of 181.9608 g is 29.2828 %; 8 g: 5.3283 of 134.0059, 4 %.
+		{"an acid that takes a tenth", "acid-unusual", []string{"acids", `{"acid": "citric-acid-anhydrous", "load": "22.892 g", "compensate": true}`}, 0, "", "", "", "", ""},
+		{"an acid that takes more", "acid-unusual", []string{"acids", `{"acid": "citric-acid-anhydrous", "load": "22.893 g", "compensate": true}`}, warning, "acids[0]", "10.0002", "10", "%", "burn skin"},
+		{"vinegar of 8 %", "acid-unusual", []string{"acids", `{"acid": "acetic-acid", "load": "10 % of oils", "strength": "8 %", "compensate": true}`}, 0, "", "", "", "", ""},
+		{"vinegar of 80 %", "acid-unusual", []string{"acids", `{"acid": "acetic-acid", "load": "10 % of oils", "strength": "80 %", "compensate": true}`}, warning, "acids[0]", "29.2828", "10", "%", "strength against the label"},
+		{"as much that alkali is not added for", "acid-unusual", []string{"acids", `{"acid": "citric-acid-anhydrous", "load": "22.893 g", "compensate": false}`}, 0, "", "", "", "", ""},
 		{"a liquid without sugar", "liquid-sugar", []string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall tea", "share": "50 %", "water": "99 %", "sugar": "0 %"}]}`}, 0, "", "", "", "", ""},
 		{"a liquid with sugar", "liquid-sugar", []string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall tea", "share": "50 %", "water": "99 %", "sugar": "0.1 %"}]}`}, note, "water.liquids[0]", "0.1", "", "%", "hall tea"},
 		{"a liquid without alcohol", "liquid-alcohol", []string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall ale", "share": "50 %", "water": "90 %", "alcohol": "0 %"}]}`}, 0, "", "", "", "", ""},

@@ -3,6 +3,7 @@ package soap
 import (
 	"cmp"
 
+	"example.com/lyewright/internal/molar"
 	"example.com/lyewright/internal/names"
 	"example.com/lyewright/soap/lye"
 	"example.com/lyewright/units"
@@ -30,9 +31,15 @@ func (j *judge) liquids() {
 	}
 }
 
-// acids judges the acids.
+// acids judges the acids. They are planned at a few percent of the oils (common practice): one
+// that alkali is added for and that takes more than a tenth of it all may be a slip.
 func (j *judge) acids() {
 	list := top("acids")
+	var alkali units.Sum // all of it, as KOH × the molar mass of NaOH
+	for i := range j.b.Alkalis {
+		a := &j.b.Alkalis[i]
+		alkali = alkali.Add(a.Hydroxide().TimesWhole(otherMolar(a.Alkali)))
+	}
 	for i := range j.b.Acids {
 		a, t := &j.b.Acids[i], list.item(i)
 		asked := j.s.f.Acids[i].Asked
@@ -42,6 +49,13 @@ func (j *judge) acids() {
 				Code: "acid-compensated", Subject: t.String(), Names: []string{a.Acid.Name}, Source: lye.AtomicWeights(),
 				Quoted: a.Takes.Text(units.Gram, 2) + " g of " + j.b.Alkalis[0].Alkali.Symbol(),
 			})
+			share, _ := j.s.acids[i].koh.TimesWhole(molar.NaOH).Per(alkali)
+			if limit := units.Percent(10); share.Compare(limit) > 0 {
+				j.add(Finding{
+					Code: "acid-unusual", Severity: Warning, Subject: t.String(), Value: share, Limit: limit, Unit: "%",
+					Names: []string{a.Acid.Name}, Source: commonSource(),
+				})
+			}
 		}
 		j.coarse(t, a.Acid.Name, a.Weighing)
 	}

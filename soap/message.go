@@ -157,6 +157,8 @@ func (f Finding) Message() string {
 		return text + ". It may boil over and spit: chill or freeze it, and add the alkali a little at a time."
 	case "acid-compensated":
 		return name + ": alkali is added for it, " + f.Quoted + ". Leave the acid out, and the bar has too much alkali."
+	case "acid-unusual":
+		return name + " takes " + value + " of all the alkali, and over " + limit + " is unusual: acids are planned at a few percent of the oils. Check its load and its strength against the label. With less acid than is planned, the alkali meant for it is left over, and the bar would burn skin."
 	case "liquid-sugar":
 		return name + ": " + value + " sugar heats the lye and the batter and browns the bar. Keep it cold, even frozen, and add the alkali slowly."
 	case "liquid-alcohol":
