@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"io"
+	"math"
 	"os"
 	"runtime"
 	"strings"
@@ -22,8 +23,12 @@ func TestABatchAllocatesLittle(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if allocations := testing.AllocsPerRun(20, func() { _, _ = f.Batch() }); allocations > 280 {
-		t.Errorf("%v allocations a batch", allocations)
+	least := math.Inf(1) // of several runs: what another test left running allocates, too, and only adds
+	for range 10 {
+		least = min(least, testing.AllocsPerRun(20, func() { _, _ = f.Batch() }))
+	}
+	if least > 260 {
+		t.Errorf("%v allocations a batch", least)
 	}
 }
 
