@@ -75,8 +75,12 @@ type aimedTest struct {
 	took time.Duration
 }
 
-// testsAndFuzz leaves examples out: what they print is our own output.
-const testsAndFuzz = "^(Test|Fuzz)"
+// testsAndFuzz leaves examples out: what they print is our own output. Ceilings of allocations are skipped: functions
+// that hold several bodies keep more on the heap, so they would fail without being wrong.
+const (
+	testsAndFuzz = "^(Test|Fuzz)"
+	ceilings     = "AllocatesLittle" // the end of their names
+)
 
 // build builds the tests of packages, with files in place of the checkout's.
 func (b *bench) build(into string, files map[string]string, packages []string) (map[string]*testBinary, error) {
@@ -128,7 +132,7 @@ func (b *bench) build(into string, files map[string]string, packages []string) (
 func (b *bench) run(t *testBinary, mutant int, tests string) outcome {
 	ctx, stop := context.WithTimeout(context.Background(), b.timeout)
 	defer stop()
-	args := []string{"-test.run", tests, "-test.failfast"}
+	args := []string{"-test.run", tests, "-test.skip", ceilings + "$", "-test.failfast"}
 	if t.goldenOff {
 		args = append(args, "-golden=off")
 	}

@@ -28,6 +28,9 @@ func (b *bench) survey(t *testBinary) outcome {
 	}
 	t.surveyed, t.reach = true, map[int][]aimedTest{}
 	for _, name := range strings.Fields(string(names)) {
+		if strings.HasSuffix(name, ceilings) {
+			continue
+		}
 		if err := os.Remove(t.reached()); err != nil && !errors.Is(err, fs.ErrNotExist) {
 			return outcome{verdict: setupFailed, by: err.Error()}
 		}
