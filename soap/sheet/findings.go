@@ -7,6 +7,7 @@ import (
 	"example.com/lyewright/colour"
 	"example.com/lyewright/fragrance"
 	"example.com/lyewright/soap"
+	"example.com/lyewright/units"
 )
 
 // told is what one line says: a finding, and what else the same is so of.
@@ -15,53 +16,114 @@ type told struct {
 	also []string
 }
 
-// together gives the findings of one severity down to another, each case of a code once:
-// three warnings alike must not bury a fourth. A finding whose sentence was said already
-// adds nothing: what is so of a fragrance in every part is said once.
+// together gives the findings of one severity down to another. Three warnings alike must not bury a fourth, so
+// that those of one code that say the same stand in one line; a finding whose words differ in anything else has
+// a line of its own. A finding whose sentence was said already adds nothing: what is so of a fragrance in every
+// part is said once.
 func together(found []soap.Finding, from, to soap.Severity) []told {
 	var list []told
 	said := map[string]bool{}
+next:
 	for _, f := range found {
 		message := f.Message()
 		if f.Severity > from || f.Severity < to || isUnjudged(f) || said[message] {
 			continue
 		}
 		said[message] = true
-		same := func(t told) bool { return t.Code == f.Code && t.Severity == f.Severity && t.Detail == f.Detail }
-		if i := slices.IndexFunc(list, same); i >= 0 {
-			list[i].also = append(list[i].also, alike(f))
-			continue
+		for i := range list {
+			if t := &list[i]; t.Code == f.Code && t.Severity == f.Severity {
+				if also := alike(t.Finding, f); also != "" {
+					t.also = append(t.also, also)
+					continue next
+				}
+			}
 		}
 		list = append(list, told{Finding: f})
 	}
 	return list
 }
 
-// alike names what a finding is about, with its figure and what its sentence would quote.
-func alike(f soap.Finding) string {
-	name := strings.Join(f.Names, ", ")
-	if name == "" {
-		name = f.Subject
+// alike says in a few words what f adds to the sentence of t, such that with these words and that sentence
+// nothing of its own sentence is lost; empty where more than a few words differ.
+func alike(t, f soap.Finding) string {
+	if blanked(t) == blanked(f) {
+		switch {
+		case f.Code == "name-note" && len(f.Names) == 2:
+			return units.Quote(f.Names[1]) + " as " + f.Names[0]
+		case len(f.Names) == 1:
+			return withFigures(f)
+		}
 	}
+	return ownWords(t.Message(), f)
+}
+
+// blanked is the sentence of a finding without its name, its figure and what it quotes.
+func blanked(f soap.Finding) string {
+	own := append([]string{f.Figure(), f.Quoted}, f.Names...)
+	slices.SortStableFunc(own, func(a, b string) int { return len(b) - len(a) }) // one may stand in another
+	text := f.Message()
+	for _, word := range own {
+		if word != "" {
+			text = strings.ReplaceAll(text, word, "\x00")
+		}
+	}
+	return text
+}
+
+// withFigures names what a finding is about, with its figure and what its sentence quotes.
+func withFigures(f soap.Finding) string {
 	var with []string
 	for _, text := range []string{f.Figure(), f.Quoted} {
-		if text != "" {
+		if text != "" && strings.Contains(f.Message(), text) {
 			with = append(with, text)
 		}
 	}
-	if len(with) > 0 {
-		name += " (" + strings.Join(with, "; ") + ")"
+	if len(with) == 0 {
+		return f.Names[0]
 	}
-	return name
+	return f.Names[0] + " (" + strings.Join(with, "; ") + ")"
+}
+
+// ownWords gives how the sentence of f begins, where from a comma, a colon or the end of a clause on it is that
+// of another finding, and the longer part of it: "The lye at 91 °C". It is empty where that is not so.
+func ownWords(said string, f soap.Finding) string {
+	message := f.Message()
+	same := 0
+	for same < min(len(said), len(message)) && said[len(said)-1-same] == message[len(message)-1-same] {
+		same++
+	}
+	for at := len(message) - same; at < len(message); at++ {
+		begin, rest := message[:at], message[at:]
+		ends := strings.HasPrefix(rest, ", ") || strings.HasPrefix(rest, ": ") || strings.HasPrefix(rest, "; ") ||
+			strings.HasPrefix(rest, ". ") || strings.HasPrefix(rest, " (")
+		whole := func(word string) bool { // it is not cut in two
+			return strings.Contains(begin, word) || strings.Contains(rest, word) || !strings.Contains(message, word)
+		}
+		if !ends || !whole(f.Quoted) || !whole(f.Figure()) || !allOf(f.Names, whole) {
+			continue
+		}
+		if len(rest) < len(begin) || strings.Contains(begin, ". ") {
+			return ""
+		}
+		return begin
+	}
+	return ""
+}
+
+func allOf(names []string, hold func(string) bool) bool {
+	return !slices.ContainsFunc(names, func(name string) bool { return !hold(name) })
 }
 
 // text is the sentence of the first, and what else it is so of.
 func (t told) text() string {
 	text := t.Message()
-	if len(t.also) > 0 {
-		text += " The same holds for: " + strings.Join(t.also, "; ") + "."
+	if len(t.also) == 0 {
+		return text
 	}
-	return text
+	if t.Code == "name-note" {
+		return text + " Likewise are read: " + strings.Join(t.also, "; ") + "."
+	}
+	return text + " The same holds for: " + strings.Join(t.also, "; ") + "."
 }
 
 // grave is the heading of dangers and warnings: of a batch that is under way it is late to

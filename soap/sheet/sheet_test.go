@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -363,18 +364,33 @@ func TestEverySheetCarriesTheCautionsBesideTheirSteps(t *testing.T) {
 	}
 }
 
-// saidOf reports whether a text says a finding: word for word, or by its names behind a
-// finding of the same case.
+// saidOf reports whether a text says a finding: word for word, or in one paragraph with others of its case that
+// has every word and every figure of it.
 func saidOf(text, lead string, f soap.Finding) bool {
-	if strings.Contains(text, lead+strings.Join(strings.Fields(f.Message()), " ")) {
+	message := strings.Join(strings.Fields(f.Message()), " ")
+	if strings.Contains(text, lead+message) {
 		return true
 	}
-	for _, behind := range strings.Split(text, "The same holds for: ")[1:] {
-		if strings.Contains(behind, strings.Join(strings.Fields(strings.Join(f.Names, ", ")), " ")) {
+	for _, paragraph := range regexp.MustCompile(`DANGER |WARNING | - `).Split(text, -1) {
+		if !strings.Contains(paragraph, "The same holds for: ") && !strings.Contains(paragraph, "Likewise are read: ") {
+			continue
+		}
+		words := plainWords(paragraph)
+		lost := func(word string) bool { return !slices.Contains(words, word) }
+		if !slices.ContainsFunc(plainWords(message), lost) {
 			return true
 		}
 	}
 	return false
+}
+
+// plainWords are the words of a text without the marks around them.
+func plainWords(text string) []string {
+	words := strings.Fields(text)
+	for i := range words {
+		words[i] = strings.Trim(words[i], "();:,.")
+	}
+	return words
 }
 
 // Dangers and warnings, all of them, before anything is weighed; dangers once more at the

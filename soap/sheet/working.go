@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"io"
+	"slices"
 	"strings"
 
 	"example.com/lyewright/soap"
@@ -285,19 +286,31 @@ func WriteWorking(w io.Writer, b soap.Batch) error {
 	return p.writeTo(w)
 }
 
-// restsOn cites what the findings of the sheet rest on.
+// restsOn cites what the findings of the sheet rest on: those of one code and one source in a line.
 func (p *page) restsOn(found []soap.Finding) {
-	first := true
-	for _, t := range together(found, soap.Danger, soap.Note) {
-		key := p.cite(t.Source)
-		if key == "" {
+	type basis struct{ code, key string }
+	var list []basis
+	names := map[basis][]string{}
+	for _, f := range found {
+		key := p.cite(f.Source)
+		if key == "" || isUnjudged(f) {
 			continue
 		}
-		if first {
-			p.heading("What the findings rest on")
-			first = false
+		at := basis{f.Code, key}
+		if !slices.Contains(list, at) {
+			list = append(list, at)
 		}
-		p.wrap("", strings.Join(append([]string{t.Code}, t.Names...), "; ")+" "+key)
+		for _, name := range f.Names {
+			if !slices.Contains(names[at], name) {
+				names[at] = append(names[at], name)
+			}
+		}
+	}
+	if len(list) > 0 {
+		p.heading("What the findings rest on")
+	}
+	for _, at := range list {
+		p.wrap("", strings.Join(append([]string{at.code}, names[at]...), "; ")+" "+at.key)
 	}
 }
 
