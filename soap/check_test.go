@@ -414,6 +414,7 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 		"toppings", `{"topping": "old glitter", "vessel": "cup", "mass": "0.1 g", "glitter": "polymer", "aluminium": true}`,
 	).batch(t))
 	look(t, scentAsWeighed(t, "1 %", "moulds", "40 g").batch(t))
+	look(t, scentAsWeighed(t, "1 %", "parts", "40 g").batch(t))
 	look(t, plainFormula().with("weighed", `{"stage": "lye", "water": "30 g", "alkali": {"sodium-hydroxide": "40 g"}}`).batch(t))
 	look(t, plainFormula().with("gel", `"yes"`,
 		"pigments", `{"colourant": "moon-white", "name": "Moon white", "ci": ["77891", "77510"], "nano": true}, {"colourant": "star-mica", "disperses_in": ["oil"], "usual": {"low": "0.5 % of batter", "high": "2 % of batter"}}, {"colourant": "night", "ci": ["12345"]}`,

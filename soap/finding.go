@@ -91,8 +91,8 @@ type Finding struct {
 	//   - fragrance-behaviour: what it does, accelerates, rices or seizes; of several the
 	//     gravest
 	//   - fragrance-browns: the look that is meant, white or pale
-	//   - fragrance-over-cap: last (in the last of several batches), poured (as weighed, and
-	//     past mending)
+	//   - fragrance-over-cap: last (in the last of several batches), weighed (as weighed, and in
+	//     the batter already), poured (as weighed, and past mending)
 	//   - fragrance-unjudged: not-listed, not-listed-eu, maximum-not-held, natural-trace,
 	//     natural-within, specification: the words of [fragrance.Why]
 	//   - glitter-aluminium: unknown (nobody said whether it has any)
@@ -113,7 +113,8 @@ type Finding struct {
 	//   - superfat-likely-negative: what makes most of the doubt, scale, ranges, purity or
 	//     plan, or wax (by the published range of a wax in place of the value given); with
 	//     weighed or poured before it, such as weighed-plan, as above
-	//   - superfat-unusual: salt (of a salt bar)
+	//   - superfat-unusual: salt (of a salt bar), weighed (as weighed), at-least (the plan that
+	//     keeps a worst case)
 	//   - temperature-high: f (so high that °F may have been meant)
 	//   - typical-disputed: recalled (nobody saw the fatty acids)
 	//   - wax-reacts-slowly: given (with a value of the caller's own)

@@ -36,11 +36,7 @@ func (j *judge) scent(i int, t trail) {
 		}
 	}
 	v := j.b.verdict(i)
-	poured := ""
-	if j.b.Weighed != nil && j.b.Weighed.Stage == AtMoulds {
-		poured = pouredSo
-	}
-	over(v, poured)
+	over(v, j.howFar(i))
 	if last := j.b.Last; last != nil {
 		for k := range last.parts { // loads by mass are the same there, in less batter
 			if q := &last.parts[k]; q.Name == p.Name {
@@ -64,6 +60,25 @@ func (j *judge) scent(i int, t trail) {
 			j.intoPart(of.String(), i, a)
 		}
 	}
+}
+
+// howFar says what can still be done about the fragrances of a part: nothing where it is poured, and where one of
+// them is in the batter no lower load.
+func (j *judge) howFar(part int) string {
+	r := j.b.Weighed
+	switch {
+	case r == nil || r.Stage == AtLye:
+		return ""
+	case r.Stage == AtMoulds:
+		return pouredSo
+	}
+	p := &j.b.Parts[part]
+	for k := range p.Additions {
+		if a := &p.Additions[k]; a.Kind == Fragrance && j.b.Formula.Weighed.adds(p.Name, a.Name) {
+			return weighedSo
+		}
+	}
+	return ""
 }
 
 // material judges what is known of a fragrance, wherever it goes.

@@ -12,6 +12,12 @@ import (
 func (j *judge) superfat() {
 	plan := j.superfatOfBatch().Planned
 	f := Finding{Code: "superfat-unusual", Subject: "superfat", Value: plan, Unit: "%", Source: commonSource()}
+	switch {
+	case j.b.Weighed != nil:
+		f.Detail = weighedSo
+	case j.b.Formula.Superfat.AtLeast.Given():
+		f.Detail = byWorstCase
+	}
 	switch least, most := units.Percent(2), units.Percent(10); {
 	case plan.Compare(least) < 0:
 		f.Limit = least

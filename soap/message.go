@@ -17,12 +17,12 @@ const (
 	recalledProfile = "recalled"  // typical-disputed: nobody saw the fatty acids
 	waxAsGiven      = "given"     // wax-reacts-slowly: with a value of the caller's own
 	stockStrength   = "stock"     // purity-single: the strength of a stock lye
-	weighedSo       = "weighed"   // superfat-below-zero, and before a cause: as weighed
+	weighedSo       = "weighed"   // of superfats, and before a cause, and fragrance-over-cap: as weighed
 	batchKnown      = "known"     // moulds-short: the batch is as large as it is
 	muchUnknown     = "much"      // density-unknown: of oils that are much of the batter
 	foilUnknown     = "unknown"   // glitter-aluminium: nobody said whether it has any
 	inLastBatch     = "last"      // fragrance-over-cap: in the last of several batches
-	pouredSo        = "poured"    // superfat-below-zero, and before a cause: past mending
+	pouredSo        = "poured"    // the same, past mending
 	numbersUnknown  = "numbers"   // colourant-unjudged: its Colour Index numbers are not all known
 	hardlyWhitens   = "whitens"   // nano-grade: of titanium dioxide
 	perhapsF        = "f"         // temperature-high: so high that °F may have been meant
@@ -63,19 +63,7 @@ func (f Finding) Message() string {
 		}
 		return name + ": its own carriers take the planned superfat " + value + " above the batch's."
 	case "superfat-unusual":
-		if f.Value.Sign() < 0 {
-			return "A superfat of " + value + " is below zero: alkali is left over."
-		}
-		if f.Value.Compare(f.Limit) < 0 {
-			return "A superfat of " + value + " leaves less room for error than is usual (" + limit + " or more)."
-		}
-		if f.Value.Compare(units.Percent(30)) > 0 {
-			return "A superfat of " + value + " is far more than is usual (" + limit + " or less): most of the oil stays oil. A worst case asked for on a coarse scale can lead here."
-		}
-		if f.Detail == saltBar {
-			return "A superfat of " + value + " is more than is usual of other soap (" + limit + " or less). A bar with so much salt is hard, and 15 to 20 % is usual of it."
-		}
-		return "A superfat of " + value + " is more than is usual (" + limit + " or less): a soft bar that may turn rancid."
+		return f.unusualSuperfat()
 	case "purity-assumed":
 		return name + ": no purity is given. It is planned at " + value + ", with " + limit + " as the low end; give the certificate's figures, or titrate the lot."
 	case "purity-single":
@@ -366,7 +354,11 @@ func (f Finding) overCap() string {
 		of = "of the limit of " + f.Names[1]
 	}
 	remedy := "lower the loads"
-	if f.Detail == pouredSo {
+	switch f.Detail {
+	case weighedSo:
+		remedy = "what is in it cannot be taken out again, so add no more; where batter without it is left that is " +
+			"not poured, stir enough of that into this part and weigh it again, else do not use it on skin"
+	case pouredSo:
 		remedy = "it is poured, do not use it on skin"
 	}
 	return name + ": its fragrances come to " + f.figure(f.Value) + " " + of + " in the dry bar. It could harm skin: " + remedy + "."

@@ -13,6 +13,7 @@ const (
 	fromPurity  = "purity"
 	fromPlan    = "plan"     // no one doubt alone: it is planned so low
 	saltBar     = "salt"     // superfat-unusual: of a salt bar
+	byWorstCase = "at-least" // superfat-unusual: the plan that keeps a worst case
 	allTogether = "together" // saponification-outside: with every such value replaced
 	allDoubts   = "doubts"   // and purity-low: with every value and purity that is doubted replaced
 	waxUnspent  = "wax"      // superfat-likely-negative: by the published range of a wax, not the value given
@@ -69,6 +70,36 @@ func doubt(cause string) string {
 		return "A cold process may leave the esters of a wax as they are, whatever value is given: that is the figure with its published range in place of it. "
 	default:
 		return ""
+	}
+}
+
+// unusualSuperfat is the sentence of a superfat that few bars have.
+func (f Finding) unusualSuperfat() string {
+	value, limit := f.figure(f.Value), f.figure(f.Limit)
+	text := "A superfat of " + value
+	if f.Detail == weighedSo {
+		text = "As weighed, the superfat of " + value
+	}
+	switch {
+	case f.Value.Sign() < 0:
+		return text + " is below zero: alkali is left over."
+	case f.Value.Compare(f.Limit) < 0:
+		return text + " leaves less room for error than is usual (" + limit + " or more)."
+	case f.Value.Compare(units.Percent(30)) > 0:
+		text += " is far more than is usual (" + limit + " or less): most of the oil stays oil."
+		switch f.Detail {
+		case byWorstCase:
+			return text + " A worst case asked for on a coarse scale can lead here."
+		case weighedSo:
+			return text + " Look for alkali that was forgotten, or for a slipped point."
+		default:
+			return text + " Look for a slipped point."
+		}
+	case f.Detail == saltBar:
+		return text + " is more than is usual of other soap (" + limit + " or less). A bar with so much salt is hard, " +
+			"and 15 to 20 % is usual of it."
+	default:
+		return text + " is more than is usual (" + limit + " or less): a soft bar that may turn rancid."
 	}
 }
 
