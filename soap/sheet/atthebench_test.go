@@ -168,7 +168,7 @@ func TestTheMixingIsThatOfWhatThereIs(t *testing.T) {
 	}{
 		{`{"per_alkali": "2"}`, "", "Add the alkali to cold water a little at a time, never the water to the alkali: it gets very hot and may boil."},
 		{milk("50 %"), "", "Add the alkali to cold water a little at a time, never the water to the alkali: it gets very hot and may boil."},
-		{milk("100 %"), "", "Add the alkali to oat milk, frozen or well chilled, a little at a time, never oat milk to the alkali: it gets very hot, and may boil and foam over."},
+		{milk("100 %"), "", "Add the alkali to the liquid, well chilled or frozen (oat milk), a little at a time, never the liquid to the alkali: it gets very hot, and may boil and foam over."},
 		{`{"per_alkali": "3"}`, stock, "Pour the stock lye into the cold water a little at a time, never the water into the stock lye: it gets hot and may spit."},
 	} {
 		changes := []string{"water", c.water}

@@ -48,10 +48,13 @@ func (s *sheet) mixing() string {
 	for _, l := range s.b.Liquids {
 		liquids = append(liquids, l.Name)
 	}
-	in, cold := "the water", "the cold water"
+	in, into := "the water", "the cold water"
 	if s.b.Water.Weigh.Sign() == 0 && len(liquids) > 0 {
-		in = strings.Join(liquids, " and ")
-		cold = in + ", frozen or well chilled,"
+		in = "the liquid"
+		if len(liquids) > 1 {
+			in = "the liquids"
+		}
+		into = in + ", well chilled or frozen (" + strings.Join(liquids, "; ") + "),"
 	}
 	switch nothing := s.b.Water.Weigh.Sign() == 0 && len(liquids) == 0; {
 	case dry && nothing && stock:
@@ -59,11 +62,11 @@ func (s *sheet) mixing() string {
 	case nothing && stock:
 		return "Nothing is mixed: the stock lye is the lye. "
 	case dry && in != "the water":
-		return "Add the alkali to " + cold + " a little at a time, never " + in + " to the alkali: it gets very hot, and may boil and foam over. "
+		return "Add the alkali to " + into + " a little at a time, never " + in + " to the alkali: it gets very hot, and may boil and foam over. "
 	case dry:
 		return mixing
 	default:
-		return "Pour the stock lye into " + cold + " a little at a time, never " + in + " into the stock lye: it gets hot and may spit. "
+		return "Pour the stock lye into " + into + " a little at a time, never " + in + " into the stock lye: it gets hot and may spit. "
 	}
 }
 

@@ -69,7 +69,7 @@ func TestWhatWasWeighedIsToldByItsStage(t *testing.T) {
 func TestTooLittleAlkaliIsMendedInTheLyeAlone(t *testing.T) {
 	for stage, want := range map[string]string{
 		"lye": "The lye lacks alkali. Dissolve what is missing in it",
-		"pot": "There is nothing to mend: no less superfat than planned. Alkali is never added to batter.",
+		"pot": "The superfat needs no mending: it is no less than planned. Alkali is never added to batter.",
 	} {
 		b := shipped(t, "too-much-alkali", func(text string) string {
 			text = strings.Replace(text, `"sodium-hydroxide": "121.8 g"`, `"sodium-hydroxide": "101.8 g"`, 1)

@@ -156,7 +156,9 @@ func (s *sheet) lye() {
 	s.acids()
 	s.header("% hydroxide")
 	column := columnFor(s.unit, s.small)
-	s.weigh("Water", column.mass(s.b.Water.Weigh), "")
+	if s.b.Water.Weigh.Sign() != 0 {
+		s.weigh("Water", column.mass(s.b.Water.Weigh), "")
+	}
 	for _, l := range s.b.Liquids {
 		s.weigh(l.Name, column.mass(l.Weigh), "liquid")
 	}
@@ -209,12 +211,8 @@ func alkaliName(a soap.Alkali) string {
 
 func (s *sheet) parts() {
 	s.heading("Batter and parts")
-	then := ""
-	if len(s.b.Parts) > 1 {
-		then = ", then divide the batter"
-	}
 	s.wrap("", "Raw batter burns like lye: keep goggles and gloves on until it is poured and everything is washed.")
-	s.wrap("", "Pour the lye slowly into the oils and stir to a light trace"+then+".")
+	s.wrap("", s.joining())
 	if s.hasPowders() {
 		s.wrap("", "Weigh powders without raising dust, or wet them first; wear a dust mask where dust cannot be helped.")
 	}
@@ -282,6 +280,9 @@ func (s *sheet) hasPowders() bool {
 
 func (s *sheet) superfat() {
 	s.heading("How sure the superfat is")
+	if s.b.Weighed != nil {
+		s.wrap("", "These figures are those of the plan; as weighed they stand further up.")
+	}
 	s.wrap("", "Share of the saponification left without alkali, in %. Likely: all ranges and scales taken together (coverage factor 2). Worst: every one at its unlucky end.")
 	s.outlookHeader()
 	s.outlook("batch", s.b.Superfat)

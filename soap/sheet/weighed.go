@@ -25,6 +25,13 @@ func (s *sheet) weighed() {
 	s.poured(r)
 	s.line("")
 	s.wrap("", s.advice(r))
+	s.remedies(r)
+	s.line("")
+	s.line("The steps below, with their masses, are those of the plan.")
+}
+
+// remedies prints what mends it, and what comes of each.
+func (s *sheet) remedies(r *soap.Reckoning) {
 	if len(r.Remedies) == 0 {
 		return
 	}
@@ -87,12 +94,18 @@ func (s *sheet) waxes() string {
 	return ""
 }
 
-// advice says what can still be done at a stage.
-func (s *sheet) advice(r *soap.Reckoning) string {
+// belowPlan reports whether the batch, or a part of it, has less superfat than is planned.
+func (s *sheet) belowPlan(r *soap.Reckoning) bool {
 	below := r.Superfat.Planned.Compare(s.b.Superfat.Planned) < 0
 	for i := range r.Parts {
 		below = below || r.Parts[i].Superfat.Planned.Compare(s.b.Parts[i].Superfat.Planned) < 0
 	}
+	return below
+}
+
+// advice says what can still be done at a stage.
+func (s *sheet) advice(r *soap.Reckoning) string {
+	below := s.belowPlan(r)
 	offered, negative := len(r.Remedies) > 0, false
 	for i := range r.Parts {
 		negative = negative || r.Parts[i].Superfat.Low.Sign() < 0
@@ -127,7 +140,7 @@ func (s *sheet) advice(r *soap.Reckoning) string {
 	case r.Stage == soap.AtLye:
 		return "There is nothing to mend that the scale would show."
 	default:
-		return "There is nothing to mend: no less superfat than planned. Alkali is never added to batter."
+		return "The superfat needs no mending: it is no less than planned. Alkali is never added to batter."
 	}
 }
 
