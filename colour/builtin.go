@@ -63,7 +63,7 @@ func builtIn(id string) (c Colourant, found bool) {
 // where none is near, or several are. It is for a plain name that may have been meant as a
 // built-in one.
 func Suggest(name string) string {
-	return nearest.Question(names.Nearest(names.Colourant, name, ids(), func(a, b string) bool { return a == b }))
+	return nearest.Question(among().Nearest(name, func(a, b string) bool { return a == b }))
 }
 
 // Colourants lists the built-in colourants in order of id.
@@ -109,6 +109,9 @@ var (
 )
 
 func ids() []string { return index().IDs() }
+
+// among is where the nearest id is looked for.
+var among = sync.OnceValue(func() names.Set { return names.Among(names.Colourant, ids()) })
 
 // sourceOf finds a publication.
 func sourceOf(key, place string, how string) cite.Source {

@@ -63,7 +63,7 @@ func Materials() []Material {
 // where none is near, or several are. It is for a plain name that may have been meant as a
 // built-in one.
 func Suggest(name string) string {
-	return nearest.Question(names.Nearest(names.Fragrance, name, ids(), func(a, b string) bool { return a == b }))
+	return nearest.Question(among().Nearest(name, func(a, b string) bool { return a == b }))
 }
 
 var (
@@ -73,6 +73,9 @@ var (
 
 // ids are those of the built-in materials, in order.
 func ids() []string { return index().IDs() }
+
+// among is where the nearest id is looked for.
+var among = sync.OnceValue(func() names.Set { return names.Among(names.Fragrance, ids()) })
 
 func builtIn(rs *rules, id string) (*material, bool) {
 	stanza, found := index().Find(id)

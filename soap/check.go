@@ -56,7 +56,6 @@ type checker struct {
 	lostSwatch bool  // something of the formula's swatches could not be read
 	// inSwatches are the colourants that stand in the formula's swatches.
 	inSwatches []string
-	oilNames   map[string]string // ids of the formula's oils by their ids and names, folded; nil until one is asked for
 	mine
 }
 

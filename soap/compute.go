@@ -339,9 +339,16 @@ func (s *solved) judge(b *Batch) Faults {
 		return Faults{s.noDemand(&all, "the batch")}
 	}
 	b.Superfat.AsPrinted = all.asPrinted()
+	s.spreads = make([]spread, len(s.parts))
+	pot := s.inParts()
+	p := pot
+	p.oils = make([]drawn, 0, cap(pot.oils))
 	for i := range s.parts {
-		p := s.ofPart(i)
-		if b.Parts[i].Superfat, ok = p.outlook(units.Ratio{}, b.Parts[i].Dry); !ok {
+		p.oils = append(p.oils[:0], pot.oils...)
+		s.takeInto(&p, i)
+		e := p.evidence()
+		s.spreads[i] = e.spread
+		if b.Parts[i].Superfat, ok = e.outlook(units.Ratio{}, b.Parts[i].Dry); !ok {
 			faults = append(faults, s.noDemand(&p, "part "+strconv.Quote(s.parts[i].Name)))
 			continue
 		}

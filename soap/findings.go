@@ -33,7 +33,7 @@ func (b Batch) judged(s *solved) (Batch, error) {
 
 // findings judges a batch: most severe first, then in input order.
 func findings(s *solved, b *Batch) ([]Finding, Faults) {
-	j := judge{s: s, b: b, found: make([]Finding, 0, 32)} // room for more than most batches have
+	j := judge{s: s, b: b, found: make([]Finding, 0, 24)} // room for more than most batches have
 	j.weighed()
 	j.oils()
 	j.alkalis()
@@ -54,18 +54,35 @@ func findings(s *solved, b *Batch) ([]Finding, Faults) {
 	return bySeverity(j.found), nil
 }
 
-// bySeverity puts the most severe first and keeps the order of those alike. A finding
-// is large: each is copied once, where sorting would move it again and again.
+// bySeverity puts the most severe first and keeps the order of those alike. A finding is
+// large: each is moved at most once to where it belongs, and none into a list of its own.
 func bySeverity(found []Finding) []Finding {
-	sorted := make([]Finding, 0, len(found))
+	var room [64]int // for the places of as many as most batches have
+	place := room[:0]
+	if len(found) > len(room) {
+		place = make([]int, 0, len(found))
+	}
+	var next [Danger + 1]int // how many there are, then where the next belongs
+	for i := range found {
+		next[found[i].Severity]++
+	}
+	before := 0
 	for severity := int(Danger); severity >= int(Note); severity-- {
-		for i := range found {
-			if int(found[i].Severity) == severity {
-				sorted = append(sorted, found[i])
-			}
+		before, next[severity] = before+next[severity], before
+	}
+	for i := range found {
+		severity := found[i].Severity
+		place = append(place, next[severity])
+		next[severity]++
+	}
+	for i := range found {
+		for place[i] != i {
+			to := place[i]
+			found[i], found[to] = found[to], found[i]
+			place[i], place[to] = place[to], to
 		}
 	}
-	return sorted
+	return found
 }
 
 type judge struct {

@@ -196,7 +196,7 @@ func (j *judge) allergens() {
 	if !j.sold(EuropeanUnion) {
 		return
 	}
-	f := Finding{Code: "allergens-unknown", Severity: Warning, Subject: "parts", Source: fragrance.AllergenLists().Source}
+	f := Finding{Code: "allergens-unknown", Severity: Warning, Subject: "parts"}
 	for i := range j.b.Parts {
 		for k := range j.b.Parts[i].Additions {
 			a := &j.b.Parts[i].Additions[k]
@@ -206,6 +206,7 @@ func (j *judge) allergens() {
 		}
 	}
 	if len(f.Names) > 0 {
+		f.Source = fragrance.AllergenLists().Source // which reads the rules
 		j.add(f)
 	}
 }

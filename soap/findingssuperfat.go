@@ -106,8 +106,11 @@ func (j *judge) lowByWaxes(part int) units.Ratio {
 	var ids []string
 	for i := range j.b.Oils {
 		oil := j.b.Oils[i].Oil
+		if oil.Kind() != Wax || j.titrated(i) {
+			continue
+		}
 		published, _, known := oil.heldAgainst()
-		if oil.Kind() != Wax || !known || j.titrated(i) {
+		if !known {
 			continue
 		}
 		if _, _, outside := passes(oil.Saponification().Typical, published); !outside {
@@ -124,12 +127,13 @@ func (j *judge) lowByWaxes(part int) units.Ratio {
 // most of the doubt, the scale, the oils' ranges or the purity of the alkali (with the
 // strength of acids), where without it zero would not be reached; else the plan itself.
 func (j *judge) causeOf(part int, plan units.Ratio) string {
-	s := j.s
-	if s.real != nil {
-		s = s.real
+	var spread spread
+	if real := j.s.real; real != nil {
+		p := real.ofPart(part)
+		spread = p.spread()
+	} else {
+		spread = j.s.spreads[part]
 	}
-	p := s.ofPart(part)
-	spread := p.spread()
 	scale, ranges, purity := spread.causes()
 	cause, most := fromScale, scale
 	if ranges > most {

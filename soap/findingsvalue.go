@@ -75,11 +75,11 @@ func (j *judge) strays(strays []stray) []Finding {
 			above, aboveIDs = append(above, s.built), append(aboveIDs, s.oil.ID())
 		}
 	}
-	with := j.prospects().with
+	prospects := j.prospects()
 	bottles := j.lowPurities()
 	replaced := func(oils []Oil, ids []string) SuperfatIf {
 		swap := swapOils(oils, ids)
-		return with(func(p *prospect) {
+		return prospects.with(func(p *prospect) {
 			swap(p)
 			j.usualBottles(p)
 		})
@@ -99,7 +99,7 @@ func (j *judge) strays(strays []stray) []Finding {
 		if s.built.Name() != s.oil.Name() {
 			f.Names = append(f.Names, s.built.Name())
 		}
-		superfat := with(swapOils([]Oil{s.built}, []string{s.oil.ID()}))
+		superfat := prospects.with(swapOils([]Oil{s.built}, []string{s.oil.ID()}))
 		if len(strays)+bottles > 1 && (s.above || len(above) == 0) && together.worse(&superfat) {
 			superfat, f.Detail = together, allTogether
 			if bottles > 0 {

@@ -123,27 +123,33 @@ func (f *Formula) misnamed() bool {
 // idOf is the id that a name of a fragrance or a colourant means: one of the formula's own, letter
 // for letter and then folded, or a built-in one. A name that means none, or several, is given back.
 func (f *Formula) idOf(kind AdditionKind, name string) string {
+	id, _ := f.meaning(kind, name)
+	return id
+}
+
+// meaning is idOf with what the table of names says of a name that is not one of the formula's own.
+func (f *Formula) meaning(kind AdditionKind, name string) (id string, answer names.Answer) {
 	if f.knows(kind, name) || name == "" {
-		return name
+		return name, names.Answer{}
 	}
 	folded := names.Fold(name)
 	if kind == Fragrance {
 		for i := range f.Materials {
 			if id := f.Materials[i].ID; names.Fold(id) == folded {
-				return id
+				return id, names.Answer{}
 			}
 		}
 	} else {
 		for i := range f.Pigments {
 			if id := f.Pigments[i].ID; names.Fold(id) == folded {
-				return id
+				return id, names.Answer{}
 			}
 		}
 	}
-	if answer := meaning(kind, name); answer.ID != "" && !answer.Unheld {
-		return answer.ID
+	if answer = meaning(kind, name); answer.ID != "" && !answer.Unheld {
+		return answer.ID, answer
 	}
-	return name
+	return name, answer
 }
 
 // knows reports whether a name is the id of a fragrance or a colourant, as it stands.
@@ -171,7 +177,8 @@ func (c *checker) unlisted(t trail, kind AdditionKind, a *Addition) {
 	if !a.Unlisted && c.f.knows(kind, a.Name) {
 		return
 	}
-	if id := c.f.idOf(kind, a.Name); c.f.knows(kind, id) {
+	id, answer := c.f.meaning(kind, a.Name)
+	if c.f.knows(kind, id) {
 		line := t // a copy, so that a line in order costs nothing
 		c.fault(line.at("unlisted"), "true", "is given for "+id+", which is known, and judged", "leave it out", ErrConflict, "materials", "pigments")
 		return
@@ -183,7 +190,7 @@ func (c *checker) unlisted(t trail, kind AdditionKind, a *Addition) {
 	if kind == Colourant {
 		held, suggest, own = colour.Known, colour.Suggest, "pigments"
 	}
-	reason, choice := meaning(kind, a.Name).Why(held, nil)
+	reason, choice := answer.Why(held, nil)
 	if a.Unlisted && len(choice) == 0 {
 		return
 	}
@@ -226,16 +233,11 @@ func (c *checker) additive(t trail, a *Addition) {
 // oilCalled gives the id of an oil that a name may mean: one of the formula's, or a
 // built-in one; empty where there is none.
 func (c *checker) oilCalled(name string) string {
-	if c.oilNames == nil {
-		c.oilNames = make(map[string]string, 2*len(c.f.Oils))
-		for i := range c.f.Oils {
-			if oil := c.f.Oils[i].Oil; oil.row != nil && oil.row.id != "" {
-				c.oilNames[names.Fold(oil.row.id)], c.oilNames[names.Fold(oil.row.name)] = oil.row.id, oil.row.id
-			}
+	folded := names.Fold(name)
+	for i := range c.f.Oils {
+		if row := c.f.Oils[i].Oil.row; row != nil && row.id != "" && (row.foldedID == folded || row.foldedName == folded) {
+			return row.id
 		}
-	}
-	if id := c.oilNames[names.Fold(name)]; id != "" {
-		return id
 	}
 	answer := names.Look(names.Oil, name, isOilID)
 	if answer.ID != "" && !answer.Unheld {

@@ -103,6 +103,8 @@ type oilRow struct {
 
 	asked    string // the name that it was looked up by, where that is not the id
 	nameNote string // what the table of names says of that name
+
+	foldedID, foldedName string // as names are compared
 }
 
 // A Figure is one published figure of an oil with its source, or one that the caller

@@ -121,6 +121,7 @@ func readOil(stanza string) Oil {
 	}
 	row.plan(sv, acid)
 	row.nameNote = names.Note(names.Oil, row.id)
+	row.foldedID, row.foldedName = names.Fold(row.id), names.Fold(row.name)
 	return Oil{row: row}
 }
 

@@ -95,11 +95,30 @@ func (s *solved) oilLine(i int, mass units.Mass) line {
 
 // ofPart gives the prospect of a part.
 func (s *solved) ofPart(part int) prospect {
-	p := s.prospect(s.parts[part].Share, len(s.oils)+len(s.loads[part]))
+	p := s.inParts()
+	s.takeInto(&p, part)
+	return p
+}
+
+// inParts gives what the prospects of all parts have in common: what is in the pot. It has room
+// for the oils that one part brings.
+func (s *solved) inParts() prospect {
+	most := 0
+	for i := range s.loads {
+		most = max(most, len(s.loads[i]))
+	}
+	p := s.prospect(units.Ratio{}, len(s.oils)+most)
 	for i := range s.oils {
 		p.oils = append(p.oils, drawn{oil: s.f.Oils[i].Oil, pot: s.oilLine(i, s.inPot(i))})
 	}
-	for _, l := range s.loads[part] {
+	return p
+}
+
+// takeInto makes a prospect of the pot that of a part, with its share and its own oils.
+func (s *solved) takeInto(p *prospect, part int) {
+	p.share = s.parts[part].Share
+	for i := range s.loads[part] {
+		l := &s.loads[part][i]
 		if l.addition.Carrier.In != InOil {
 			continue
 		}
@@ -120,7 +139,6 @@ func (s *solved) ofPart(part int) prospect {
 		}
 		p.oils[at].jugs = append(p.oils[at].jugs, jug)
 	}
-	return p
 }
 
 func (s *solved) prospect(share units.Ratio, oils int) prospect {

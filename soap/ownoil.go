@@ -3,6 +3,7 @@ package soap
 import (
 	"slices"
 
+	"example.com/lyewright/internal/names"
 	"example.com/lyewright/internal/nearest"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/cite"
@@ -87,7 +88,7 @@ func (o OwnOil) on(base string, needed bool) (Oil, error) {
 		}
 		return Oil{row: &row}, nil
 	}
-	row := &oilRow{id: o.ID, name: o.ID}
+	row := &oilRow{id: o.ID, name: o.ID, foldedID: names.Fold(o.ID), foldedName: names.Fold(o.ID)}
 	var faults Faults
 	if reason, remedy := nameFault(o.ID); o.ID == "" {
 		faults = append(faults, Fault{Path: "oil", Reason: "is missing", Remedy: "give it a name", Kind: ErrMissing})
@@ -131,7 +132,7 @@ func (o OwnOil) apply(row *oilRow) Faults {
 	given := cite.Source{How: cite.Given}
 	if o.Name != "" {
 		c.name("name", o.Name)
-		row.name = o.Name
+		row.name, row.foldedName = o.Name, names.Fold(o.Name)
 	}
 	if o.INCI != "" {
 		c.name("inci", o.INCI)

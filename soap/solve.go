@@ -50,6 +50,7 @@ type solved struct {
 
 	scale, small units.Mass // the divisions of the two scales
 	read         *readings  // which lines were weighed; nil on the plan
+	spreads      []spread   // of the parts, once they are judged
 	real         *solved    // on the plan: what was really weighed; nil where nothing was
 }
 

@@ -1,8 +1,12 @@
 package names
 
 import (
+	"hash/maphash"
+	"slices"
 	"strings"
 	"sync"
+
+	"example.com/lyewright/internal/refdata"
 )
 
 // An Answer is what a name means among the ids that are held.
@@ -24,9 +28,13 @@ func (a Answer) Found() bool { return a.ID != "" || a.Unheld || a.Several != nil
 
 // Look gives what a name means: as an id that is held, else by the table; as it is written,
 // then without each of the endings of a name. held reports whether an id, lower case and
-// hyphenated, is held. An id wins over the table, whose note is given beside it.
+// hyphenated, is held; one that the table does not know counts as not held. An id wins over the
+// table, whose note is given beside it.
 func Look(kind Kind, name string, held func(id string) bool) Answer {
 	for spelling := range spellings(Fold(name)) {
+		if !stands(kind, spelling) {
+			continue
+		}
 		id := strings.ReplaceAll(spelling, " ", "-")
 		entry, found := Find(kind, spelling)
 		switch {
@@ -34,7 +42,7 @@ func Look(kind Kind, name string, held func(id string) bool) Answer {
 			return Answer{ID: id, Note: entry.note(id)}
 		case found:
 			return entry.answer(held)
-		case known(kind, id):
+		case isMeant(kind, id):
 			return Answer{ID: id, Unheld: true}
 		}
 	}
@@ -78,21 +86,56 @@ func (e Entry) answer(held func(id string) bool) Answer {
 	return Answer{ID: only.ID, Note: only.Note}
 }
 
-// known reports whether some name of the table means an id.
-func known(kind Kind, id string) bool { return allIDs()[string(kind)+" "+id] }
+// kinds are all kinds of the table, in a fixed order.
+var kinds = [...]Kind{Oil, Fragrance, Colourant, Acid, Alkali}
 
-// allIDs are the ids that the table knows, each behind its kind: read once, when a name is
-// first looked for that stands nowhere.
-var allIDs = sync.OnceValue(func() map[string]bool {
-	ids := map[string]bool{}
-	for _, kind := range []Kind{Oil, Fragrance, Colourant, Acid, Alkali} {
-		for _, l := range listed()[kind] {
-			for _, m := range read(l.line).Meanings {
-				if m.ID != "" {
-					ids[string(kind)+" "+m.ID] = true
-				}
+// stands reports whether the table may have a name, or an id that a name means, of a kind: false means that it has
+// none.
+func stands(kind Kind, folded string) bool {
+	known := standing()
+	of := known.kinds[maphash.String(known.seed, folded)]
+	at := slices.Index(kinds[:], kind)
+	return of != 0 && at >= 0 && of>>at&1 != 0
+}
+
+// marks are the kinds of which something stands in the table, one bit each, by a hash of its folded name: two names
+// of one hash share their marks. No name is kept, since a collector would have to look at each again and again.
+type marks struct {
+	seed  maphash.Seed
+	kinds map[uint64]uint8
+}
+
+// standing has the marks of the names of the table and of the ids that they mean. It is read once, when a name is
+// first looked for.
+var standing = sync.OnceValue(func() marks {
+	known := marks{maphash.MakeSeed(), make(map[uint64]uint8, 2*len(lines()))}
+	for _, at := range lines() {
+		line := lineAt(at)
+		kind, name, _ := strings.Cut(refdata.Field(line, 0), " ")
+		bit := uint8(1) << slices.Index(kinds[:], Kind(kind))
+		known.kinds[maphash.String(known.seed, name)] |= bit
+		for id := range meant(line) {
+			if id == "" {
+				continue
 			}
+			known.kinds[maphash.String(known.seed, Fold(id))] |= bit
 		}
 	}
-	return ids
+	return known
 })
+
+// isMeant reports whether some name of the table means an id.
+func isMeant(kind Kind, id string) bool {
+	return slices.ContainsFunc(lines(), func(at uint32) bool {
+		line := lineAt(at)
+		if !strings.HasPrefix(line, string(kind)+" ") {
+			return false
+		}
+		for meant := range meant(line) {
+			if meant == id {
+				return true
+			}
+		}
+		return false
+	})
+}

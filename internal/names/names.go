@@ -7,7 +7,10 @@
 package names
 
 import (
+	"cmp"
 	_ "embed"
+	"iter"
+	"slices"
 	"strings"
 	"sync"
 
@@ -59,17 +62,9 @@ func Find(kind Kind, folded string) (e Entry, found bool) {
 
 // read reads a line of the table.
 func read(line string) (e Entry) {
-	_, rest, _ := strings.Cut(line, "\t") // the name, folded
-	_, rest, _ = strings.Cut(rest, "\t")  // as written
-	_, rest, _ = strings.Cut(rest, "\t")  // languages
-	how, rest, _ := strings.Cut(rest, "\t")
-	e.Several = how == "several"
-	for field := range strings.SplitSeq(rest, "\t") {
-		id, number, _ := strings.Cut(field, " ")
+	e.Several = refdata.Field(line, 3) == "several"
+	for id, number := range meant(line) {
 		m := Meaning{ID: id}
-		if id == "-" {
-			m.ID = ""
-		}
 		if number != "" {
 			note, _ := notes().Find(number)
 			_, m.Note, _ = strings.Cut(note, "\t")
@@ -79,32 +74,50 @@ func read(line string) (e Entry) {
 	return e
 }
 
+// meant yields the ids that a line means, each with the number of its note; one that has no id is empty.
+func meant(line string) iter.Seq2[string, string] {
+	return func(yield func(id, number string) bool) {
+		for range 4 { // the kind and the name folded, as it is written, its languages, whether it means one
+			_, line, _ = strings.Cut(line, "\t")
+		}
+		for field := range strings.SplitSeq(line, "\t") {
+			id, number, _ := strings.Cut(field, " ")
+			if !yield(strings.TrimPrefix(id, "-"), number) {
+				return
+			}
+		}
+	}
+}
+
 // find finds the line of a name.
 func find(kind Kind, folded string) (line string, found bool) {
-	line, found = index()[entryKey{kind, folded}]
-	return line, found
-}
-
-type entryKey struct {
-	kind Kind
-	name string
-}
-
-// index holds the lines of the table by kind and name. It is made once, when a name is first looked for.
-var index = sync.OnceValue(func() map[entryKey]string {
-	lines := make(map[entryKey]string, strings.Count(table, "\n"))
-	for line := range refdata.Lines(table) {
-		key, _, _ := strings.Cut(line, "\t")
-		kind, name, _ := strings.Cut(key, " ")
-		lines[entryKey{Kind(kind), name}] = line
+	at, found := slices.BinarySearchFunc(lines(), folded, func(at uint32, folded string) int {
+		of, name, _ := strings.Cut(refdata.Field(lineAt(at), 0), " ")
+		return cmp.Or(strings.Compare(of, string(kind)), strings.Compare(name, folded))
+	})
+	if !found {
+		return "", false
 	}
-	return lines
+	return lineAt(lines()[at]), true
+}
+
+// lines are the places in the table at which its lines begin, which are sorted by kind and name. They are found once,
+// when a name is first looked for. Places, since a collector has to look at every string again and again.
+var lines = sync.OnceValue(func() []uint32 {
+	places := make([]uint32, 0, strings.Count(table, "\n"))
+	at := 0
+	for line := range strings.Lines(table) {
+		if line[0] != '#' {
+			places = append(places, uint32(at))
+		}
+		at += len(line)
+	}
+	return places
 })
 
-// listing is a line of the table, its name and the letters of that.
-type listing struct {
-	name, line string
-	letters    letters
+func lineAt(at uint32) string {
+	line, _, _ := strings.Cut(table[at:], "\n")
+	return line
 }
 
 // listed holds the lines of each kind, read when a near name is first looked for.
@@ -113,7 +126,7 @@ var listed = sync.OnceValue(func() map[Kind][]listing {
 	for line := range refdata.Lines(table) {
 		key, _, _ := strings.Cut(line, "\t")
 		kind, name, _ := strings.Cut(key, " ")
-		all[Kind(kind)] = append(all[Kind(kind)], listing{name, line, lettersOf(name)})
+		all[Kind(kind)] = append(all[Kind(kind)], list(name, line))
 	}
 	return all
 })

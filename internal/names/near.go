@@ -1,6 +1,7 @@
 package names
 
 import (
+	"math/bits"
 	"slices"
 	"strings"
 
@@ -27,27 +28,44 @@ var ownWords = [...]string{"pure", "fleur"}
 // plainWords are further words that many names share, and that tell none from another.
 var plainWords = [...]string{"oil", "fat", "seed", "essential", "eo", "acid"}
 
+// A Set holds the ids of a kind among which mistyped names are looked for.
+type Set struct {
+	kind Kind
+	ids  []string
+	held []listing // the ids, folded
+}
+
+// Among gives the set of these ids: those that are held, and what else may stand there.
+func Among(kind Kind, ids []string) Set {
+	s := Set{kind: kind, ids: ids, held: make([]listing, len(ids))}
+	for i, id := range ids {
+		s.held[i] = list(Fold(id), "")
+	}
+	return s
+}
+
+// Nearest is [Set.Nearest] of a set that is asked once.
+func Nearest(kind Kind, name string, known []string, alike func(a, b string) bool) []string {
+	return Among(kind, known).Nearest(name, alike)
+}
+
 // Nearest gives the ids that a mistyped name may have meant, at most three; none where taking
-// one of them for the name could do harm. known are the ids that are held, and what else
-// may stand there; alike says of two of them that confusing them is harmless.
+// one of them for the name could do harm. alike says of two of them that confusing them is harmless.
 //
 // Near are the names of the table and the ids that differ by the fewest letters, at most a
 // third of those of the words that tell names apart. Where one of these is not held, has
 // several meanings or is unlike another, nothing is offered. Nor is what has another word
 // that changes the meaning, or lacks one.
-func Nearest(kind Kind, name string, known []string, alike func(a, b string) bool) []string {
+func (s Set) Nearest(name string, alike func(a, b string) bool) []string {
 	const longest = 64
 	folded := Fold(name)
 	if folded == "" || len(folded) > longest {
 		return nil
 	}
-	spelled := make([]string, len(known))
-	for i, id := range known {
-		spelled[i] = Fold(id)
-	}
-	ids := nearTo(kind, folded, known, spelled)
-	if ids == nil && contents(folded) != "" {
-		ids = partly(folded, known, spelled)
+	rest, mine := contents(folded)
+	ids := s.nearTo(folded, nearest.Most(rest), mine)
+	if ids == nil && rest != "" {
+		ids = s.partly(folded, mine)
 	}
 	var offered []string
 	for _, id := range ids {
@@ -61,90 +79,91 @@ func Nearest(kind Kind, name string, known []string, alike func(a, b string) boo
 	return offered
 }
 
-// nearTo lists the ids of the names that differ by the fewest letters; an empty one stands for a name that is
-// not held, has several meanings, or has another word that changes the meaning.
-func nearTo(kind Kind, folded string, known, spelled []string) (ids []string) {
-	best := nearest.Most(contents(folded)) // letters
-	mine, used := tells(folded), lettersOf(folded)
-	add := func(spelled string, has *letters, meaning func() string) {
-		if abs(len(spelled)-len(folded)) > best || used.apart(has) > best {
-			return
-		}
-		off := nearest.DistanceTo(folded, spelled, best)
+// nearTo lists the ids of the names that differ by the fewest letters, best at most; an empty one stands for a name
+// that is not held, has several meanings, or whose words that change the meaning are others than mine.
+func (s Set) nearTo(folded string, best int, mine uint64) (ids []string) {
+	word, used := nearest.WordOf(folded), list(folded, "")
+	add := func(l *listing, id func() string) {
+		off := word.Distance(l.name)
 		if off > best {
 			return
 		}
 		if off < best {
 			best, ids = off, nil
 		}
-		id := ""
-		if tells(spelled) == mine {
-			id = meaning()
+		if tells(l.name) == mine {
+			ids = append(ids, id())
+		} else {
+			ids = append(ids, "")
 		}
-		ids = append(ids, id)
 	}
-	for i, id := range known {
-		has := lettersOf(spelled[i])
-		add(spelled[i], &has, func() string { return id })
+	for i := range s.held {
+		if l := &s.held[i]; !used.far(l, best) {
+			add(l, func() string { return s.ids[i] })
+		}
 	}
-	of := listed()[kind]
+	of := listed()[s.kind]
 	for i := range of {
-		l := &of[i]
-		add(l.name, &l.letters, func() string {
-			only := read(l.line).answer(func(id string) bool { return slices.Contains(known, id) })
-			if only.Unheld {
-				return ""
-			}
-			return only.ID
-		})
+		if l := &of[i]; !used.far(l, best) {
+			add(l, func() string { return s.only(l.line) })
+		}
 	}
 	return ids
 }
 
-// letters are how often a name has each letter from a to z, and anything else.
-type letters [27]uint8
+// only is the one id of the set that a line of the table means; empty where it means none, or several.
+func (s Set) only(line string) string {
+	meant := read(line).answer(func(id string) bool { return slices.Contains(s.ids, id) })
+	if meant.Unheld {
+		return ""
+	}
+	return meant.ID
+}
 
-func lettersOf(folded string) (of letters) {
-	for i := range len(folded) {
-		at := len(of) - 1
-		if c := folded[i]; 'a' <= c && c <= 'z' {
+// A listing is a folded name, what its line of the table is, and which letters it has, one bit each: from a to z, and
+// one for anything else.
+type listing struct {
+	name, line string
+	has        uint32
+}
+
+func list(name, line string) listing {
+	l := listing{name: name, line: line}
+	for i := range len(name) {
+		at := 26
+		if c := name[i]; 'a' <= c && c <= 'z' {
 			at = int(c - 'a')
 		}
-		of[at]++ // no name has more than 200 bytes
+		l.has |= 1 << at
 	}
-	return of
+	return l
 }
 
-// apart is by how many letters two names differ at least: the larger of what one has more, and
-// what it has less. A letter that is changed counts once in both, swapped letters in none.
-func (of *letters) apart(other *letters) int {
-	more, less := 0, 0
-	for i := range of {
-		if d := int(of[i]) - int(other[i]); d > 0 {
-			more += d
-		} else {
-			less -= d
-		}
-	}
-	return max(more, less)
+// far reports, at little cost, that two names differ by more letters than some: by their lengths, or by the letters
+// that one has and the other has not.
+func (l *listing) far(other *listing, most int) bool {
+	return abs(len(l.name)-len(other.name)) > most ||
+		bits.OnesCount32(l.has&^other.has) > most || bits.OnesCount32(other.has&^l.has) > most
 }
 
-// contents is a folded name without the words that many share.
-func contents(folded string) string {
-	var words []string
+// contents is a folded name without the words that many share, and those of its words that change what it means.
+func contents(folded string) (rest string, words uint64) {
+	var kept []string
 	for word := range strings.SplitSeq(folded, " ") {
-		if tells(word) == 0 && !slices.Contains(plainWords[:], word) {
-			words = append(words, word)
+		tells := tells(word)
+		if words |= tells; tells == 0 && !slices.Contains(plainWords[:], word) {
+			kept = append(kept, word)
 		}
 	}
-	return strings.Join(words, " ")
+	return strings.Join(kept, " "), words
 }
 
-// partly lists the ids that have a name as whole words among theirs.
-func partly(folded string, known, spelled []string) (ids []string) {
-	for i, name := range spelled {
-		if strings.Contains(name, folded) && strings.Contains(" "+name+" ", " "+folded+" ") && tells(folded) == tells(name) {
-			ids = append(ids, known[i])
+// partly lists the ids that have a name as whole words among theirs, and no other that changes the meaning.
+func (s Set) partly(folded string, mine uint64) (ids []string) {
+	for i := range s.held {
+		name := s.held[i].name
+		if strings.Contains(name, folded) && strings.Contains(" "+name+" ", " "+folded+" ") && tells(name) == mine {
+			ids = append(ids, s.ids[i])
 		}
 	}
 	return ids
@@ -172,7 +191,13 @@ func tells(folded string) (words uint64) {
 
 // isOrNear reports whether a word is another, or one of more than three letters with one of them mistyped.
 func isOrNear(word, known string) bool {
-	return word == known || len(known) > 3 && abs(len(word)-len(known)) < 2 && nearest.Distance(word, known) < 2
+	if word == known || len(known) <= 3 {
+		return word == known
+	}
+	if word == "" || abs(len(word)-len(known)) > 1 || word[0] != known[0] && word[len(word)-1] != known[len(known)-1] {
+		return false // a slip of one letter, or two swapped, leaves the first or the last as it is
+	}
+	return nearest.Distance(word, known) < 2
 }
 
 func abs(n int) int { return max(n, -n) }

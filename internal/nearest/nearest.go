@@ -11,7 +11,6 @@ import (
 // of the name's letters changed, added, dropped or swapped with a neighbour,
 // or one name being a whole-word part of the other.
 func Names(name string, known []string) []string {
-	const longest = 64
 	if name == "" || len(name) > longest {
 		return nil
 	}
@@ -21,10 +20,10 @@ func Names(name string, known []string) []string {
 	}
 	var near []candidate
 	name = strings.ToLower(name)
-	most := Most(name)
+	most, word := Most(name), WordOf(name)
 	for _, k := range known {
 		lower := strings.ToLower(k)
-		d := DistanceTo(name, lower, most)
+		d := word.Distance(lower)
 		switch {
 		case d <= most:
 		case within(name, lower) || within(lower, name):
@@ -50,42 +49,67 @@ func within(part, whole string) bool {
 	return strings.Contains("-"+strings.ReplaceAll(whole, " ", "-")+"-", "-"+strings.ReplaceAll(part, " ", "-")+"-")
 }
 
-// Distance counts the letters changed, added, dropped or swapped between two
-// words (optimal string alignment).
-func Distance(a, b string) int { return DistanceTo(a, b, len(a)+len(b)) }
+// Distance counts the letters changed, added, dropped or swapped between two words (optimal string alignment). Two
+// that both have more than 64 bytes, which no name that is known has, are as far apart as words of their length can
+// be, unless they are the same.
+func Distance(a, b string) int {
+	if len(a) > longest {
+		a, b = b, a
+	}
+	switch {
+	case a == b:
+		return 0
+	case len(a) > longest:
+		return max(len(a), len(b))
+	}
+	w := WordOf(a)
+	return w.Distance(b)
+}
 
-// DistanceTo is Distance up to a most: what is farther is told as farther, without saying by
-// how much.
-func DistanceTo(a, b string, most int) int {
-	var room [3][65]int // of names of usual length, without a list of its own for each
-	before, last, row := room[0][:], room[1][:], room[2][:]
-	if len(b) >= len(room[0]) {
-		before, last, row = make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+// longest is how many bytes a word may have that others are compared with.
+const longest = 64
+
+// A Word is a word of 1 to 64 bytes that others are compared with.
+type Word struct {
+	at   [256]uint64 // where each letter stands in it, one bit each
+	size int
+}
+
+// WordOf gives a word to compare others with.
+func WordOf(word string) (w Word) {
+	for i := range len(word) {
+		w.at[word[i]] |= 1 << i
 	}
-	last = last[:len(b)+1]
-	for j := range last {
-		last[j] = j
+	w.size = len(word)
+	return w
+}
+
+// Distance is how many letters another word is off: see the function of that name. It works through the table of
+// distances between the beginnings of the two words a column at a time, in whose bits stands where the distance grows
+// or falls by one from a letter to the next (Hyyrö, A Bit-Vector Algorithm for Computing Levenshtein and Damerau
+// Edit Distances, 2003; memory).
+func (w *Word) Distance(word string) int {
+	if w.size == 0 {
+		return len(word)
 	}
-	for i := 1; i <= len(a); i++ {
-		row[0] = i
-		least := i
-		for j := 1; j <= len(b); j++ {
-			cost := 1
-			if a[i-1] == b[j-1] {
-				cost = 0
-			}
-			row[j] = min(last[j]+1, row[j-1]+1, last[j-1]+cost)
-			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
-				row[j] = min(row[j], before[j-2]+1)
-			}
-			least = min(least, row[j])
+	off, last := w.size, uint64(1)<<(w.size-1)
+	grows, falls := ^uint64(0), uint64(0) // down the column
+	var kept, before uint64               // where the distance is that of the neighbour up and left; the letter before
+	for i := range len(word) {
+		at := w.at[word[i]]
+		swapped := (^kept & at) << 1 & before
+		kept = (at&grows + grows) ^ grows | at | falls | swapped
+		right, left := falls|^(kept|grows), kept&grows // it grows, or falls, from this column to the next
+		if right&last != 0 {
+			off++
 		}
-		if least > most+1 { // by a swap a row may yet fall by one below the row before
-			return most + 1
+		if left&last != 0 {
+			off--
 		}
-		before, last, row = last, row, before
+		right, left = right<<1|1, left<<1
+		grows, falls, before = left|^(kept|right), right&kept, at
 	}
-	return last[len(b)]
+	return off
 }
 
 // Remedy says which of the known names may have been meant, or "" when none

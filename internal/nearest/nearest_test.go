@@ -139,17 +139,37 @@ func TestRemedyNamesWhatIsNear(t *testing.T) {
 	}
 }
 
-// DistanceTo is Distance as far as the most, and beyond it farther than the most.
-func TestADistanceIsToldUpToAMost(t *testing.T) {
-	words := []string{"", "olive", "oilve", "loive", "lantern pear", "lantern peach", "abcd", "badc", "titanium dioxide", "iron oxide red"}
+// Against the count by trial of all words of up to five letters out of two, and of longer ones.
+func TestADistanceIsTheFewestChanges(t *testing.T) {
+	words := []string{
+		"", "olive", "oilve", "loive", "lantern pear", "lantern peach", "titanium dioxide", "iron oxide red", "caf\u00e9",
+		strings.Repeat("lantern ", 8), strings.Repeat("lanetrn ", 8), strings.Repeat("lantern walk ", 8),
+	}
+	for n := range 5 {
+		for of := range 1 << (n + 1) {
+			var word []byte
+			for i := range n + 1 {
+				word = append(word, "ab"[of>>i&1])
+			}
+			words = append(words, string(word))
+		}
+	}
 	for _, a := range words {
 		for _, b := range words {
-			whole := nearest.Distance(a, b)
-			for most := range 20 {
-				if got := nearest.DistanceTo(a, b, most); whole <= most && got != whole || whole > most && got <= most {
-					t.Errorf("%q and %q: %d, told up to %d as %d", a, b, whole, most, got)
-				}
+			if min(len(a), len(b)) > 64 {
+				continue
+			}
+			if got, want := nearest.Distance(a, b), changes(a, b, map[[2]int]int{}); got != want {
+				t.Errorf("%q and %q are %d apart, want %d", a, b, got, want)
 			}
 		}
+	}
+}
+
+// Two long words are as far apart as can be, unless they are one.
+func TestLongWordsAreFarApart(t *testing.T) {
+	long := strings.Repeat("lantern walk ", 8)
+	if nearest.Distance(long, long) != 0 || nearest.Distance(long, long[1:]) != len(long) {
+		t.Errorf("%d and %d apart", nearest.Distance(long, long), nearest.Distance(long, long[1:]))
 	}
 }
