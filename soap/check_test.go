@@ -820,16 +820,23 @@ func TestWhatNoPotCanMakeIsSaidWhenNothingElseIsWrong(t *testing.T) {
 	for _, test := range []struct {
 		change []string
 		path   string
+		reason string // a word of it, where several reasons have that path
 	}{
 		// 124 g of alkali in 240 g of lye is stronger than 52.1 %
-		{[]string{"water", `{"lye_concentration": "52.2 %"}`}, "water"},
+		{[]string{"water", `{"lye_concentration": "52.2 %"}`}, "water", ""},
 		// of 500 g, 501 g
-		{[]string{"parts", part("501 g", `{"liquid": "hall-blend", "ratio": "1", "from": "formula"}`)}, "parts[0].colourants[0].carrier"},
-		{[]string{"parts", part("500 g", `{"liquid": "water", "ratio": "1"}`)}, "parts[0].colourants[0].carrier"},
+		{[]string{"parts", part("501 g", `{"liquid": "hall-blend", "ratio": "1", "from": "formula"}`)}, "parts[0].colourants[0].carrier", ""},
+		{[]string{"parts", part("500 g", `{"liquid": "water", "ratio": "1"}`)}, "parts[0].colourants[0].carrier", ""},
 		// 10 g of oil weighed to a hundred grams
-		{[]string{"size", `{"oils": "10 g"}`, "scale", `{"oils": "100 g"}`}, "scale"},
-		{[]string{"superfat", `{"at_least": "99.99 %"}`, "scale", `"100 g"`}, "superfat.at_least"},
-		{[]string{"oils", `{"oil": "jojoba", "share": "100 %"}`}, "oils"},
+		{[]string{"size", `{"oils": "10 g"}`, "scale", `{"oils": "100 g"}`}, "scale", ""},
+		{[]string{"superfat", `{"at_least": "99.99 %"}`, "scale", `"100 g"`}, "superfat.at_least", ""},
+		{[]string{"oils", `{"oil": "jojoba", "share": "100 %"}`}, "oils", "waxes do not react"},
+		// 10 g of the pigment in ten times as much oil: all 100 g of the formula go into one of its two parts
+		{[]string{
+			"oils", `{"oil": "hall-blend", "share": "100 %", "saponification": {"low": "189", "high": "191"}}`, "size", `{"oils": "100 g"}`,
+			"parts", `{"part": "base", "share": "60 %", "colourants": [{"colourant": "titanium-dioxide", "load": "10 g",
+				"carrier": {"liquid": "hall-blend", "ratio": "10", "from": "formula"}}]}, {"part": "cloud", "share": "rest"}`,
+		}, "oils", "carriers hold back all"},
 	} {
 		f, faults := read(t, plainFormula().with(test.change...).text())
 		if faults != nil {
@@ -837,8 +844,8 @@ func TestWhatNoPotCanMakeIsSaidWhenNothingElseIsWrong(t *testing.T) {
 			continue
 		}
 		_, err := f.Batch()
-		if faults = faultsOf(t, err); len(faults) != 1 || faults[0].Path != test.path || !errors.Is(err, soap.ErrImpossible) {
-			t.Errorf("%v: want one at %s, got %v", test.change, test.path, err)
+		if faults = faultsOf(t, err); len(faults) != 1 || faults[0].Path != test.path || !errors.Is(err, soap.ErrImpossible) || !strings.Contains(faults[0].Reason, test.reason) {
+			t.Errorf("%v: want one at %s of %q, got %v", test.change, test.path, test.reason, err)
 		}
 		// with another fault in the file nothing is said of it
 		_, faults = read(t, strings.Replace(plainFormula().with(test.change...).text(), `"Lantern walk"`, `""`, 1))

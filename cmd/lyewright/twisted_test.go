@@ -44,9 +44,14 @@ func (w *twisting) next() []byte {
 	return w.Twisted(madeup.Text(w.Any()))
 }
 
-// mustHold works a text out in every view; a panic is the test's.
+// mustHold works a text out in every view. A panic fails the test, and says of which text.
 func mustHold(t *testing.T, text []byte) (status int) {
 	t.Helper()
+	defer func() {
+		if raised := recover(); raised != nil {
+			t.Fatalf("%v: of %s", raised, text)
+		}
+	}()
 	for _, o := range []batchOptions{
 		{json: true},
 		{working: true, unit: units.Ounce},
