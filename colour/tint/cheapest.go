@@ -22,8 +22,9 @@ func (s *seeker) cost(x point) float64 {
 // all of them may lower the price a little in the end.
 func (s *seeker) cheapest(nearest point, farthest float64) point {
 	best, least := nearest, s.cost(nearest)
+	along := s.exactly
 	try := func(x point, free []int) {
-		x = s.trim(x, free, farthest)
+		x = s.trim(x, free, farthest, along)
 		if c := s.cost(x); c < least*(1-1e-9) {
 			best, least = x, c
 		}
@@ -60,19 +61,55 @@ func (s *seeker) cheapest(nearest point, farthest float64) point {
 				try(end.point, s.all())
 			}
 		}
-		// From the cheapest of these once more, three loads in turn and all of them, as long as
-		// that saves something.
-		for range 4 {
-			before := least
-			for _, free := range choices(s.n, inTurn) {
-				try(best, free)
+		s.polish(func() float64 { return least }, func(free []int) { try(best, free) })
+	}
+	for _, side := range []float64{1, -1} {
+		from := slices.IndexFunc(s.jumps, func(j jump) bool { return j.side == side && j.far <= farthest })
+		if from < 0 {
+			continue
+		}
+		// The same beside the jump.
+		overall, paid := best, least
+		best, least = s.jumps[from].point, s.cost(s.jumps[from].point)
+		along = s.besideJump(side * looseBeside)
+		for _, j := range s.jumps {
+			if j.side == side && j.far <= farthest {
+				try(j.point, s.all())
 			}
-			if try(best, s.all()); least > before*(1-1e-4) {
-				break
+		}
+		for _, free := range choices(s.n, inTurn) {
+			for held := range s.holdings(free) {
+				if s.cost(held) >= least {
+					continue
+				}
+				for _, x := range []point{held, s.grid.lowest(held, free, s.n)} {
+					if y := s.descend(x, free, along, farthest); s.far(y) <= farthest {
+						try(y, free)
+					}
+				}
 			}
+		}
+		s.polish(func() float64 { return least }, func(free []int) { try(best, free) })
+		along = s.exactly
+		s.polish(func() float64 { return least }, func(free []int) { try(best, free) })
+		if least >= paid {
+			best, least = overall, paid
 		}
 	}
 	return best
+}
+
+// polish tries three loads in turn and all of them, as long as that saves something.
+func (s *seeker) polish(least func() float64, try func(free []int)) {
+	for range 4 {
+		before := least()
+		for _, free := range choices(s.n, inTurn) {
+			try(free)
+		}
+		if try(s.all()); least() > before*(1-1e-4) {
+			break
+		}
+	}
 }
 
 // reach comes as near to the target as the free loads can from a point, and gives the
@@ -109,7 +146,7 @@ func choices(n, of int) [][]int {
 
 // trim lowers the price from a point within reach of the target, until it is at the edge
 // of that: each time as far as the slopes at the point allow.
-func (s *seeker) trim(x point, free []int, farthest float64) point {
+func (s *seeker) trim(x point, free []int, farthest float64, by measure) point {
 	x = s.thinned(x, free, farthest)
 	now := s.cost(x)
 	for range 40 {
@@ -119,7 +156,7 @@ func (s *seeker) trim(x point, free []int, farthest float64) point {
 		lab, slopes := s.slopes(x)
 		var p pull
 		rate := [3][3]float64{}
-		p.terms, rate = s.exactly(lab)
+		p.terms, rate = by(lab)
 		for _, i := range free {
 			for k := range 3 {
 				p.slopes[k][i] = rate[k][0]*slopes[0][i] + rate[k][1]*slopes[1][i] + rate[k][2]*slopes[2][i]

@@ -207,28 +207,31 @@ func (w world) ladder() []map[string]float64 {
 	return list
 }
 
-// opposite reports whether two colours have opposite hues, or nearly: there CIEDE2000 jumps.
-func opposite(c, d tint.Lab) bool {
-	cross, dot := c.A*d.B-c.B*d.A, c.A*d.A+c.B*d.B
-	return dot < 0 && math.Abs(cross) < 0.05*math.Abs(dot)
-}
-
 // Questions of four to six loads in worlds of drawn pigments, with prices up to 150 times each
 // other or none: known mixtures, colours near one, and colours from anywhere, most of them far
 // from reach. A known mixture is met; what is said to be the nearest is at most 0.05 farther
-// than the referee's; and at its own distance the cheapest costs at most 2 % more than what the
-// referee finds. Where the referee's answer or the library's has the hue opposite to the
-// target's, the difference jumps, and the nearest is at most 0.3 farther: of the cheapest
-// nothing is asked there.
+// than the referee's; and at its own distance the cheapest costs at most 4 % more than what
+// the referee finds.
 func TestMatchesOfUpToSixLoadsAgainstAReferee(t *testing.T) {
-	source := rand.New(rand.NewPCG(15, 2026))
-	compared, jumps, undercut := 0, 0, 0
-	for round := range 40 {
+	askReferee(t, 15, 45, func(int) bool { return true })
+}
+
+// The nearest of these questions has the hue opposite to the target's, where the difference
+// jumps, and lies just beside that jump.
+func TestMatchesBesideTheJumpOfHuesAgainstAReferee(t *testing.T) {
+	askReferee(t, 16, 185, func(round int) bool { return round == 79 || round == 178 || round == 184 })
+}
+
+// askReferee draws so many rounds from a seed, and asks some of them.
+func askReferee(t *testing.T, seed uint64, rounds int, asks func(round int) bool) {
+	t.Helper()
+	source := rand.New(rand.NewPCG(seed, 2026))
+	asked, compared, level := 0, 0, 0
+	for round := range rounds {
 		w := drawnWorld(source)
 		if round%5 == 0 { // a base that hardly counts
 			w.base = [2]func(float64) float64{flat(1e-5), flat(2e-5)}
 		}
-		c := calibrated(t, w.swatches(w.ladder(), 0, 0))
 		court := w.court(t)
 		n, unpriced := 4+source.IntN(3), round%4 == 0
 		var q tint.Wanted
@@ -252,6 +255,11 @@ func TestMatchesOfUpToSixLoadsAgainstAReferee(t *testing.T) {
 			q.Target.B += 10*source.Float64() - 5
 			q.Target.L = min(99, q.Target.L+4*source.Float64())
 		}
+		if !asks(round) {
+			continue
+		}
+		asked++
+		c := calibrated(t, w.swatches(w.ladder(), 0, 0))
 		m := matched(t, c, q)
 		kept(t, c, q, m)
 		var loads []float64
@@ -265,13 +273,8 @@ func TestMatchesOfUpToSixLoadsAgainstAReferee(t *testing.T) {
 			t.Errorf("round %d: a known mixture of %d is missed by %g", round, n, m.Best)
 		}
 		near := court.seek(q, -1, uint64(round))
-		jump := opposite(q.Target, m.Lab) || opposite(q.Target, court.lab(court.percents(q, near)))
-		if missed := m.Best - near.far; missed > 0.05 && !jump || missed > 0.3 {
+		if missed := m.Best - near.far; missed > 0.05 {
 			t.Errorf("round %d: the nearest of %d is %.4f away, the referee's %.4f", round, n, m.Best, near.far)
-		}
-		if jump {
-			jumps++
-			continue
 		}
 		within := q.Target.Difference(m.Lab)
 		cheap := court.seek(q, within, uint64(round)+1000, near.at)
@@ -280,15 +283,15 @@ func TestMatchesOfUpToSixLoadsAgainstAReferee(t *testing.T) {
 		}
 		compared++
 		paid := 100 * cost(q, m.Loads)
-		if paid > 1.02*cheap.cost {
+		if paid > 1.04*cheap.cost {
 			t.Errorf("round %d: %v at %.4f cost %g, the referee's %v at %.4f %g", round, m.Loads, within, paid, court.percents(q, cheap), cheap.far, cheap.cost)
 		}
 		if paid > 0.98*cheap.cost {
-			undercut++
+			level++
 		}
 	}
-	if compared < 20 || jumps > 12 || undercut < compared/3 {
-		t.Errorf("%d compared, %d with opposite hues; the referee came within 2 %% in %d", compared, jumps, undercut)
+	if compared < asked/2 || level < compared/2 {
+		t.Errorf("%d asked, %d compared; the referee came within 2 %% in %d", asked, compared, level)
 	}
 }
 

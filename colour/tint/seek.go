@@ -21,7 +21,10 @@ type seeker struct {
 	metric [3][3]float64
 	price  point // of each at its most
 	grid   grid
-	ends   []arrival // where the searches for the nearest came to
+	// toTarget is CIEDE2000 in its three terms.
+	toTarget func(Lab) [3]float64
+	ends     []arrival // where the searches for the nearest came to
+	jumps    []jump
 }
 
 // A blend is one band: what is fixed there, what each load adds at its most, and what the
@@ -43,7 +46,7 @@ func (b *blend) at(x *point, n int) (k, s float64) {
 }
 
 func newSeeker(c *calibration, w Wanted, fixed []float64) *seeker {
-	s := &seeker{c: c, wanted: w, n: len(w.Free), metric: w.Target.metric()}
+	s := &seeker{c: c, wanted: w, n: len(w.Free), metric: w.Target.metric(), toTarget: w.Target.apart}
 	s.bands = make([]blend, len(c.eye))
 	for j := range s.bands {
 		s.bands[j].k, s.bands[j].s = c.band(j, fixed)
@@ -135,15 +138,7 @@ func (s *seeker) atTarget(c Lab) (terms [3]float64, slopes [3][3]float64) {
 
 // exactly measures CIEDE2000 itself.
 func (s *seeker) exactly(c Lab) (terms [3]float64, slopes [3][3]float64) {
-	const step = 1e-5 // forwards alone: a search needs no more digits
-	terms = s.wanted.Target.apart(c)
-	for i, moved := range [3]Lab{{c.L + step, c.A, c.B}, {c.L, c.A + step, c.B}, {c.L, c.A, c.B + step}} {
-		on := s.wanted.Target.apart(moved)
-		for k := range terms {
-			slopes[k][i] = (on[k] - terms[k]) / step
-		}
-	}
-	return terms, slopes
+	return sloped(s.toTarget, c)
 }
 
 // nearest gives the point that comes nearest to the target, and its difference.
@@ -172,7 +167,27 @@ func (s *seeker) nearest() (point, float64) {
 			}
 		}
 	}
+	if s.n > few && least > reached && s.turnedAway(s.lab(best)) {
+		slices.SortStableFunc(s.ends, func(a, b arrival) int { return cmp.Compare(a.far, b.far) })
+		starts := s.ends[:min(len(s.ends), 12)]
+		for _, side := range []float64{1, -1} {
+			for _, start := range starts {
+				x := s.descend(start.point, s.all(), s.besideJump(side*closeBeside), 0)
+				d := s.far(x)
+				s.jumps = append(s.jumps, jump{arrival{x, d}, side})
+				if d < least-1e-9 {
+					best, least = x, d
+				}
+			}
+		}
+	}
 	return best, least
+}
+
+// A jump is an arrival beside the jump of hues, on one side of it.
+type jump struct {
+	arrival
+	side float64
 }
 
 // few is the number of loads up to which the grid alone suffices, since it is fine enough.
