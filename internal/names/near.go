@@ -84,7 +84,7 @@ func (s Set) Nearest(name string, alike func(a, b string) bool) []string {
 func (s Set) nearTo(folded string, best int, mine uint64) (ids []string) {
 	word, used := nearest.WordOf(folded), list(folded, "")
 	add := func(l *listing, id func() string) {
-		off := word.Distance(l.name)
+		off := word.Distance(l.name, best)
 		if off > best {
 			return
 		}

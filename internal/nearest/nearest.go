@@ -23,7 +23,7 @@ func Names(name string, known []string) []string {
 	most, word := Most(name), WordOf(name)
 	for _, k := range known {
 		lower := strings.ToLower(k)
-		d := word.Distance(lower)
+		d := word.Distance(lower, most)
 		switch {
 		case d <= most:
 		case within(name, lower) || within(lower, name):
@@ -63,7 +63,7 @@ func Distance(a, b string) int {
 		return max(len(a), len(b))
 	}
 	w := WordOf(a)
-	return w.Distance(b)
+	return w.Distance(b, len(a)+len(b))
 }
 
 // longest is how many bytes a word may have that others are compared with.
@@ -84,11 +84,12 @@ func WordOf(word string) (w Word) {
 	return w
 }
 
-// Distance is how many letters another word is off: see the function of that name. It works through the table of
+// Distance is how many letters another word is off: see the function of that name. What is off by more than the most
+// may be told as less than it is, but as more than that. It works through the table of
 // distances between the beginnings of the two words a column at a time, in whose bits stands where the distance grows
 // or falls by one from a letter to the next (Hyyrö, A Bit-Vector Algorithm for Computing Levenshtein and Damerau
 // Edit Distances, 2003; memory).
-func (w *Word) Distance(word string) int {
+func (w *Word) Distance(word string, most int) int {
 	if w.size == 0 {
 		return len(word)
 	}
@@ -105,6 +106,9 @@ func (w *Word) Distance(word string) int {
 		}
 		if left&last != 0 {
 			off--
+		}
+		if off-(len(word)-1-i) > most { // from a letter to the next it falls by one at most
+			break
 		}
 		right, left = right<<1|1, left<<1
 		grows, falls, before = left|^(kept|right), right&kept, at

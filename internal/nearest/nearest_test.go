@@ -159,8 +159,15 @@ func TestADistanceIsTheFewestChanges(t *testing.T) {
 			if min(len(a), len(b)) > 64 {
 				continue
 			}
-			if got, want := nearest.Distance(a, b), changes(a, b, map[[2]int]int{}); got != want {
+			want := changes(a, b, map[[2]int]int{})
+			if got := nearest.Distance(a, b); got != want {
 				t.Errorf("%q and %q are %d apart, want %d", a, b, got, want)
+			}
+			for most := range 12 {
+				w := nearest.WordOf(a[:min(len(a), 64)])
+				if got := w.Distance(b, most); len(a) <= 64 && (want <= most && got != want || want > most && got <= most) {
+					t.Errorf("%q and %q are %d apart, told up to %d as %d", a, b, want, most, got)
+				}
 			}
 		}
 	}
