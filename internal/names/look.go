@@ -1,7 +1,6 @@
 package names
 
 import (
-	"hash/maphash"
 	"slices"
 	"strings"
 	"sync"
@@ -90,52 +89,64 @@ func (e Entry) answer(held func(id string) bool) Answer {
 var kinds = [...]Kind{Oil, Fragrance, Colourant, Acid, Alkali}
 
 // stands reports whether the table may have a name, or an id that a name means, of a kind: false means that it has
-// none.
+// none. It is for the many names that are nobody's.
 func stands(kind Kind, folded string) bool {
-	known := standing()
-	of := known.kinds[maphash.String(known.seed, folded)]
 	at := slices.Index(kinds[:], kind)
-	return of != 0 && at >= 0 && of>>at&1 != 0
+	return at >= 0 && standing()[place(folded)]>>at&1 != 0
 }
 
-// marks are the kinds of which something stands in the table, one bit each, by a hash of its folded name: two names
-// of one hash share their marks. No name is kept, since a collector would have to look at each again and again.
-type marks struct {
-	seed  maphash.Seed
-	kinds map[uint64]uint8
-}
-
-// standing has the marks of the names of the table and of the ids that they mean. It is read once, when a name is
-// first looked for.
-var standing = sync.OnceValue(func() marks {
-	known := marks{maphash.MakeSeed(), make(map[uint64]uint8, 2*len(lines()))}
+// standing has the kinds of the names of the table and of the ids that they mean, one bit each, by a hash of the
+// name. It is read once, when a name is first looked for.
+var standing = sync.OnceValue(func() *[1 << placeBits]uint8 {
+	known := new([1 << placeBits]uint8)
 	for _, at := range lines() {
 		line := lineAt(at)
 		kind, name, _ := strings.Cut(refdata.Field(line, 0), " ")
 		bit := uint8(1) << slices.Index(kinds[:], Kind(kind))
-		known.kinds[maphash.String(known.seed, name)] |= bit
+		known[place(name)] |= bit
 		for id := range meant(line) {
-			if id == "" {
-				continue
+			if id != "" {
+				known[place(id)] |= bit
 			}
-			known.kinds[maphash.String(known.seed, Fold(id))] |= bit
 		}
 	}
 	return known
 })
 
-// isMeant reports whether some name of the table means an id.
-func isMeant(kind Kind, id string) bool {
-	return slices.ContainsFunc(lines(), func(at uint32) bool {
-		line := lineAt(at)
-		if !strings.HasPrefix(line, string(kind)+" ") {
-			return false
+const placeBits = 15 // for some 2,600 names and ids
+
+// place is a hash of a folded name, or of the id that is written so with hyphens (FNV-1a).
+func place(name string) uint32 {
+	hash := uint32(2166136261)
+	for i := range len(name) {
+		c := name[i]
+		if c == '-' {
+			c = ' '
 		}
-		for meant := range meant(line) {
-			if meant == id {
-				return true
+		hash = (hash ^ uint32(c)) * 16777619
+	}
+	return (hash ^ hash>>placeBits) % (1 << placeBits)
+}
+
+// isMeant reports whether some name of the table means an id.
+func isMeant(kind Kind, id string) bool { return allIDs()[entryKey{kind, id}] }
+
+type entryKey struct {
+	kind Kind
+	id   string
+}
+
+// allIDs are the ids that the names of the table mean: read once, when one that is not held is first looked for.
+var allIDs = sync.OnceValue(func() map[entryKey]bool {
+	ids := map[entryKey]bool{}
+	for _, at := range lines() {
+		line := lineAt(at)
+		kind, _, _ := strings.Cut(line, " ")
+		for id := range meant(line) {
+			if id != "" {
+				ids[entryKey{Kind(kind), id}] = true
 			}
 		}
-		return false
-	})
-}
+	}
+	return ids
+})
