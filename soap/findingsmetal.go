@@ -32,14 +32,21 @@ func (j *judge) metal(t trail, a *AdditionWeighing, glitter Glitter) {
 	}
 }
 
-// metalByName judges a name, and reports whether it is that of such a metal. The film of a
-// glitter is judged by [judge.glitter]: of one that is metallised only a thin layer is metal.
+// metalByName judges a name, and reports whether it is that of such a metal. A declaration does not
+// outweigh the name: only what is called a glitter, and said to be one of film, is a film of which no
+// more than a thin layer is metal. That is judged by [judge.glitter].
 func (j *judge) metalByName(t trail, glitter Glitter, name string) bool {
 	metal := metalNamed(name)
-	if metal == "" || glitter == PolymerGlitter || glitter == DegradableGlitter {
+	if metal == "" || isFilm(glitter, name) {
 		return false
 	}
 	line := t // a copy, so that a line in order costs nothing
 	j.add(Finding{Code: "hydrogen", Severity: Danger, Subject: line.String(), Names: []string{name, metal}, Detail: byItsName, Source: cite.Source{How: cite.Memory}})
 	return true
+}
+
+// isFilm reports whether what has the name of a metal is a film with a layer of it: it is declared as a
+// glitter of film, and its name is that of a glitter and of no powder, flake or foil.
+func isFilm(glitter Glitter, name string) bool {
+	return (glitter == PolymerGlitter || glitter == DegradableGlitter) && namesGlitter(name)
 }

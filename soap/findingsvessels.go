@@ -67,7 +67,7 @@ func (j *judge) glitter(t trail, name string, glitter Glitter, foil Foil) {
 		j.add(Finding{Code: "glitter-plastic", Severity: Warning, Subject: subject, Names: []string{name}, Source: microplastics()})
 	}
 	switch {
-	case foil == WithAluminium:
+	case foil == WithAluminium, isFilm(glitter, name) && metalNamed(name) == "aluminium": // its name outweighs what is declared
 		j.add(Finding{Code: "glitter-aluminium", Severity: Warning, Subject: subject, Names: []string{name}, Source: cite.Source{How: cite.Memory}})
 	case foil == FoilUnknown && glitter != MineralGlitter:
 		j.add(Finding{Code: "glitter-aluminium", Severity: Warning, Subject: subject, Names: []string{name}, Source: cite.Source{How: cite.Memory}, Detail: foilUnknown})

@@ -34,14 +34,15 @@ func (l wordList) has(word string) bool {
 	return word != "" && strings.Contains(string(l), " "+word+" ")
 }
 
-// metalForms say that it is the metal itself, finely divided; aluminiumForms do so of aluminium, and foils are forms
-// of which no salt is sold.
+// metalForms say that it is the metal itself, finely divided; aluminiumForms do so of aluminium, glitterForms among them
+// may be of film with a thin layer of it, and foils are forms of which no salt is sold.
 const (
 	metalForms wordList = " powder powders powdered dust flake flakes flaked filings shavings turnings granule granules grit ribbon" +
 		" wool chips pellets metal atomised atomized pulver staub flocken spane griess granulat plattchen metall" +
 		" poudre poussiere paillettes limaille copeaux flocons grenaille polvo escamas virutas limaduras granalla copos" +
 		" polvere scaglie poeder vlokken schilfers "
-	aluminiumForms wordList = " paste bronze pigment pigments glitter sequins confetti flitter "
+	aluminiumForms wordList = " paste bronze pigment pigments" + glitterForms
+	glitterForms   wordList = " glitter glitters sequins confetti flitter "
 	foils          wordList = " foil foils leaf leaves sheet sheets can cans wire scraps folie folien blatt feuille feuilles hoja hojas" +
 		" lamina laminas papier papel foglio foglia tinfoil "
 )
@@ -163,6 +164,27 @@ func isFoil(name string) bool {
 	return slices.ContainsFunc(plainWords(name), func(word string) bool {
 		return foils.has(word) || strings.HasSuffix(word, "folie") || strings.HasPrefix(word, "blatt")
 	})
+}
+
+// namesGlitter reports whether a name of aluminium is that of a glitter, and of no powder, flake or foil:
+// a film of which a thin layer is metal is sold under such a name.
+func namesGlitter(name string) bool {
+	is := false
+	for _, word := range plainWords(name) {
+		form := word
+		for _, known := range dissolving {
+			if joined(word, known.metal, known.name) {
+				form = strings.TrimPrefix(strings.TrimSuffix(word, known.name), known.name)
+			}
+		}
+		switch {
+		case glitterForms.has(form):
+			is = true
+		case isForm(form, "aluminium"):
+			return false
+		}
+	}
+	return is
 }
 
 // isMetal reports whether words[at], the name of a metal, means the metal itself.

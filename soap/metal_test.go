@@ -100,6 +100,65 @@ func TestAMetalIsADangerWhereverItStands(t *testing.T) {
 	}
 }
 
+// A declaration does not outweigh a name: a powder, a flake or a foil of metal is that, whatever glitter it is said to
+// be. A film with a thin layer of metal stays a warning (Amendments), if it is called a glitter and declared as film, and
+// it has its layer though somebody declares that there is none.
+func TestNoDeclarationOutweighsTheNameOfAMetal(t *testing.T) {
+	for _, row := range []struct{ name, glitter, code string }{
+		{"Aluminium powder", "polymer", "hydrogen"},
+		{"Aluminium powder", "degradable-tested", "hydrogen"},
+		{"aluminium flakes", "polymer", "hydrogen"},
+		{"aluminium", "polymer", "hydrogen"},
+		{"aluminium bronze", "polymer", "hydrogen"},
+		{"aluminium glitter powder", "polymer", "hydrogen"},
+		{"aluminium foil glitter", "polymer", "hydrogen"},
+		{"Aluminiumpulver, Glitter", "polymer", "hydrogen"},
+		{"kitchen foil", "degradable-tested", "hydrogen"},
+		{"CI 77000", "polymer", "hydrogen"},
+		{"aluminium glitter", "mineral", "hydrogen"},
+		{"zinc dust", "polymer", "hydrogen"},
+		{"zinc", "degradable-tested", "hydrogen"},
+		{"magnesium flakes", "polymer", "hydrogen"},
+		{"aluminium glitter", "polymer", "glitter-aluminium"},
+		{"Aluflitter", "degradable-tested", "glitter-aluminium"},
+		{"aluminium sequins", "polymer", "glitter-aluminium"},
+		{"aluminium-free glitter", "polymer", ""},
+		{"silver glitter", "polymer", ""},
+	} {
+		says := `"glitter": "` + row.glitter + `", "aluminium": false`
+		topped := inCups().with("toppings", `{"topping": "`+row.name+`", "vessel": "cup", "mass": "0.1 g", `+says+`}`).batch(t)
+		for _, code := range []string{"hydrogen", "glitter-aluminium"} {
+			if got := found(topped, code); len(got) != 0 && code != row.code || len(got) != 1 && code == row.code {
+				t.Errorf("%s as %s on top, %s: %+v", row.name, row.glitter, code, got)
+			}
+		}
+		inside := plainFormula().with("parts", `{"part": "glow", "share": "100 %", "additives": [{"additive": "`+row.name+`", "load": "1 g", `+says+`}]}`)
+		if row.code == "hydrogen" && metalOf(row.name) == "aluminium" { // among the additives an error
+			if _, faults := read(t, inside.text()); len(faults) != 1 || !strings.Contains(faults[0].Reason, "hydrogen") || !strings.Contains(faults[0].Remedy, "glitter") {
+				t.Errorf("%s as %s: %v", row.name, row.glitter, faults)
+			}
+			continue
+		}
+		b := inside.batch(t)
+		if got := hydrogen(b); len(got) != 0 && row.code != "hydrogen" || row.code == "hydrogen" && (len(got) != 1 || got[0].Severity != danger) {
+			t.Errorf("%s as %s in the batter: %+v", row.name, row.glitter, got)
+		}
+		if got := found(b, "glitter-aluminium"); len(got) != 0 && row.code != "glitter-aluminium" || row.code == "glitter-aluminium" && len(got) != 1 {
+			t.Errorf("%s as %s in the batter: %+v", row.name, row.glitter, got)
+		}
+	}
+}
+
+// metalOf tells the metal of the names above.
+func metalOf(name string) string {
+	for _, metal := range []string{"zinc", "magnesium"} {
+		if strings.HasPrefix(name, metal) {
+			return metal
+		}
+	}
+	return "aluminium"
+}
+
 // An own pigment is what its numbers say, or its name: aluminium is CI 77000 (Annex IV,
 // entry 117), mica CI 77019.
 func TestAnOwnPigmentOfMetal(t *testing.T) {

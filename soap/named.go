@@ -213,9 +213,10 @@ func (a *Addition) asWritten() string { return cmp.Or(a.asked, a.Name) }
 // be reckoned with.
 func (c *checker) additive(t trail, a *Addition) {
 	reason, remedy := "", ""
-	if metalNamed(a.Name) == "aluminium" && a.Glitter != PolymerGlitter && a.Glitter != DegradableGlitter {
+	if metalNamed(a.Name) == "aluminium" && !isFilm(a.Glitter, a.Name) {
 		reason = "is a name of aluminium, which lye and batter dissolve: hydrogen comes off, which burns"
-		remedy = "leave it out; list a pigment that has aluminium among the colourants, where it is judged, and a film of it as a glitter"
+		remedy = `leave it out; list a pigment that has aluminium among the colourants, where it is judged, and call a film with a layer of it a glitter, ` +
+			`with "glitter": "polymer" or "degradable-tested"`
 	} else if alkali := lye.AlkaliNamed(a.Name); alkali != "" {
 		reason, remedy = "is a name of "+alkali, "list it among the alkalis, where it is reckoned with"
 	} else if acid := lye.AcidNamed(a.Name); acid != "" {
