@@ -273,7 +273,7 @@ var subjectOf = map[string][]string{
 	"weighed-far":             {"weighed.*"},
 	"lye-hot":                 {"temperature.water"},
 	"temperatures-apart":      {"temperature"},
-	"temperature-high":        {"temperature.oils", "temperature.lye", "temperature.pour"},
+	"temperature-high":        {"temperature.oils", "temperature.lye", "temperature.water", "temperature.pour"},
 	"solid-at-pour":           {"oils"},
 	"wet-into-hot-lye":        {"water"},
 	"dose-unusual":            {"parts[]"},

@@ -119,6 +119,7 @@ type Finding struct {
 	//   - typical-disputed: recalled (nobody saw the fatty acids)
 	//   - wax-reacts-slowly: given (with a value of the caller's own)
 	//   - weighed-far: again (nothing is offered to mend the batch before it is weighed again)
+	//   - wet-into-hot-lye: name (the name of a liquid tells what is in it, and no figure is given)
 	//   - findings-more: dangers where some of those that are not listed are, warnings where
 	//     none is and some are warnings
 	Detail string

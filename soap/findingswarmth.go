@@ -13,7 +13,7 @@ const (
 	hotOils      = 60 // of oils and batter
 	aboveMelting = 10 // K: what has to be melted may be so much hotter
 	fahrenheit   = 80 // above it °F may have been meant
-	hotWater     = 40 // for what boils over with alkali
+	hotWater     = 40 // of the water that alkali goes into, and of a lye that has what boils over
 	solidAbove   = 40 // what melts above it sets in a batter of the usual warmth
 )
 
@@ -42,6 +42,7 @@ func (j *judge) warmth() {
 	}
 	high("oils", at.Oils, limit)
 	high("lye", at.Lye, units.Whole(hotLye))
+	high("water", at.Water, units.Whole(hotWater))
 	high("pour", at.Pour, limit)
 	j.solid(at.Pour)
 	j.wet(at.Water)
@@ -90,22 +91,37 @@ func (row *oilRow) hard() bool {
 	return row.kind == Acid || row.kind == Wax || iodine.Given() && iodine.Compare(units.Percent(5)) <= 0
 }
 
-// wet judges liquids that boil over where alkali heats them.
+// wet judges liquids that boil over where alkali heats them: what counts is how hot the lye gets if no heat is lost, not
+// only how cold its water was. Where a label's figure is not given, the name tells.
 func (j *judge) wet(water units.Temperature) {
 	f := Finding{Code: "wet-into-hot-lye", Severity: Warning, Subject: "water", Source: commonSource()}
 	for i := range j.b.Liquids {
 		line := j.s.liquids[i].line
 		if line.Alcohol.Sign() > 0 || line.Sugar.Compare(units.Percent(5)) > 0 {
 			f.Names = append(f.Names, line.Name)
+			continue
+		}
+		alcohol, sugar := boilsOver(line.Name)
+		if alcohol && !line.Alcohol.Given() || sugar && !line.Sugar.Given() {
+			f.Names, f.Detail = append(f.Names, line.Name), byItsName
 		}
 	}
-	if limit := units.Whole(hotWater); water.Given() {
-		f.Value, f.Limit, f.Unit = water.Ratio(), limit, "°C"
-		if f.Value.Compare(limit) <= 0 {
-			return
+	if len(f.Names) == 0 {
+		return
+	}
+	if water.Given() {
+		f.Value, f.Unit = water.Ratio(), "°C"
+		peak := j.lyeOfBatch().Heat.Final
+		if peak.Given() && peak.Compare(water) > 0 {
+			f.Value = peak.Ratio()
+		}
+		limit := units.Whole(hotWater)
+		switch above := f.Value.Compare(limit) > 0; {
+		case above:
+			f.Limit = limit
+		case peak.Given():
+			return // a stock that was thinned cold, or a very thin lye
 		}
 	}
-	if len(f.Names) > 0 {
-		j.add(f)
-	}
+	j.add(f)
 }

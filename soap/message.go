@@ -27,7 +27,7 @@ const (
 	hardlyWhitens   = "whitens"   // nano-grade: of titanium dioxide
 	perhapsF        = "f"         // temperature-high: so high that °F may have been meant
 	freeAcids       = "acids"     // solid-at-pour: free acids are among them
-	byItsName       = "name"      // hydrogen: its name alone tells the metal
+	byItsName       = "name"      // hydrogen: its name alone tells the metal; wet-into-hot-lye: or what is in it
 	inJug           = "jug"       // lye-undissolved: it stands in its jug
 	inBatter        = "batter"    // lye-undissolved: it is in the batter
 	inEU            = "eu"        // colourant-not-permitted: under which law
@@ -137,12 +137,18 @@ func (f Finding) Message() string {
 		return text + " Take less, or keep oils and batter above that until it is poured."
 	case "wet-into-hot-lye":
 		text := name + ": alcohol, or over 5 % sugar, in the water that the alkali goes into"
-		if f.Value.Given() {
-			text += " at " + value + ", above " + limit
-		} else {
+		if f.Detail == byItsName {
+			text += " (by its name, as the formula has no such figure of it)"
+		}
+		switch {
+		case f.Limit.Given():
+			text += ", which reaches " + value + " if no heat is lost, above " + limit
+		case f.Value.Given():
+			text += " at " + value + ", and how hot the alkali makes it is not known here"
+		default:
 			text += ", and nothing is said of how cold that is"
 		}
-		return text + ". It may boil over and spit: chill or freeze it, and add the alkali a little at a time."
+		return text + ". It may boil over and spit: boil alcohol off beforehand, freeze it, and add the alkali a little at a time in a tall vessel, so that it stays cool."
 	case "acid-compensated":
 		return name + ": alkali is added for it, " + f.Quoted + ". Leave the acid out, and the bar has too much alkali."
 	case "acid-unusual":
@@ -288,16 +294,28 @@ func (f Finding) behaves() string {
 func (f Finding) tooHot() string {
 	of := "The oils"
 	switch {
+	case strings.HasSuffix(f.Subject, ".water"):
+		return f.hotWater()
 	case strings.HasSuffix(f.Subject, ".lye"):
 		of = "The lye"
 	case strings.HasSuffix(f.Subject, ".pour"):
 		of = "The batter when it is poured"
 	}
 	text := of + " at " + f.figure(f.Value) + " (limit " + f.figure(f.Limit) + "): hot oils, lye and batter scald beside what alkali does, and the batter may boil up in the pot and run over. Let it cool first."
-	if f.Detail == perhapsF {
-		text += " Were °F meant? Then write °F."
+	return text + f.wereF()
+}
+
+// hotWater says of the water for the alkali that it is high.
+func (f Finding) hotWater() string {
+	return "Water for the alkali at " + f.figure(f.Value) + " (limit " + f.figure(f.Limit) + "): alkali heats it further at once, and it may boil up violently, spit and run over. Take cold water or ice, and add the alkali to it a little at a time." + f.wereF()
+}
+
+// wereF asks whether °F were meant.
+func (f Finding) wereF() string {
+	if f.Detail != perhapsF {
+		return ""
 	}
-	return text
+	return " Were °F meant? Then write °F."
 }
 
 // nameNote says what a name was read as, and what the table of names says of it.

@@ -119,6 +119,7 @@ func beyondASchema() map[string]string {
 		"weighed-with-a-slipped-point":       working,
 		"parts-beyond-the-pot":               working,
 		"weighed-what-was-not-added":         names,
+		"aluminium-called-a-glitter":         names,
 	}
 }
 
