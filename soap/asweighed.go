@@ -22,9 +22,9 @@ type farReading struct {
 	doubted       bool // a remedy would rest on it, and it may be a slipped point
 }
 
-// doubted reports whether a remedy would rest on a reading that may be a slipped point.
-// What a part got of its own is looked at in its cup, and only more oil mends it. A line of 0 g was forgotten, and no point slipped; but alkali
-// is never added on the word of a reading so far off, not of 0 g either.
+// doubted reports whether a remedy would rest on a reading that may be a slipped point: of what a part got, on its
+// batter and on the oil of its carriers. A line of 0 g was forgotten, and no point slipped; but alkali is never added on
+// the word of a reading so far off, not of 0 g either.
 func (r *readings) doubted() bool {
 	return slices.ContainsFunc(r.far, func(far farReading) bool { return far.doubted })
 }
@@ -71,15 +71,16 @@ func (s *solved) asWeighed() (*solved, Faults) {
 }
 
 // slipped reports, and says, that a reading is more than three times its plan. Where
-// nothing is planned there is no point to slip. One below a third of its plan is noted.
-func (g *weigher) slipped(mass, plan units.Mass, name string, path ...string) bool {
+// nothing is planned there is no point to slip. One below a third of its plan is noted; rests
+// says whether a remedy would rest on it.
+func (g *weigher) slipped(rests bool, mass, plan units.Mass, name string, path ...string) bool {
 	if plan.Sign() == 0 {
 		return false
 	}
 	if mass.Compare(plan.Add(plan).Add(plan)) <= 0 {
 		if plan.Compare(mass.Add(mass).Add(mass)) > 0 && !dust(plan) {
 			far := farReading{path: "weighed." + strings.Join(path, "."), name: name, reading: mass, plan: plan}
-			far.doubted = path[0] == "alkali" || mass.Sign() > 0 && path[0] != "parts"
+			far.doubted = path[0] == "alkali" || mass.Sign() > 0 && rests
 			g.w.read.far = append(g.w.read.far, far)
 		}
 		return false
@@ -118,7 +119,7 @@ func (g *weigher) oils() {
 	for i := range w.oils {
 		inPot := g.inPot(i)
 		for k, o := range g.read.Oils {
-			if lines[k] == i && !g.slipped(o.Mass, inPot, g.f.Oils[i].Oil.Name(), "oils", o.Oil) {
+			if lines[k] == i && !g.slipped(true, o.Mass, inPot, g.f.Oils[i].Oil.Name(), "oils", o.Oil) {
 				inPot, w.read.oils[i] = o.Mass, true
 			}
 		}
@@ -132,7 +133,7 @@ func (g *weigher) acids() {
 	for i := range w.acids {
 		a := &w.acids[i]
 		for _, found := range g.read.Acids {
-			if sameAcid(a.line.Acid.ID, found.Acid) && !g.slipped(found.Mass, a.mass, a.line.Acid.Name, "acids", found.Acid) {
+			if sameAcid(a.line.Acid.ID, found.Acid) && !g.slipped(true, found.Mass, a.mass, a.line.Acid.Name, "acids", found.Acid) {
 				*a, w.read.acids[i] = a.line.weighing(found.Mass), true
 			}
 		}
@@ -145,7 +146,7 @@ func (g *weigher) liquids() {
 	for i := range w.liquids {
 		l := &w.liquids[i]
 		for _, found := range g.read.Liquids {
-			if sameName(found.Liquid, l.line.Name) && !g.slipped(found.Mass, l.mass, found.Liquid, "liquids", found.Liquid) {
+			if sameName(found.Liquid, l.line.Name) && !g.slipped(true, found.Mass, l.mass, found.Liquid, "liquids", found.Liquid) {
 				*l, w.read.liquids[i] = l.line.weighing(found.Mass), true
 			}
 		}
@@ -161,7 +162,7 @@ func (g *weigher) lye() {
 		a := &w.alkalis[i]
 		weighing, _ := a.ToWeigh()
 		for _, found := range g.read.Alkalis {
-			if found.Alkali == a.Alkali && !g.slipped(found.Mass, weighing.Mass, a.Alkali.Name(), "alkali", a.Alkali.String()) {
+			if found.Alkali == a.Alkali && !g.slipped(true, found.Mass, weighing.Mass, a.Alkali.Name(), "alkali", a.Alkali.String()) {
 				w.read.alkalis[i] = true
 				a.Dry.Mass = found.Mass
 				if a.Strength.Given() {
@@ -174,7 +175,7 @@ func (g *weigher) lye() {
 			w.stockWater = w.stockWater.Add(a.Stock.Mass.Sub(a.Dry.Mass))
 		}
 	}
-	if water := g.read.Water; water.Read && !g.slipped(water.Mass, g.waterAdd, "water", "water") {
+	if water := g.read.Water; water.Read && !g.slipped(true, water.Mass, g.waterAdd, "water", "water") {
 		w.waterAdd = water.Mass
 	}
 	w.lyeWater = w.waterAdd.Add(w.stockWater).Add(w.liquidWater)
@@ -186,7 +187,7 @@ func (g *weigher) batters() {
 	for i := range g.parts {
 		name := g.parts[i].Name
 		for _, part := range g.read.Parts {
-			if batter := part.Batter; part.Part == name && batter.Read && !g.slipped(batter.Mass, g.partPot[i], name, "parts", name, "batter") {
+			if batter := part.Batter; part.Part == name && batter.Read && !g.slipped(true, batter.Mass, g.partPot[i], name, "parts", name, "batter") {
 				g.w.shares[i], _ = batter.Mass.Per(g.w.pot)
 				g.w.parts[i].Share = g.w.shares[i]
 				g.w.read.parts[i], g.w.read.batters[i] = true, batter.Mass
@@ -233,13 +234,15 @@ func (g *weigher) readAdditions(part int) {
 			var lines []*loaded
 			var plans []units.Mass
 			var plan units.Mass
+			oily := false
 			for i := range loads {
 				if l := &loads[i]; sameName(l.addition.Name, addition.Name) {
+					oily = oily || l.addition.Carrier.Paste && l.addition.Carrier.In == InOil
 					lines, plans = append(lines, l), append(plans, l.weighedAs())
 					plan = plan.Add(l.weighedAs())
 				}
 			}
-			if g.slipped(addition.Mass, plan, addition.Name, "parts", name, "additions", addition.Name) {
+			if g.slipped(oily, addition.Mass, plan, addition.Name, "parts", name, "additions", addition.Name) {
 				continue
 			}
 			for i, mass := range apportioned(addition.Mass, plans, plan) {
@@ -294,7 +297,7 @@ func (g *weigher) readCarriers(part int) {
 					jugs, plans, plan = append(jugs, l), append(plans, l.carrier), plan.Add(l.carrier)
 				}
 			}
-			if g.slipped(carrier.Mass, plan, carrier.Liquid, "parts", name, "carriers", carrier.Liquid) {
+			if g.slipped(len(jugs) > 0 && jugs[0].addition.Carrier.In == InOil, carrier.Mass, plan, carrier.Liquid, "parts", name, "carriers", carrier.Liquid) {
 				continue
 			}
 			for i, mass := range apportioned(carrier.Mass, plans, plan) {
