@@ -19,7 +19,7 @@ func barsWith(alkali, water, more string) string {
 
 const pureSoda = `{"kind": "sodium-hydroxide", "purity": {"low": "98 %", "high": "99 %"}}`
 
-// The cloud's jug holds 1 g of 150 g of oil: it would take 149 g, and a quarter of its
+// The cloud's jug of 150 g of oil was forgotten: it would take 150 g, and a quarter of its
 // 500 g of oils is 125 g. The base got a tenth too much alkali, which some oil mends.
 func TestAPartThatNothingMendsIsKeptOffSkin(t *testing.T) {
 	parts := func(jug string) string {
@@ -28,7 +28,7 @@ func TestAPartThatNothingMendsIsKeptOffSkin(t *testing.T) {
 			"weighed": {"stage": "parts", "alkali": {"sodium-hydroxide": "152 g"}, "parts": {"cloud": {"carriers": {"sunflower": "` + jug + `"}}}}`
 	}
 	const says = "cloud: no addition of up to a quarter of its oils brings it back to its plan. Do not use it on skin."
-	b := batchOf(t, barsWith(pureSoda, `{"lye_concentration": "33 %"}`, parts("1 g")))
+	b := batchOf(t, barsWith(pureSoda, `{"lye_concentration": "33 %"}`, parts("0 g")))
 	page := flat(write(t, b, units.Gram))
 	if !strings.Contains(page, says) || !strings.Contains(page, "For base:") || strings.Contains(page, "For cloud:") || strings.Contains(page, "base: no addition") {
 		t.Errorf("%s", page)
