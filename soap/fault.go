@@ -43,4 +43,5 @@ var (
 	ErrFormat     = fault.ErrFormat     // a file that is not a formula in form
 	ErrImpossible = fault.ErrImpossible // a formula in order that no pot can make
 	ErrLimit      = fault.ErrLimit      // more lines, bytes or levels than are taken, or more in all than one formula may ask for
+	ErrInternal   = fault.ErrInternal   // the program failed: of whoever catches a panic, never of a reader or a batch
 )

@@ -37,9 +37,6 @@ func answerTo(file io.Reader, o batchOptions) answer {
 	})
 }
 
-// errInternal marks what ends with exit status 4.
-var errInternal = errors.New("the program failed")
-
 // contained works on one formula. A panic is a mistake of the program; it becomes a fault of
 // that formula alone, so that the others of a stream are answered.
 func contained(work func() answer) (a answer) {
@@ -49,7 +46,7 @@ func contained(work func() answer) (a answer) {
 				Text:   fmt.Sprint(what),
 				Reason: "stopped the program in the middle of this formula: a mistake of the program, and nothing of the formula was worked out",
 				Remedy: "weigh nothing by it, and report it with the formula",
-				Kind:   errInternal,
+				Kind:   soap.ErrInternal,
 			}})
 		}
 	}()

@@ -1,12 +1,12 @@
 package main
 
 import (
+	"bytes"
 	"cmp"
 	"errors"
 	"flag"
 	"fmt"
 	"io"
-	"strings"
 
 	"example.com/lyewright/soap"
 	"example.com/lyewright/units"
@@ -34,30 +34,38 @@ func (c *command) check(args []string) int {
 
 // checkFile prints a line for every finding or fault of a file.
 func (c *command) checkFile(name string, o batchOptions) int {
-	var places soap.Places
-	var batch soap.Batch
-	a := contained(func() answer {
+	a := checked(shown(name), func() (soap.Batch, soap.Places, soap.Faults) {
 		text, fault := c.read(name)
 		if fault != nil {
 			fault.Line, fault.Column = 1, 1
-			return refused(soap.Faults{*fault})
+			return soap.Batch{}, soap.Places{}, soap.Faults{*fault}
 		}
-		var faults soap.Faults
-		if batch, places, faults = batchOf(text, o); faults != nil {
+		return batchOf(text, o)
+	})
+	return c.print(a.out, a.status)
+}
+
+// checked gives the lines of one formula, under the name of its file. Where the program fails at any of them, the
+// one line that says so is all: the files after it are checked all the same.
+func checked(name string, work func() (soap.Batch, soap.Places, soap.Faults)) answer {
+	a := contained(func() answer {
+		batch, places, faults := work()
+		if faults != nil {
 			return refused(faults)
 		}
-		return answer{status: statusOfBatch(batch)}
+		var lines bytes.Buffer
+		for _, f := range batch.Findings {
+			line, column := places.Find(f.Subject)
+			fmt.Fprintf(&lines, "%s:%d:%d: %s %s %s: %s\n", name, line, column, f.Severity, f.Code, f.Subject, f.Message())
+		}
+		return answer{out: lines.Bytes(), status: statusOfBatch(batch)}
 	})
-	name = shown(name)
-	var lines strings.Builder
+	var lines bytes.Buffer
 	for _, f := range a.faults {
-		fmt.Fprintf(&lines, "%s:%d:%d: error %s %s: %s\n", name, f.Line, f.Column, faultCode(f), shown(subject(f.Path)), f.Sentence())
+		fmt.Fprintf(&lines, "%s:%d:%d: error %s %s: %s\n", name, max(1, f.Line), max(1, f.Column), faultCode(f), shown(subject(f.Path)), f.Sentence())
 	}
-	for _, f := range batch.Findings {
-		line, column := places.Find(f.Subject)
-		fmt.Fprintf(&lines, "%s:%d:%d: %s %s %s: %s\n", name, line, column, f.Severity, f.Code, f.Subject, f.Message())
-	}
-	return c.print([]byte(lines.String()), a.status)
+	a.out = append(a.out, lines.Bytes()...)
+	return a
 }
 
 // read reads a file, at most a byte more than a formula may have.
@@ -95,7 +103,7 @@ func faultCode(f soap.Fault) string {
 		{units.ErrUnit, "wrong-unit"},
 		{units.ErrSize, "out-of-bounds"},
 		{errUnreadable, "unreadable"},
-		{errInternal, "internal"},
+		{soap.ErrInternal, "internal"},
 	} {
 		if errors.Is(f, kind.err) {
 			return kind.code

@@ -7,6 +7,8 @@ import (
 	"os"
 	"strings"
 	"testing"
+
+	"example.com/lyewright/soap"
 )
 
 // A stream of three lines, and the program fails on the second: an error/1 object stands in
@@ -37,7 +39,7 @@ func TestAPanicTakesNoOtherLineWithIt(t *testing.T) {
 		}
 		var read struct {
 			Schema string
-			Errors []struct{ Text, Reason, Remedy string }
+			Errors []struct{ Text, Reason, Remedy, Kind string }
 			Line   int `json:"input_line"`
 		}
 		if err := json.Unmarshal(object.Bytes(), &read); err != nil || read.Line != i+1 {
@@ -48,6 +50,9 @@ func TestAPanicTakesNoOtherLineWithIt(t *testing.T) {
 		}
 		if i == 1 && (len(read.Errors) != 1 || !strings.Contains(read.Errors[0].Reason, "a mistake of the program") || !strings.Contains(read.Errors[0].Remedy, "weigh nothing by it")) {
 			t.Errorf("it says %+v", read.Errors)
+		}
+		if i == 1 && len(read.Errors) == 1 && read.Errors[0].Kind != "internal" {
+			t.Errorf("its kind is %q", read.Errors[0].Kind)
 		}
 		if (a.status == 4) != (i == 1) {
 			t.Errorf("line %d ends with %d", i+1, a.status)
@@ -74,5 +79,25 @@ func TestWhatFailsOnAFileIsSaid(t *testing.T) {
 		if verb == "check" && !strings.Contains(out.String(), "error internal file:") {
 			t.Errorf("check says %s", out.String())
 		}
+	}
+}
+
+// A finding of this code without a name has no sentence, and the program fails where check writes it. The line of
+// the file says so, with no line of a batch beside it, and other files are checked all the same.
+func TestAFindingWithoutASentenceTakesNoOtherFileWithIt(t *testing.T) {
+	const name = "lantern.json"
+	a := checked(name, func() (soap.Batch, soap.Places, soap.Faults) {
+		return soap.Batch{Findings: []soap.Finding{{Code: "potassium-only", Subject: "alkali"}, {Code: "fragrance-behaviour", Subject: "parts[0]"}}}, soap.Places{}, nil
+	})
+	lines := strings.Split(strings.TrimSuffix(string(a.out), "\n"), "\n")
+	if a.status != 4 || len(lines) != 1 || !strings.HasPrefix(lines[0], name+":") || !strings.Contains(lines[0], "error internal file: ") || !strings.Contains(lines[0], "weigh nothing by it") {
+		t.Errorf("status %d, %q", a.status, a.out)
+	}
+	// One that has its sentence is told, with the status of a batch in order.
+	a = checked(name, func() (soap.Batch, soap.Places, soap.Faults) {
+		return soap.Batch{Findings: []soap.Finding{{Code: "potassium-only", Subject: "alkali"}}}, soap.Places{}, nil
+	})
+	if a.status != 0 || !strings.HasPrefix(string(a.out), name+":") || !strings.Contains(string(a.out), "note potassium-only alkali: ") {
+		t.Errorf("status %d, %q", a.status, a.out)
 	}
 }

@@ -150,7 +150,7 @@ func statusOf(faults soap.Faults) int {
 	status := wrongInput
 	for _, f := range faults {
 		switch {
-		case errors.Is(f.Kind, errInternal):
+		case errors.Is(f.Kind, soap.ErrInternal):
 			status = internal
 		case errors.Is(f.Kind, errUnreadable):
 			status = max(status, cannotIO)

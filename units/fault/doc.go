@@ -5,7 +5,7 @@
 // A [Fault] is one of them. [Faults] are all of them, in the order of the input: the error
 // of whatever reads, checks or computes. errors.As takes them out, errors.Is finds the
 // kind of any of them: one of this package ([ErrUnknown], [ErrMissing], [ErrConflict],
-// [ErrRange], [ErrFormat], [ErrImpossible], [ErrLimit]) or of package units. As JSON they are one
+// [ErrRange], [ErrFormat], [ErrImpossible], [ErrLimit], [ErrInternal]) or of package units. As JSON they are one
 // object of schema error/1, which the command prints.
 //
 //	var faults fault.Faults

@@ -26,6 +26,9 @@ var (
 	ErrImpossible = errors.New("cannot be made")
 	// ErrLimit: more of something than is taken: lines of a list, bytes, levels of nesting.
 	ErrLimit = errors.New("more than is taken")
+	// ErrInternal: the program failed, and nothing is wrong with the input. No reader gives it: it is for whoever
+	// catches a panic and answers with a fault.
+	ErrInternal = errors.New("the program failed")
 )
 
 // A Fault is one thing that is wrong with an input: where, what, and what would
@@ -105,7 +108,7 @@ func (f Fault) Message() string {
 }
 
 // Word gives the kind of the fault in one word, as JSON has it: unknown, missing, range,
-// syntax, conflict, impossible or limit. It is empty where the kind is none of this package
+// syntax, conflict, impossible, limit or internal. It is empty where the kind is none of this package
 // or of package units, as for a file that cannot be read.
 func (f Fault) Word() string {
 	for _, kind := range []struct {
@@ -122,6 +125,7 @@ func (f Fault) Word() string {
 		{ErrConflict, "conflict"},
 		{ErrImpossible, "impossible"},
 		{ErrLimit, "limit"},
+		{ErrInternal, "internal"},
 	} {
 		if errors.Is(f.Kind, kind.err) {
 			return kind.word

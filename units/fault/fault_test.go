@@ -110,7 +110,7 @@ func TestTheMessageOfAFaultStandsAlone(t *testing.T) {
 func TestEveryKindHasItsWord(t *testing.T) {
 	for kind, want := range map[error]string{
 		fault.ErrUnknown: "unknown", fault.ErrMissing: "missing", fault.ErrRange: "range", fault.ErrFormat: "syntax",
-		fault.ErrConflict: "conflict", fault.ErrImpossible: "impossible", fault.ErrLimit: "limit",
+		fault.ErrConflict: "conflict", fault.ErrImpossible: "impossible", fault.ErrLimit: "limit", fault.ErrInternal: "internal",
 		units.ErrSyntax: "syntax", units.ErrUnit: "syntax", units.ErrSize: "range", errors.ErrUnsupported: "", nil: "",
 	} {
 		if got := (fault.Fault{Reason: "is wrong", Kind: kind}).Word(); got != want {
