@@ -153,6 +153,8 @@ type Lye struct {
 	// Heat is how hot the lye gets if no heat is lost: a bound. The zero value where
 	// no water temperature is given, or the heat is not known.
 	Heat lye.Heat
+	// Mixing is what Heat is the bound of, with which it may be derived; the zero value where Heat is that.
+	Mixing lye.Mixing
 }
 
 // Outlook is how sure a superfat is, each figure a share of the oils' saponification

@@ -22,7 +22,7 @@ func (s *solved) lye() Lye {
 		l.Volume, l.VolumeKnown = s.lyeVolume(l.Strength)
 	}
 	if s.f.Temperature.Water.Given() {
-		l.Heat = s.heat()
+		l.Heat, l.Mixing = s.heat()
 	}
 	return l
 }
@@ -44,12 +44,12 @@ func (s *solved) lyeVolume(strength units.Ratio) (all units.Volume, ok bool) {
 
 // heat gives how hot the lye gets if no heat is lost: the alkali at the high end
 // of its purity, the water as mixed, acids dissolved in it. Where the high end would
-// not dissolve, the plan does. The zero value where it is not known: a stock of
+// not dissolve, the plan does. The zero values where it is not known: a stock of
 // potassium hydroxide, or nothing but stock.
-func (s *solved) heat() lye.Heat {
+func (s *solved) heat() (lye.Heat, lye.Mixing) {
 	m := lye.Mixing{Water: s.waterAdd.Add(s.liquidWater), WaterAt: s.f.Temperature.Water, Room: s.f.Temperature.Room}
 	if dust(m.Water) {
-		return lye.Heat{}
+		return lye.Heat{}, lye.Mixing{}
 	}
 	for i := range s.acids {
 		m.Acids = append(m.Acids, lye.Neutralised{Acid: s.acids[i].line.Acid, Pure: s.acids[i].pure})
@@ -61,8 +61,8 @@ func (s *solved) heat() lye.Heat {
 			m.Alkalis[i] = lye.Portion{Alkali: s.alkalis[i].Alkali, Mass: weighing.Mass, Hydroxide: e.pick(content), Dissolved: s.alkalis[i].Strength.Given()}
 		}
 		if heat, err := m.Bound(); err == nil {
-			return heat
+			return heat, m
 		}
 	}
-	return lye.Heat{}
+	return lye.Heat{}, lye.Mixing{}
 }

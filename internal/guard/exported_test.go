@@ -66,6 +66,7 @@ var exportedTypes = []any{
 	new(lye.Alkali),
 	new(lye.Certificate),
 	new(lye.Cooling),
+	new(lye.Derivation),
 	new(lye.Grade),
 	new(lye.Heat),
 	new(lye.HeatOfSolution),

@@ -131,3 +131,50 @@ func ExampleBoilsSource() {
 	fmt.Println(s.Place, "-", s.How)
 	// Output: vapour pressure equation at 101.325 kPa, four rows, linear between them - computed
 }
+
+// ExampleDerivation shows how the density of a lye of potassium hydroxide comes about.
+func ExampleDerivation() {
+	steps, err := lye.Solution{Alkali: lye.PotassiumHydroxide, Strength: units.Percent(30), At: units.Celsius(25)}.Derivation()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, s := range steps {
+		fmt.Println(s.Of)
+		fmt.Println("=", s.Result)
+	}
+	// Output:
+	// Density of a lye of 30 % KOH at 25 °C
+	// = 1.286753 g/mL
+}
+
+func ExampleSolution_Derivation() {
+	steps, err := lye.Solution{Alkali: lye.SodiumHydroxide, Strength: units.Percent(36), At: units.Celsius(40)}.Derivation()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(steps[0].Figures, "=", steps[0].Result)
+	last := steps[len(steps)-1]
+	fmt.Println(last.Formula)
+	// Output:
+	// √(1 − 0.36) = 0.8
+	// density = (a0 + t × (a1 + t × a2)) / 1000
+}
+
+func ExampleMixing_Derivation() {
+	steps, err := lye.Mixing{
+		Water: units.Milligrams(90_075), WaterAt: units.Celsius(25),
+		Alkalis: []lye.Portion{{Alkali: lye.SodiumHydroxide, Mass: units.Milligrams(39_997), Hydroxide: units.Whole(1)}},
+	}.Derivation()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, s := range steps[:2] {
+		fmt.Println(s.Figures, "=", s.Result)
+	}
+	// Output:
+	// 37.761 + 0 + 1.64 = 39.401 kJ/mol
+	// 90.075 × 4.19 × (25 − 25) / 1000 + 39.997 × 1.49 × (25 − 25) / 1000 + 39.997 × 1 / 39.997 × 39.401 = 39.401 kJ above 25 °C
+}

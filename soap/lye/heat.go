@@ -134,13 +134,8 @@ func (m Mixing) Bound() (Heat, error) {
 	if faults := m.check(); len(faults) > 0 {
 		return Heat{}, faults
 	}
-	total, hydroxide := m.Water.Add(m.Ice).Grams(), 0.0
-	for i := range m.Alkalis {
-		total += m.Alkalis[i].Mass.Grams()
-		hydroxide += m.Alkalis[i].grams()
-	}
-	strength := hydroxide / total
-	if faults := m.checkStrength(hydroxide, total); len(faults) > 0 {
+	strength, total := m.strength()
+	if faults := m.checkStrength(strength, total); len(faults) > 0 {
 		return Heat{}, faults
 	}
 	final, ok := m.warmed(strength, m.heat(strength))
@@ -164,6 +159,17 @@ func (m Mixing) Bound() (Heat, error) {
 	return h, nil
 }
 
+// strength gives that of the lye, hydroxide over all of it, and its mass in g.
+func (m Mixing) strength() (strength, total float64) {
+	total = m.Water.Add(m.Ice).Grams()
+	hydroxide := 0.0
+	for i := range m.Alkalis {
+		total += m.Alkalis[i].Mass.Grams()
+		hydroxide += m.Alkalis[i].grams()
+	}
+	return hydroxide / total, total
+}
+
 func (m Mixing) hasSodium() bool {
 	for i := range m.Alkalis {
 		if m.Alkalis[i].Alkali == SodiumHydroxide {
@@ -173,12 +179,26 @@ func (m Mixing) hasSodium() bool {
 	return false
 }
 
+// room gives the temperature that the alkali has.
+func (m Mixing) room() units.Temperature {
+	if !m.Room.Given() {
+		return units.Celsius(reference)
+	}
+	return m.Room
+}
+
+// capacity gives the heat capacity of the portion as it goes in, in J/(g K).
+func (p *Portion) capacity() float64 {
+	if p.Dissolved && p.Alkali == SodiumHydroxide {
+		stock := enthalpyOfSodium(p.Hydroxide.Float())
+		return stock.capacity(reference)
+	}
+	return capacityOfSodium
+}
+
 // heat gives all the heat above everything at 25 °C, in J.
 func (m Mixing) heat(strength float64) float64 {
-	room := m.Room
-	if !room.Given() {
-		room = units.Celsius(reference)
-	}
+	room := m.room()
 	heat := -float64(m.Ice.Grams() * (heatOfFusion + capacityOfWater*reference))
 	if m.Water.Sign() > 0 {
 		heat += float64(m.Water.Grams() * capacityOfWater * (m.WaterAt.Celsius() - reference))
@@ -188,13 +208,11 @@ func (m Mixing) heat(strength float64) float64 {
 	}
 	for i := range m.Alkalis {
 		p := &m.Alkalis[i]
-		capacity := capacityOfSodium
+		capacity := p.capacity()
 		given := heatOfPotassium
 		if p.Alkali == SodiumHydroxide {
 			given = solutionHeat(strength)
 			if p.Dissolved {
-				stock := enthalpyOfSodium(p.Hydroxide.Float())
-				capacity = stock.capacity(reference)
 				given -= solutionHeat(p.Hydroxide.Float())
 			} else if m.Heat == Cautious {
 				given += newerHeat
@@ -226,29 +244,9 @@ func perMole(strength float64) float64 {
 // 25 °C; ok is false where that lies below 0 °C.
 func (m Mixing) warmed(strength, heat float64) (celsius float64, ok bool) {
 	sodium := enthalpyOfSodium(strength)
-	atReference := sodium.at(reference)
 	celsius = reference
 	for range 30 { // Newton's method; the heat rises steadily
-		var have, slope float64
-		for i := range m.Alkalis {
-			p := &m.Alkalis[i]
-			grams := p.grams() / strength
-			var held, capacity float64
-			switch {
-			case p.Alkali == PotassiumHydroxide: // Simpson's rule, and beyond the fit's end as it is there
-				end := min(celsius, warmestOfPotassium)
-				capacity = capacityOfPotassium(strength, end)
-				middle := capacityOfPotassium(strength, (end+reference)/2)
-				held = float64((end-reference)*(capacityOfPotassium(strength, reference)+4*middle+capacity)/6) + float64((celsius-end)*capacity)
-			case celsius >= reference:
-				held, capacity = sodium.at(celsius)-atReference, sodium.capacity(celsius)
-			default:
-				capacity = sodium.capacity(reference)
-				held = (celsius - reference) * capacity
-			}
-			have += float64(grams * held)
-			slope += float64(grams * capacity)
-		}
+		have, slope := m.held(&sodium, strength, celsius)
 		step := (heat - have) / slope
 		celsius += step
 		if step < 1e-9 && step > -1e-9 {
@@ -256,6 +254,32 @@ func (m Mixing) warmed(strength, heat float64) (celsius float64, ok bool) {
 		}
 	}
 	return celsius, celsius >= 0
+}
+
+// held gives the heat above 25 °C that the lyes hold at a temperature in °C, in J, and what a kelvin more adds; sodium
+// is the enthalpy of NaOH lye of that strength.
+func (m Mixing) held(sodium *enthalpy, strength, celsius float64) (have, slope float64) {
+	for i := range m.Alkalis {
+		p := &m.Alkalis[i]
+		grams := p.grams() / strength
+		var held, capacity float64
+		switch {
+		case p.Alkali == PotassiumHydroxide: // Simpson's rule, and beyond the fit's end as it is there
+			end := min(celsius, warmestOfPotassium)
+			capacity = capacityOfPotassium(strength, end)
+			middle := capacityOfPotassium(strength, (end+reference)/2)
+			held = float64((end-reference)*(capacityOfPotassium(strength, reference)+4*middle+capacity)/6) +
+				float64((celsius-end)*capacity)
+		case celsius >= reference:
+			held, capacity = sodium.at(celsius)-sodium.at(reference), sodium.capacity(celsius)
+		default:
+			capacity = sodium.capacity(reference)
+			held = (celsius - reference) * capacity
+		}
+		have += float64(grams * held)
+		slope += float64(grams * capacity)
+	}
+	return have, slope
 }
 
 // grams gives the hydroxide of the portion.
@@ -314,7 +338,7 @@ func (p *Portion) check(faults fault.Faults) fault.Faults {
 
 // checkStrength refuses a lye that would not dissolve at 20 °C: hydroxides fill
 // parts of what the solution can hold, and the parts add up.
-func (m Mixing) checkStrength(hydroxide, total float64) fault.Faults {
+func (m Mixing) checkStrength(strength, total float64) fault.Faults {
 	filled := 0.0
 	for i := range m.Alkalis {
 		filled += m.Alkalis[i].grams() / m.Alkalis[i].Alkali.Saturation().Float()
@@ -322,6 +346,6 @@ func (m Mixing) checkStrength(hydroxide, total float64) fault.Faults {
 	if filled <= total {
 		return nil
 	}
-	strength, _ := units.RatioOfFloat(hydroxide / total)
-	return fault.Faults{{Path: "alkali_mass", Text: strength.PercentText(2) + " %", Reason: "of hydroxide is stronger than dissolves at 20 °C", Remedy: "take more water", Kind: fault.ErrImpossible}}
+	share, _ := units.RatioOfFloat(strength)
+	return fault.Faults{{Path: "alkali_mass", Text: share.PercentText(2) + " %", Reason: "of hydroxide is stronger than dissolves at 20 °C", Remedy: "take more water", Kind: fault.ErrImpossible}}
 }

@@ -27,10 +27,20 @@ func densityOfWater(celsius float64) float64 {
 // densityOfPotassium gives the density of a KOH lye in g/mL, of a strength from 0
 // to 1 and at a temperature in °C. Fitted to strengths up to 51.9 %, 4 to 95 °C.
 func densityOfPotassium(strength, celsius float64) float64 {
-	const c0, c1, c2, c3, c4 = 821.119043254761, 1043.20173374381, 0.112873330222752, 0.00124023636407386, 539.630388368877
-	warmth := 1e-6 * (celsius + c4) * (celsius + c4)
-	apparent := (float64(c0*strength) + c1) * math.Exp(warmth) / (strength + c2 + float64(c3*celsius))
+	_, apparent := apparentPotassium(strength, celsius)
 	return 1 / ((1-strength)/densityOfWater(celsius) + 1000*strength/apparent)
+}
+
+// potassium holds the coefficients of the density of KOH lyes.
+var potassium = struct{ c0, c1, c2, c3, c4 float64 }{
+	821.119043254761, 1043.20173374381, 0.112873330222752, 0.00124023636407386, 539.630388368877,
+}
+
+// apparentPotassium gives the apparent density of KOH in a lye in kg/m³, and the exponent in it.
+func apparentPotassium(strength, celsius float64) (exponent, density float64) {
+	p := &potassium
+	exponent = 1e-6 * (celsius + p.c4) * (celsius + p.c4)
+	return exponent, (float64(p.c0*strength) + p.c1) * math.Exp(exponent) / (strength + p.c2 + float64(p.c3*celsius))
 }
 
 // warmestOfPotassium is where the fit of the heat capacity ends, in °C. Not far

@@ -41,13 +41,16 @@ func Working(b soap.Batch) []Step {
 		w.alkali(i, a)
 	}
 	w.water()
+	w.bench()
 	w.pot()
 	w.pure()
 	for i := range b.Parts {
 		w.part(&b.Parts[i])
 	}
+	w.likely()
 	w.worst()
 	w.dryPot()
+	w.scales()
 	w.moulds()
 	return w.steps
 }
@@ -60,6 +63,7 @@ type working struct {
 	added   units.Sum // alkali added for acids, as KOH
 	takes   units.Sum // what all acids take up, as KOH
 	demands []string
+	derived map[string]bool // the densities that were derived
 }
 
 func (w *working) add(s Step) { w.steps = append(w.steps, s) }

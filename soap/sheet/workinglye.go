@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"strings"
+
 	"example.com/lyewright/soap"
 	"example.com/lyewright/soap/lye"
 	"example.com/lyewright/units"
@@ -70,6 +72,61 @@ func (w *working) stock(a soap.AlkaliWeighing) {
 		Figures: a.Dry.Mass.Text(units.Gram, 5) + " / " + a.Strength.Typical.Text(8), Result: a.Stock.Mass.Text(units.Gram, 5) + " g of stock lye",
 		Because: "strength " + a.Strength.Low.PercentText(6) + " to " + a.Strength.High.PercentText(6) + " %, as given",
 	})
+}
+
+// bench derives what is said of the lye on the bench: its volume, and how hot it gets.
+func (w *working) bench() {
+	l := &w.b.Lye
+	at := w.b.Formula.Temperature.Lye
+	if l.VolumeKnown {
+		var figures []string
+		for _, a := range w.b.Alkalis {
+			density, err := lye.Solution{Alkali: a.Alkali, Strength: l.Strength, At: at}.Density()
+			if err != nil {
+				return // no density, no volume
+			}
+			w.density(a.Alkali, l.Strength, at)
+			figures = append(figures, grams(a.Hydroxide())+" / "+l.Strength.Text(8)+" / "+density.Text(6))
+		}
+		w.add(Step{
+			Of: "Lye", Formula: "volume of the lye = hydroxide / strength / density", Figures: strings.Join(figures, " + "),
+			Result: l.Volume.Text(3) + " mL at " + at.Text(1) + " °C", Because: w.strength(),
+		})
+	}
+	steps, err := l.Mixing.Derivation()
+	if err != nil {
+		return // no bound was found
+	}
+	for i, s := range steps {
+		if _, content := w.b.Alkalis[0].ToWeigh(); i == len(steps)-2 && l.Mixing.Alkalis[0].Hydroxide.Equal(content.High) {
+			s.Because += "; hydroxide at the high end of its range"
+		}
+		w.add(Step(s))
+	}
+}
+
+// strength says what the strength of the lye is.
+func (w *working) strength() string {
+	var hydroxide units.Sum
+	for _, a := range w.b.Alkalis {
+		hydroxide = hydroxide.Add(a.Hydroxide())
+	}
+	return "its strength is " + grams(hydroxide) + " g of hydroxide over " + w.b.Lye.Mass.Text(units.Gram, 5) + " g of lye"
+}
+
+// density derives the density of a lye, once.
+func (w *working) density(alkali soap.Alkali, strength units.Ratio, at units.Temperature) {
+	steps, err := lye.Solution{Alkali: alkali, Strength: strength, At: at}.Derivation()
+	if err != nil || len(steps) == 0 || w.derived[steps[len(steps)-1].Of] {
+		return
+	}
+	if w.derived == nil {
+		w.derived = map[string]bool{}
+	}
+	w.derived[steps[len(steps)-1].Of] = true
+	for _, s := range steps {
+		w.add(Step(s))
+	}
 }
 
 // lyeWater is all the water of the lye.

@@ -67,9 +67,26 @@ func (w *working) potVolume(v *soap.Volumes) {
 	}
 	text := func(m units.Mass) string { return m.Text(units.Gram, 5) }
 	water, _ := lye.DensityOfWater(v.At)
-	var sources []cite.Source
+	var hydroxide units.Sum
 	for _, a := range w.b.Alkalis {
-		sources = append(sources, lye.Solution{Alkali: a.Alkali}.Source())
+		hydroxide = hydroxide.Add(a.Hydroxide())
+	}
+	var sources []cite.Source
+	var each []string
+	strength, _ := hydroxide.Per(units.Sum{}.Plus(alkali.Add(w.b.Water.Asked), units.Whole(1)))
+	for _, a := range w.b.Alkalis {
+		solution := lye.Solution{Alkali: a.Alkali, Strength: strength, At: v.At}
+		sources = append(sources, solution.Source())
+		w.density(a.Alkali, strength, v.At)
+		if d, err := solution.Density(); err == nil {
+			each = append(each, grams(a.Hydroxide())+" / "+grams(hydroxide)+" / "+d.Text(8))
+		}
+	}
+	if len(each) > 1 {
+		w.add(Step{
+			Of: "Lye", Formula: "density of a lye of two alkalis = 1 / the sum of their shares of the hydroxide / their densities",
+			Figures: "1 / (" + strings.Join(each, " + ") + ")", Result: v.LyeAsked.Text(6) + " g/mL",
+		})
 	}
 	w.add(Step{
 		Of: "Lye", Formula: "volume of the lye = (alkali + water asked for) / density of that lye − water held back / density of water",
