@@ -27,7 +27,7 @@ func TestABatchAllocatesLittle(t *testing.T) {
 	for range 10 {
 		least = min(least, testing.AllocsPerRun(20, func() { _, _ = f.Batch() }))
 	}
-	if least > 260 {
+	if least > 130 {
 		t.Errorf("%v allocations a batch", least)
 	}
 }

@@ -2,34 +2,47 @@ package soap
 
 import "strconv"
 
-// A trail is where something stands in a formula: a key of what is above it,
-// or an index where the key is empty. It is spelled out only when something is
-// to be said of it, so that a formula in order pays for no text.
+// A trail says where something stands in a formula, without spelling it: most of what is looked
+// at is in order. It is a value; the zero value is the formula itself.
 type trail struct {
-	up    *trail // nil: the formula itself is above
-	key   string
-	index int
+	keys  [deepest]string
+	items [deepest]int // of the list under each key, from 1; 0: the list itself, or no list
+	depth int
 }
 
-func (t *trail) at(key string) trail { return trail{up: t, key: key} }
+// deepest is how many keys stand above each other at most, as in weighed.parts[0].additions[1].carrier.
+const deepest = 5
 
-func (t *trail) item(i int) trail { return trail{up: t, index: i} }
+// at is the place of a key of what stands here.
+func (t trail) at(key string) trail {
+	t.keys[t.depth], t.items[t.depth] = key, 0
+	t.depth++
+	return t
+}
+
+// item is the place of an item of the list that stands here.
+func (t trail) item(i int) trail {
+	t.items[t.depth-1] = i + 1
+	return t
+}
 
 // top is the trail of a key of the formula itself.
-func top(key string) trail { return trail{key: key} }
+func top(key string) trail { return trail{}.at(key) }
 
 // String spells the trail as in a file: "parts[1].colourants[0].carrier.ratio".
-func (t *trail) String() string {
-	switch {
-	case t.up == nil:
-		return t.key
-	case t.key == "":
-		return t.up.String() + "[" + strconv.Itoa(t.index) + "]"
-	default:
-		above := t.up.String()
-		if above == "" {
-			return t.key
+func (t trail) String() string {
+	var room [80]byte
+	text := room[:0]
+	for i := range t.depth {
+		if i > 0 {
+			text = append(text, '.')
 		}
-		return above + "." + t.key
+		text = append(text, t.keys[i]...)
+		if t.items[i] > 0 {
+			text = append(text, '[')
+			text = strconv.AppendInt(text, int64(t.items[i]-1), 10)
+			text = append(text, ']')
+		}
 	}
+	return string(text)
 }
