@@ -3,6 +3,8 @@ package soap
 import (
 	"slices"
 	"strings"
+
+	"example.com/lyewright/internal/names"
 )
 
 // What boils over in hot lye, by the words of its name, in English, German, French, Spanish, Italian and Dutch: in lower
@@ -35,7 +37,7 @@ var thinJuices, sours = [...]string{"aloe", "cucumber", "gurke", "concombre", "p
 // boilsOver tells by its name alone what something has in it that boils over in hot lye: alcohol, or over 5 % sugar. A
 // name that may be that of a drink with or without it counts as one with it: the safer reading.
 func boilsOver(name string) (alcohol, sugar bool) {
-	words := plainWords(name)
+	words := names.Words(name)
 	whole := strings.Join(words, " ")
 	has := func(parts []string) bool {
 		return slices.ContainsFunc(parts, func(part string) bool { return strings.Contains(whole, part) })

@@ -215,11 +215,14 @@ func (j *judge) oilValue(t trail, oil Oil) {
 	value := func(code string) Finding {
 		return Finding{Code: code, Subject: t.String(), Value: row.saponification.Typical, Unit: "mg KOH/g", Names: []string{row.name}, Source: oil.ValueSource()}
 	}
-	if row.replaced {
+	if built, replaced := row.inPlaceOf(); replaced {
 		f := value("saponification-replaced")
-		if built, found := builtIn(row.id); found && built.HasRange() {
+		if built.HasRange() {
 			old := built.Saponification()
 			f.Quoted = old.Low.MilligramsPerGramText(1) + " to " + old.High.MilligramsPerGramText(1)
+		}
+		if !row.builtIn && built.Name() != row.name {
+			f.Names = append(f.Names, built.Name())
 		}
 		j.add(f)
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"example.com/lyewright/internal/names"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/cite"
 )
@@ -52,7 +53,7 @@ func isTableSalt(name string) bool {
 	const beside wordList = " table sea rock kitchen cooking pickling kosher fine finely coarse coarsely ground milled extra pure white grey gray pink" +
 		" dried dry flaked flakes iodised iodized non "
 	salt := false
-	words := plainWords(name)
+	words := names.Words(name)
 	for _, word := range words {
 		switch {
 		case word == "salt", word == "halite":
@@ -109,12 +110,12 @@ func (j *judge) lowByWaxes(part int) units.Ratio {
 		if oil.Kind() != Wax || j.titrated(i) {
 			continue
 		}
-		published, _, known := oil.heldAgainst()
-		if !known {
+		standards := oil.heldAgainst()
+		if standards == nil {
 			continue
 		}
-		if _, _, outside := passes(oil.Saponification().Typical, published); !outside {
-			built, ids = append(built, published), append(ids, oil.ID())
+		if _, outside := passes(oil.Saponification().Typical, standards); !outside {
+			built, ids = append(built, standards[0].oil), append(ids, oil.ID()) // a wax means one
 		}
 	}
 	if len(built) == 0 {

@@ -1,19 +1,14 @@
 package soap
 
-import (
-	"example.com/lyewright/units"
-	"example.com/lyewright/units/cite"
-)
+import "example.com/lyewright/units"
 
 // A stray is an oil whose value, the caller's own, lies outside what is published of the oil
-// that it is or means.
+// that it is or means, or of each that it may mean.
 type stray struct {
-	line   int
-	oil    Oil
-	built  Oil
-	source cite.Source
-	end    units.Ratio // of what is published
-	above  bool
+	passing
+	line      int
+	oil       Oil
+	standards []standard
 }
 
 // oddValues judges the values of the caller's own: against what is published of the oil, and
@@ -31,9 +26,9 @@ func (j *judge) oddValues() []Finding {
 			continue
 		}
 		value := oil.Saponification().Typical
-		if built, source, known := oil.heldAgainst(); known {
-			if end, above, outside := passes(value, built); outside {
-				strays = append(strays, stray{i, oil, built, source, end, above})
+		if standards := oil.heldAgainst(); standards != nil {
+			if how, outside := passes(value, standards); outside {
+				strays = append(strays, stray{how, i, oil, standards})
 				found = append(found, Finding{}) // judged together, below
 			}
 			continue
@@ -70,9 +65,9 @@ func (j *judge) strays(strays []stray) []Finding {
 	var allIDs, aboveIDs []string
 	for i := range strays {
 		s := &strays[i]
-		all, allIDs = append(all, s.built), append(allIDs, s.oil.ID())
+		all, allIDs = append(all, s.lowest), append(allIDs, s.oil.ID())
 		if s.above {
-			above, aboveIDs = append(above, s.built), append(aboveIDs, s.oil.ID())
+			above, aboveIDs = append(above, s.lowest), append(aboveIDs, s.oil.ID())
 		}
 	}
 	prospects := j.prospects()
@@ -95,11 +90,17 @@ func (j *judge) strays(strays []stray) []Finding {
 	for i := range strays {
 		s := &strays[i]
 		t := list.item(s.line)
-		f := Finding{Code: "saponification-outside", Subject: t.String(), Value: s.oil.Saponification().Typical, Limit: s.end, Unit: "mg KOH/g", Names: []string{s.oil.Name()}, Source: s.source}
-		if s.built.Name() != s.oil.Name() {
-			f.Names = append(f.Names, s.built.Name())
+		f := Finding{
+			Code: "saponification-outside", Subject: t.String(), Value: s.oil.Saponification().Typical, Limit: s.end,
+			Unit: "mg KOH/g", Names: []string{s.oil.Name()}, Source: s.source,
 		}
-		superfat := prospects.with(swapOils([]Oil{s.built}, []string{s.oil.ID()}))
+		for _, of := range s.standards {
+			if len(s.standards) > 1 || of.oil.Name() != s.oil.Name() {
+				f.Names = append(f.Names, of.oil.Name())
+			}
+		}
+		f.Quoted = s.oil.get().like.near
+		superfat := prospects.with(swapOils([]Oil{s.lowest}, []string{s.oil.ID()}))
 		if len(strays)+bottles > 1 && (s.above || len(above) == 0) && together.worse(&superfat) {
 			superfat, f.Detail = together, allTogether
 			if bottles > 0 {

@@ -85,7 +85,7 @@ func (j *judge) solid(pour units.Temperature) {
 // double bond left, up to 5 g of iodine per 100 g (the figure is our choice).
 func (row *oilRow) hard() bool {
 	iodine := row.iodineHigh
-	if built, known := builtIn(row.meant); known && !iodine.Given() {
+	if built, known := builtIn(row.meant()); known && !iodine.Given() {
 		iodine = built.row.iodineHigh
 	}
 	return row.kind == Acid || row.kind == Wax || iodine.Given() && iodine.Compare(units.Percent(5)) <= 0

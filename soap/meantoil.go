@@ -4,63 +4,107 @@ import (
 	"slices"
 	"strings"
 	"sync"
-	"unicode"
 
 	"example.com/lyewright/internal/names"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/cite"
 )
 
-// meantOil gives the id of the built-in oil that an oil of the caller's own means, to hold
-// its value against: its id, its name and its INCI name are looked for one by one, and each
-// counts where it means exactly one. Where they mean several, the one of the lowest planned
-// value is taken, which finds the most alkali left over. It is empty where none is meant.
-func meantOil(texts ...string) string {
+// A likeness is which built-in oils an own oil is held against.
+type likeness struct {
+	ids    []string // of the built-in oils: one that is meant, or those that may be
+	only   bool     // the id, the name or the INCI name means that one, words of the trade aside
+	called string   // the id of the built-in oil that the own one's id is a name of; empty where it is none, or of several
+	near   string   // the name that the ids lie nearest to by their letters; empty where that was not asked
+}
+
+// liken finds the built-in oils that an oil of the caller's own means, to hold its value against: its id, its name
+// and its INCI name are looked for one by one, without words of the trade where they mean nothing with them. Where
+// they mean several oils, the one of the lowest planned value is taken, which finds the most alkali left over. Where
+// none means exactly one, all that they may mean count, if all are known; else those whose names
+// lie near, where confusing them is harmless.
+func liken(id, name, inci string) likeness {
+	like := likenAny(id, name, inci)
+	if answer := names.Look(names.Oil, id, isOilID); alikeAll(answer.Several) {
+		like.called = answer.Several[0].ID
+	} else if !answer.Unheld {
+		like.called = answer.ID
+	}
+	return like
+}
+
+func likenAny(texts ...string) likeness {
 	var meant Oil
+	var perhaps []string
+	known := false
 	for _, text := range texts {
-		id := onlyMeaning(text)
-		if id == "" {
+		ids, found := meanings(text)
+		known = known || found
+		if len(ids) != 1 {
+			perhaps = append(perhaps, ids...)
 			continue
 		}
-		oil, _, _ := published(id)
+		oil, _, _ := published(ids[0])
 		if meant.row == nil || oil.Saponification().Plan().Compare(meant.Saponification().Plan()) < 0 {
 			meant = oil
 		}
 	}
-	return meant.ID()
-}
-
-// onlyMeaning gives the id of the one built-in oil with a value that a name means, by the
-// table of names or as the oil is printed here; empty where it means none, or several that are
-// not alike. The name counts as it is written, without what is no word ("lard, lot 12"), and
-// without the number of a lot.
-func onlyMeaning(name string) string {
-	words := foldedWords(names.Fold(name))
-	tries := []string{name, strings.Join(words, " ")}
-	if i := slices.IndexFunc(words, func(word string) bool { return word == "lot" || word == "batch" }); i > 0 {
-		tries = append(tries, strings.Join(words[:i], " "))
+	switch {
+	case meant.row != nil:
+		return likeness{ids: []string{meant.ID()}, only: true}
+	case known:
+		slices.Sort(perhaps)
+		return likeness{ids: slices.Compact(perhaps)}
 	}
-	for _, name := range tries {
-		if id := idOfName(name); id != "" {
-			if _, _, known := published(id); known {
-				return id
-			}
+	for _, text := range texts {
+		if ids := nearOils().Nearest(names.Plain(text), alikeOils); ids != nil {
+			return likeness{ids: ids, near: text}
 		}
 	}
-	return ""
+	return likeness{}
 }
 
-// idOfName gives the id of the built-in oil that a name means; empty where it means none, or
-// several that are not alike.
-func idOfName(name string) string {
-	answer := names.Look(names.Oil, name, isOilID)
+// meant is the id of the built-in oil that an own oil means; empty where it means none, or nobody knows which.
+func (row *oilRow) meant() string {
+	if !row.like.only {
+		return ""
+	}
+	return row.like.ids[0]
+}
+
+// meanings gives the ids of the built-in oils with a value that a name may mean, by the table of names or as the
+// oil is printed here: one where it means that, the first of several that are alike, and none where it may mean
+// something that is not held. known reports whether anything is known of the name.
+func meanings(name string) (ids []string, known bool) {
+	if id, found := printedNames()[strings.Join(names.Words(names.Fold(name)), " ")]; found {
+		return []string{id}, true
+	}
+	answer := names.Likened(names.Oil, name, isOilID)
 	switch {
 	case alikeAll(answer.Several):
-		return answer.Several[0].ID
+		return []string{answer.Several[0].ID}, true
 	case answer.ID != "" && !answer.Unheld:
-		return answer.ID
+		answer.Several = []names.Meaning{{ID: answer.ID}}
 	}
-	return printedNames()[strings.Join(foldedWords(names.Fold(name)), " ")]
+	for _, m := range answer.Several {
+		if _, _, held := published(m.ID); !held {
+			return nil, true
+		}
+		ids = append(ids, m.ID)
+	}
+	return ids, answer.Found()
+}
+
+// inPlaceOf gives the built-in oil in place of whose value the caller's own is used: one on a built-in id, or on an
+// own oil whose id is a name of exactly one, such as "Olive oil". replaced is false of every other.
+func (row *oilRow) inPlaceOf() (built Oil, replaced bool) {
+	switch {
+	case row.replaced:
+		return builtIn(row.id)
+	case row.builtIn || !row.brought():
+		return Oil{}, false
+	}
+	return builtIn(row.like.called)
 }
 
 // printedNames finds the ids of the built-in oils by the names that they are printed with,
@@ -68,30 +112,34 @@ func idOfName(name string) string {
 var printedNames = sync.OnceValue(func() map[string]string {
 	ids := map[string]string{}
 	for _, oil := range Oils() {
-		ids[strings.Join(foldedWords(names.Fold(oil.Name())), " ")] = oil.ID()
+		ids[strings.Join(names.Words(names.Fold(oil.Name())), " ")] = oil.ID()
 	}
 	return ids
 })
 
-// foldedWords gives the words of a name in lower case, without what is neither letter nor
-// digit.
-func foldedWords(name string) []string {
-	return strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+// A standard is a built-in oil that a value of the caller's own is held against, with the source of its value.
+type standard struct {
+	oil    Oil
+	source cite.Source
 }
 
-// heldAgainst gives the built-in oil that a value of the caller's own is held against, with
-// the source of its value: that of the same id, or the one that an own oil means. ok is false
-// of a built-in value, and where nothing is known to hold it against.
-func (o Oil) heldAgainst() (built Oil, source cite.Source, ok bool) {
+// heldAgainst gives the built-in oils that a value of the caller's own is held against: that of the same id, or those
+// that an own oil means. There are none of a built-in value, and where nothing is known to hold it against.
+func (o Oil) heldAgainst() (standards []standard) {
 	row := o.get()
+	ids := row.like.ids
 	switch {
 	case !row.brought():
-		return Oil{}, cite.Source{}, false
+		return nil
 	case row.builtIn:
-		return published(row.id)
-	default:
-		return published(row.meant)
+		ids = []string{row.id}
 	}
+	for _, id := range ids {
+		if built, source, known := published(id); known {
+			standards = append(standards, standard{built, source})
+		}
+	}
+	return standards
 }
 
 // published gives a built-in oil to hold a value against. One that has no value to plan at
@@ -129,15 +177,37 @@ func mostApart(built Oil) units.Ratio {
 	return units.Percent(3)
 }
 
-// passes gives the end of what is published of an oil that a value lies outside of, and
-// whether above it. ok is false where it lies within.
-func passes(value units.Ratio, built Oil) (end units.Ratio, above, ok bool) {
-	published, apart := built.Saponification(), mostApart(built)
-	if value.Compare(published.High.Times(units.Whole(1).Add(apart))) > 0 {
-		return published.High, true, true
+// A passing is how a value lies outside what is published of the oils that it is held against.
+type passing struct {
+	end    units.Ratio // of what is published
+	source cite.Source // of that
+	above  bool
+	lowest Oil // of those oils the one of the lowest planned value: with it the most alkali is left over
+}
+
+// passes tells how a value lies outside what is published of each of some oils; ok is false where it lies within
+// that of one. Where it lies above some, it counts as above.
+func passes(value units.Ratio, standards []standard) (p passing, ok bool) {
+	for _, s := range standards {
+		published, apart := s.oil.Saponification(), mostApart(s.oil)
+		above := value.Compare(published.High.Times(units.Whole(1).Add(apart))) > 0
+		if !above && value.Compare(published.Low.Times(apart.Rest())) >= 0 {
+			return passing{}, false
+		}
+		end := published.Low
+		if above {
+			end = published.High
+		}
+		farther := end.Compare(p.end) < 0
+		if above {
+			farther = end.Compare(p.end) > 0
+		}
+		if p.lowest.row == nil || above && !p.above || above == p.above && farther {
+			p.end, p.source, p.above = end, s.source, above
+		}
+		if p.lowest.row == nil || published.Plan().Compare(p.lowest.Saponification().Plan()) < 0 {
+			p.lowest = s.oil
+		}
 	}
-	if value.Compare(published.Low.Times(apart.Rest())) < 0 {
-		return published.Low, false, true
-	}
-	return units.Ratio{}, false, false
+	return p, len(standards) > 0
 }

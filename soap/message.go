@@ -84,7 +84,10 @@ func (f Finding) Message() string {
 		if f.Quoted != "" {
 			old = f.Quoted
 		}
-		return name + ": the saponification value given, " + value + ", is used in place of the built-in " + old + "."
+		if len(f.Names) > 1 {
+			old += " of " + f.Names[1]
+		}
+		return f.Names[0] + ": the saponification value given, " + value + ", is used in place of the built-in " + old + "."
 	case "typical-disputed":
 		acids := "the oil's own fatty acids"
 		if f.Detail == recalledProfile {

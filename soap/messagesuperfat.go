@@ -151,7 +151,12 @@ func (f Finding) outside() string {
 		side = "above"
 	}
 	of := ""
-	if len(f.Names) > 1 {
+	switch {
+	case len(f.Names) > 1 && f.Quoted != "":
+		of = " of " + strings.Join(f.Names[1:], " and ") + `, which "` + f.Quoted + `" is taken for by its letters`
+	case len(f.Names) > 2:
+		of = " of each oil that the name may mean (" + strings.Join(f.Names[1:], "; ") + ")"
+	case len(f.Names) > 1:
 		of = " of " + f.Names[1]
 	}
 	text := f.Names[0] + ": the saponification value, " + f.figure(f.Value) + ", lies " + side + " what is published" + of + ", " + f.figure(f.Limit) + "."
@@ -159,6 +164,9 @@ func (f Finding) outside() string {
 		text += " Is it in milligrams of NaOH? Times 1.4027 it is milligrams of KOH, which are meant here."
 	}
 	ifSo := "With the published value in its place"
+	if len(f.Names) > 2 {
+		ifSo = "With the lowest published value in its place"
+	}
 	detail, titrated := strings.CutPrefix(f.Detail, titratedLot)
 	switch strings.TrimPrefix(detail, "-") {
 	case allTogether:

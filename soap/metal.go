@@ -3,7 +3,6 @@ package soap
 import (
 	"slices"
 	"strings"
-	"unicode"
 
 	"example.com/lyewright/internal/names"
 	"example.com/lyewright/internal/nearest"
@@ -75,7 +74,7 @@ func metalNamed(name string) string {
 	if !mayNameMetal(name) {
 		return ""
 	}
-	words := plainWords(name)
+	words := names.Words(name)
 	for i, word := range words {
 		behind := func(before string) bool { return i > 0 && words[i-1] == before }
 		switch {
@@ -161,7 +160,7 @@ func isSalt(word string) bool {
 
 // isFoil reports whether a name says that it is of a foil, a leaf or the like: no salt is sold as one.
 func isFoil(name string) bool {
-	return slices.ContainsFunc(plainWords(name), func(word string) bool {
+	return slices.ContainsFunc(names.Words(name), func(word string) bool {
 		return foils.has(word) || strings.HasSuffix(word, "folie") || strings.HasPrefix(word, "blatt")
 	})
 }
@@ -170,7 +169,7 @@ func isFoil(name string) bool {
 // a film of which a thin layer is metal is sold under such a name.
 func namesGlitter(name string) bool {
 	is := false
-	for _, word := range plainWords(name) {
+	for _, word := range names.Words(name) {
 		form := word
 		for _, known := range dissolving {
 			if joined(word, known.metal, known.name) {
@@ -221,22 +220,4 @@ func isMetal(words []string, at int, metal string) bool {
 		}
 	}
 	return true
-}
-
-// plainWords splits a name into its words, folded: runs of letters or of digits, whatever else
-// stands between them, an apostrophe too.
-func plainWords(name string) []string {
-	var apart strings.Builder
-	digits := false
-	for _, r := range name {
-		if unicode.IsDigit(r) != digits {
-			digits = !digits
-			apart.WriteByte(' ')
-		}
-		if !digits && !unicode.IsLetter(r) && !unicode.Is(unicode.Mn, r) {
-			r = ' '
-		}
-		apart.WriteRune(r)
-	}
-	return strings.Fields(names.Fold(apart.String()))
 }

@@ -95,7 +95,7 @@ type oilRow struct {
 	melting               units.Ratio // °C, the upper end; not given where it is liquid, or not known
 
 	builtIn  bool
-	meant    string      // the id of the built-in oil that an own one means; empty: none
+	like     likeness    // which built-in oils an own one means, or may mean
 	replaced bool        // a built-in row whose value the caller replaced
 	figures  []Figure    // the caller's own
 	own      []AcidShare // the caller's composition

@@ -3,6 +3,7 @@ package soap
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"example.com/lyewright/internal/names"
 	"example.com/lyewright/internal/nearest"
@@ -75,6 +76,9 @@ func alikeAll(meanings []names.Meaning) bool {
 	return len(meanings) > 1 && high.Compare(low.Times(units.Percent(103))) <= 0
 }
 
+// nearOils are the ids of the built-in oils, among which mistyped names are looked for.
+var nearOils = sync.OnceValue(func() names.Set { return names.Among(names.Oil, oilIDs()) })
+
 // notBuiltIn is what is wrong with a name that nothing is known of.
 const notBuiltIn = "is not a built-in oil"
 
@@ -93,7 +97,7 @@ func unknownOil(name string, answer names.Answer) *Fault {
 		f.Remedy = "write " + strings.Join(choice, " or ") + ", or " + bring
 	case reason == "":
 		f.Reason = notBuiltIn
-		if f.Remedy = nearest.Question(names.Nearest(names.Oil, name, oilIDs(), alikeOils)); f.Remedy == "" {
+		if f.Remedy = nearest.Question(nearOils().Nearest(name, alikeOils)); f.Remedy == "" {
 			f.Remedy = bring + ", or see the list of oils"
 		}
 	}

@@ -102,8 +102,8 @@ func (o OwnOil) on(base string, needed bool) (Oil, error) {
 	if len(faults) > 0 {
 		return Oil{}, faults
 	}
-	row.meant = meantOil(o.ID, o.Name, o.INCI)
-	if built, known := builtIn(row.meant); known { // a wax stays one under any name
+	row.like = liken(o.ID, o.Name, o.INCI)
+	if built, known := builtIn(row.meant()); known { // a wax stays one under any name
 		row.kind, row.melting = built.row.kind, built.row.melting
 	}
 	return Oil{row: row}, nil

@@ -1,0 +1,105 @@
+package names
+
+import (
+	"slices"
+	"strings"
+	"sync"
+)
+
+// trade are words by which an oil is sold and that leave it the oil that it is, in English, German, French and
+// Spanish, folded: how it was pressed and cleaned, who certified it, what it is for. They are common knowledge.
+// None of them is among those that change what a name means.
+const trade = " organic organically grown bio biologique ecologico ecologica conventional natural naturally pure" +
+	" refined unrefined virgin extra native raw crude cold warm pressed press expeller filtered unfiltered deodorised" +
+	" deodorized bleached rbd rspo sg mb certified sustainable sustainably sourced fair fairly trade traded" +
+	" fairtrade food grade cosmetic cosmetics pharma pharmaceutical technical premium quality kosher halal" +
+	" vegan local for soap soapmaking making bulk lb lbs kg g oz ml l litre litres liter liters kaltgepresst" +
+	" kaltgepresstes raffiniert raffiniertes unraffiniert unraffiniertes nativ natives naturbelassen naturlich" +
+	" desodoriert gefiltert kba biologisch biologisches reines rein vierge raffine raffinee brut brute non" +
+	" pressee premiere pression a froid equitable naturel naturelle desodorisee filtree virgen refinado" +
+	" refinada sin refinar prensado prensada en frio crudo cruda organico organica puro pura "
+
+// bred are words that tell how the plant was bred: they may stand in the names of another oil that is held, and are
+// left out last.
+const bred = " high higher mid low ho oleic linoleic type "
+
+// Likened gives what a name most likely means where words of the trade and the order of its words do not count:
+// "sunflower oil (high oleic)" is high-oleic sunflower, "Olive oil, refined" is olive. What stands behind the word
+// lot or batch does not count either, nor a number. It is for holding a figure against what is published and never
+// for taking what it finds in place of the name. held is as for [Look].
+func Likened(kind Kind, name string, held func(id string) bool) Answer {
+	words := Words(Fold(name))
+	if at := slices.IndexFunc(words, func(word string) bool { return word == "lot" || word == "batch" }); at > 0 {
+		words = words[:at]
+	}
+	doubtful := Look(kind, name, held)
+	if doubtful.ID != "" && !doubtful.Unheld {
+		return doubtful
+	}
+	for _, drop := range []func(word string) bool{nil, isTrade, isNumber, isBred} {
+		if drop != nil {
+			words = slices.DeleteFunc(words, drop)
+		}
+		for _, spelled := range arranged(kind, words) {
+			answer := Look(kind, spelled, held)
+			if answer.ID != "" && !answer.Unheld {
+				return answer
+			}
+			if !doubtful.Found() {
+				doubtful = answer
+			}
+		}
+	}
+	return doubtful
+}
+
+func isTrade(word string) bool { return strings.Contains(trade, " "+word+" ") }
+
+func isBred(word string) bool { return strings.Contains(bred, " "+word+" ") }
+
+func isNumber(word string) bool { return strings.Trim(word, "0123456789") == "" }
+
+// Plain gives the words of a name without those of the trade.
+func Plain(name string) string {
+	return strings.Join(slices.DeleteFunc(Words(Fold(name)), isTrade), " ")
+}
+
+// arranged gives some words as they stand, and in the order in which a name of the table or an id has them all; then
+// without the word oil, wherever it stands.
+func arranged(kind Kind, words []string) (spelled []string) {
+	for _, drop := range []string{"", "oil", "seed"} {
+		words = slices.DeleteFunc(slices.Clone(words), func(word string) bool { return word == drop })
+		if len(words) == 0 {
+			break
+		}
+		spelled = append(spelled, strings.Join(words, " "))
+		if name, found := byWords()[string(kind)+" "+sorted(words)]; found {
+			spelled = append(spelled, name)
+		}
+	}
+	return spelled
+}
+
+func sorted(words []string) string {
+	words = slices.Clone(words)
+	slices.Sort(words)
+	return strings.Join(words, " ")
+}
+
+// byWords finds the ids and the names of the table by their kind and their words in order of the alphabet. It is made
+// once, when a name is first likened.
+var byWords = sync.OnceValue(func() map[string]string {
+	names := map[string]string{}
+	for _, kind := range kinds {
+		for _, l := range listed()[kind] {
+			key := string(kind) + " " + sorted(Words(l.name))
+			if _, found := names[key]; !found {
+				names[key] = l.name
+			}
+		}
+	}
+	for id := range allIDs() { // an id wins over the table
+		names[string(id.kind)+" "+sorted(Words(id.id))] = Fold(id.id)
+	}
+	return names
+})
