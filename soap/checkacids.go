@@ -66,6 +66,9 @@ func (c *checker) liquids(list trail) {
 	for i := range c.f.Water.Liquids {
 		l, t := &c.f.Water.Liquids[i], list.item(i)
 		c.name(t.at("liquid"), l.Name)
+		if reason, remedy := reckonedElsewhere(l.Name); reason != "" {
+			c.fault(t.at("liquid"), l.Name, reason, remedy, ErrConflict)
+		}
 		c.twice(list, "liquid", i, l.Name, func(j int) bool { return c.f.Water.Liquids[j].Name == l.Name }, "put both into one line")
 		switch {
 		case !c.exactlyOne(t, `give "share" (of the water asked for) or "mass"`, l.Share.Given(), l.Mass.Sign() != 0):

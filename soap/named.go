@@ -217,18 +217,31 @@ func (c *checker) additive(t trail, a *Addition) {
 		reason = "is a name of aluminium, which lye and batter dissolve: hydrogen comes off, which burns"
 		remedy = `leave it out; list a pigment that has aluminium among the colourants, where it is judged, and call a film with a layer of it a glitter, ` +
 			`with "glitter": "polymer" or "degradable-tested"`
-	} else if alkali := lye.AlkaliNamed(a.Name); alkali != "" {
-		reason, remedy = "is a name of "+alkali, "list it among the alkalis, where it is reckoned with"
-	} else if acid := lye.AcidNamed(a.Name); acid != "" {
-		reason, remedy = "is a name of an acid ("+acid+")", "list it among the acids, where the alkali that it takes up is reckoned with"
-	} else if oil := c.oilCalled(a.Name); oil != "" && !a.Unlisted {
-		reason, remedy = "is a name of an oil ("+oil+"), which takes up alkali", `list it among the oils; or, where it is no oil (a puree, a meal), write "unlisted": true`
+	} else {
+		reason, remedy = reckonedElsewhere(a.Name)
+	}
+	if reason == "" && !a.Unlisted {
+		if oil := c.oilCalled(a.Name); oil != "" {
+			reason, remedy = "is a name of an oil ("+oil+"), which takes up alkali", `list it among the oils; or, where it is no oil (a puree, a meal), write "unlisted": true`
+		}
 	}
 	if reason != "" {
 		line := t // a copy, so that a line in order costs nothing
 		path := line.String()
 		c.fault(line.at(Additive.String()), a.Name, reason, remedy, ErrConflict, path+".unlisted", path+".glitter", "oils[].oil")
 	}
+}
+
+// reckonedElsewhere says what is wrong with an additive or a liquid that bears the name of an alkali or an acid; both
+// texts are empty of any other name.
+func reckonedElsewhere(name string) (reason, remedy string) {
+	if alkali := lye.AlkaliNamed(name); alkali != "" {
+		return "is a name of " + alkali, "list it among the alkalis, where it is reckoned with"
+	}
+	if acid := lye.AcidNamed(name); acid != "" {
+		return "is a name of an acid (" + acid + ")", "list it among the acids, where the alkali that it takes up is reckoned with"
+	}
+	return "", ""
 }
 
 // oilCalled gives the id of an oil that a name may mean: one of the formula's, or a

@@ -109,6 +109,27 @@ func TestAnUnlistedNameIsAWarningThatNamesWhatIsNear(t *testing.T) {
 	}
 }
 
+// Alkali poured with the water and not reckoned with burns; an acid takes alkali that the oils were meant to have.
+func TestALiquidIsNoAlkaliAndNoAcid(t *testing.T) {
+	liquid := func(name string) pieces {
+		return plainFormula().with("water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "`+name+`", "mass": "20 g", "water": "95 %"}]}`)
+	}
+	for name, says := range map[string]string{
+		"lye": "what may be potassium-hydroxide", "Natronlauge": "a solution of an alkali", "caustic soda": "sodium-hydroxide",
+		"Kalilauge": "a solution of an alkali", "vinegar": "acetic-acid", "Zitronensäure": "citric-acid-anhydrous",
+	} {
+		_, faults := read(t, liquid(name).text())
+		if len(faults) != 1 || faults[0].Path != "water.liquids[0].liquid" || !errors.Is(faults[0].Kind, soap.ErrConflict) || !strings.Contains(faults[0].Reason, says) {
+			t.Errorf("%s: %v, want %q", name, faults, says)
+		}
+	}
+	for _, name := range []string{"milk", "oat milk", "whey", "sodium lactate", "lantern ale"} {
+		if _, faults := read(t, liquid(name).text()); faults != nil {
+			t.Errorf("%s: %v", name, faults)
+		}
+	}
+}
+
 func TestAlkalisAndAcidsAreFoundByTheirNames(t *testing.T) {
 	for name, want := range map[string]soap.Alkali{
 		"sodium-hydroxide": soap.SodiumHydroxide, "caustic soda": soap.SodiumHydroxide, "NaOH": soap.SodiumHydroxide, "Ätznatron": soap.SodiumHydroxide, "soude caustique": soap.SodiumHydroxide,

@@ -120,6 +120,7 @@ func beyondASchema() map[string]string {
 		"parts-beyond-the-pot":               working,
 		"weighed-what-was-not-added":         names,
 		"aluminium-called-a-glitter":         names,
+		"lye-as-a-liquid":                    names,
 	}
 }
 
