@@ -38,7 +38,8 @@ type Batch struct {
 	// reserve or loss. The three add up to Poured, to the nanogram.
 	Filled, Reserve, Loss units.Mass
 
-	// With vessels, what fills them; nil and zero without.
+	// With vessels, what fills them; nil and zero without. They are those of the plan, of a batch that was weighed
+	// too: what is really poured of a part, and its volume, stand in Weighed.
 	Volumes          *Volumes
 	Pieces           []Piece      // vessel by vessel, in each part by part
 	Embeds, Toppings []ExtraCount // of one batch, vessel by vessel

@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -72,5 +73,24 @@ func TestTheMixingOfTwoLiquidsReadsWell(t *testing.T) {
 	const says = "Add the alkali to the liquids, well chilled or frozen (frozen milk; elder tea), a little at a time, never the liquids to the alkali: it gets very hot, and may boil and foam over."
 	if !strings.Contains(page, says) {
 		t.Errorf("it does not say %q:\n%s", says, page)
+	}
+}
+
+// One part of a cup of 45 mL: 300 g of water in place of 267.7 g are 32.3 g more to pour than the plan has, which the pieces
+// do not know of. As planned there is nothing to say.
+func TestThePiecesOfAWeighedBatchAreSaidToBeThoseOfThePlan(t *testing.T) {
+	cups := []string{"size", `{"oils": "1000 g", "vessels": [{"vessel": "cup", "part": "base", "count": 20, "volume": "45 mL"}]}`, "parts", `[{"part": "base", "share": "100 %"}]`}
+	const plan, there = "The pieces are those of the plan.", "The pieces are those of the plan. As weighed, there is of base 1433.8 g to pour in place of 1401.5 g: look whether it fills them."
+	for weighed, want := range map[string]string{
+		"": "", `{"stage": "pot", "water": "300 g"}`: there, `{"stage": "pot", "oils": {"hall-oil": "500 g"}}`: plan + " ",
+	} {
+		changes := cups
+		if weighed != "" {
+			changes = append(slices.Clone(cups), "weighed", weighed)
+		}
+		page := flat(write(t, batchOf(t, bar(changes...)), units.Gram))
+		if !strings.Contains(page, want) || strings.Contains(page, plan) != (want != "") || strings.Contains(page, "look whether it fills") != (want == there) {
+			t.Errorf("%s: it does not say %q:\n%s", weighed, want, page)
+		}
 	}
 }

@@ -19,6 +19,7 @@ func (s *sheet) moulds() {
 		s.divided()
 		return
 	}
+	s.asPlanned()
 	s.scaled()
 	s.line(pad("", -nameColumn) + pad("pieces", massColumn) + pad("pour, "+s.unit.String(), restColumn))
 	for i := range b.Pieces {
@@ -47,6 +48,28 @@ func (s *sheet) moulds() {
 	s.batches()
 	s.extras("Embeds", b.Embeds)
 	s.extras("Toppings", b.Toppings)
+}
+
+// asPlanned says of a batch that was weighed that its pieces are those of the plan, and what is there of each part
+// in place of what they take.
+func (s *sheet) asPlanned() {
+	r := s.b.Weighed
+	if r == nil {
+		return
+	}
+	text := "The pieces are those of the plan."
+	lead := " As weighed, there is"
+	for i := range r.Parts {
+		there, plan := s.figure(r.Parts[i].Poured), s.figure(s.b.Parts[i].Poured)
+		if there != plan {
+			text += lead + " of " + r.Parts[i].Name + " " + there + " to pour in place of " + plan
+			lead = ","
+		}
+	}
+	if lead == "," {
+		text += ": look whether it fills them."
+	}
+	s.wrap("", text)
 }
 
 // divided prints how what is poured of each part is divided.
