@@ -55,7 +55,9 @@ func (a Amounts) Load(m units.Mass, of Base) Load {
 
 // Mass gives a load as a mass, rounded to the nearest nanogram; 0 g where the load is not
 // given.
-func (a Amounts) Mass(l Load) units.Mass { return a.of(l.Of).Times(l.Share, units.Nearest) }
+func (a Amounts) Mass(l Load) units.Mass {
+	return units.Sum{}.Plus(a.of(l.Of), l.Share).Mass(units.Nearest)
+}
 
 // Convert gives a load as a share of something else in the same part, the ratio of both to
 // twelve decimals; not given where there is nothing of that.

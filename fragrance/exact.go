@@ -50,7 +50,7 @@ func toRatio(x *big.Rat, places int, how units.Rounding) units.Ratio {
 
 // toMass rounds grams, not below zero, down to a nanogram.
 func toMass(x *big.Rat) units.Mass {
-	return units.Grams(1).Times(toRatio(x, 9, units.Down), units.Down)
+	return units.Sum{}.Plus(units.Grams(1), toRatio(x, 9, units.Down)).Mass(units.Down)
 }
 
 // exact gives how much of a limit is used; of the certificates where row is the last.

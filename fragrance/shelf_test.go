@@ -227,7 +227,7 @@ func TestABlendIsItsParts(t *testing.T) {
 		part := func(id string, shares ...int) fragrance.Dose {
 			m := mass
 			for _, n := range shares {
-				m = m.Times(share(n), units.Nearest)
+				m = units.Sum{}.Plus(m, share(n)).Mass(units.Nearest)
 			}
 			return fragrance.Dose{Material: find(t, s, id), Mass: m}
 		}

@@ -69,7 +69,7 @@ type acidWeighing struct {
 
 // weighing gives what a mass of the acid as bought comes to.
 func (a *AcidLine) weighing(mass units.Mass) acidWeighing {
-	return acidWeighing{line: a, mass: mass, pure: mass.Times(a.strength(), units.Nearest), koh: units.Sum{}.Plus(mass, a.takes())}
+	return acidWeighing{line: a, mass: mass, pure: product(mass, a.strength(), units.Nearest), koh: units.Sum{}.Plus(mass, a.takes())}
 }
 
 func (s *solved) weighAcids() {
@@ -79,9 +79,9 @@ func (s *solved) weighAcids() {
 		var mass units.Mass
 		switch load := line.Load; {
 		case load.OfOils.Given():
-			mass = s.oilTotal.Times(load.OfOils, units.Nearest)
+			mass = product(s.oilTotal, load.OfOils, units.Nearest)
 		case load.OfBatter.Given():
-			mass = s.pot.Times(load.OfBatter, units.Nearest)
+			mass = product(s.pot, load.OfBatter, units.Nearest)
 		default:
 			mass = load.Mass
 		}

@@ -166,7 +166,7 @@ func (g *weigher) lye() {
 				w.read.alkalis[i] = true
 				a.Dry.Mass = found.Mass
 				if a.Strength.Given() {
-					a.Stock.Mass, a.Dry.Mass = found.Mass, found.Mass.Times(a.Strength.Typical, units.Nearest)
+					a.Stock.Mass, a.Dry.Mass = found.Mass, product(found.Mass, a.Strength.Typical, units.Nearest)
 				}
 			}
 		}
@@ -207,9 +207,9 @@ func (g *weigher) overfull() {
 	for _, mass := range w.partPot {
 		all = all.Add(mass)
 	}
-	most := w.pot.Add(w.pot.Times(units.Percent(2), units.Down))
-	most = most.Add(w.scale.Times(units.Whole(len(w.oils)), units.Nearest))
-	most = most.Add(w.small.Times(units.Whole(len(w.alkalis)+1+len(w.liquids)+len(w.acids)+len(w.parts)), units.Nearest))
+	most := w.pot.Add(product(w.pot, units.Percent(2), units.Down))
+	most = most.Add(product(w.scale, units.Whole(len(w.oils)), units.Nearest))
+	most = most.Add(product(w.small, units.Whole(len(w.alkalis)+1+len(w.liquids)+len(w.acids)+len(w.parts)), units.Nearest))
 	if all.Compare(most) <= 0 {
 		return
 	}

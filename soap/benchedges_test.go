@@ -155,7 +155,7 @@ func TestALyeIsMadeUpForTheOilsThereAre(t *testing.T) {
 	plan := batchOf(t, plainFormula().text())
 	b := batchOf(t, plainFormula().with("weighed", `{"stage": "lye", "oils": {"hall-blend": "250 g", "yard-blend": "250 g"}}`).text())
 	r := b.Weighed.Remedies[0]
-	half := plan.Lye.Mass.Times(units.Percent(50), units.Nearest)
+	half := units.Sum{}.Plus(plan.Lye.Mass, units.Percent(50)).Mass(units.Nearest)
 	if off := r.UseLye.Mass.Sub(half); off.Compare(units.Milligrams(1)) > 0 || r.AddWater.Mass.Sign() != 0 {
 		t.Errorf("%+v, want %s of the lye and no water", r, half)
 	}

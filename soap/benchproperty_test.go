@@ -241,7 +241,7 @@ func TestAnAcidRaisesTheSuperfatOnlyWhereItIsNotCompensated(t *testing.T) {
 
 // tenfold is a formula with every mass of it times ten, the scales as well.
 func tenfold(f soap.Formula) soap.Formula {
-	tenfold := func(m units.Mass) units.Mass { return m.Times(units.Whole(10), units.Nearest) }
+	tenfold := func(m units.Mass) units.Mass { return units.Sum{}.Plus(m, units.Whole(10)).Mass(units.Nearest) }
 	g := f
 	g.Scale, g.Small = f.Scales()
 	g.Scale, g.Small = tenfold(g.Scale), tenfold(g.Small)
@@ -614,7 +614,7 @@ func TestAnOilOfThePotWrittenDownGivesThePlan(t *testing.T) {
 				case f.Oils[i].Oil.ID():
 					mass = mass.Add(r.Add.Mass)
 				case soap.Blend:
-					mass = mass.Add(r.Add.Mass.Times(percentOf(t, o.Total(), plan.OilsTotal), units.Nearest))
+					mass = mass.Add(units.Sum{}.Plus(r.Add.Mass, percentOf(t, o.Total(), plan.OilsTotal)).Mass(units.Nearest))
 				}
 				g.Weighed.Oils = append(g.Weighed.Oils, soap.WeighedOil{Oil: f.Oils[i].Oil.ID(), Mass: mass})
 			}
@@ -690,20 +690,20 @@ func TestALyeMendedAndWrittenDownGivesThePlan(t *testing.T) {
 				if a.Strength.Given() {
 					asked = asked.Add(a.Stock.Mass.Sub(a.Dry.Mass))
 				}
-				g.Weighed.Alkalis = append(g.Weighed.Alkalis, soap.WeighedAlkali{Alkali: a.Alkali, Mass: as(a).Times(share, units.Nearest)})
+				g.Weighed.Alkalis = append(g.Weighed.Alkalis, soap.WeighedAlkali{Alkali: a.Alkali, Mass: units.Sum{}.Plus(as(a), share).Mass(units.Nearest)})
 			}
 			if r.OfLye != all {
 				t.Errorf("the lye is %s, alkali, water and liquids are %s", r.OfLye, all)
 			}
-			g.Weighed.Water = soap.Read(water.Times(share, units.Nearest).Add(r.AddWater.Mass))
+			g.Weighed.Water = soap.Read(units.Sum{}.Plus(water, share).Mass(units.Nearest).Add(r.AddWater.Mass))
 			if r.WaterFirst {
-				g.Weighed.Water = soap.Read(water.Times(share, units.Nearest))
+				g.Weighed.Water = soap.Read(units.Sum{}.Plus(water, share).Mass(units.Nearest))
 			}
 			// the water per oils is that of the plan again, unless there is too much of it:
 			// within what is too little to add, and what two roundings to the scale move
 			_, small := f.Scales()
 			planned, _ := asked.Per(plan.OilsTotal)
-			slack, _ := small.Add(small).Add(small).Per(plan.OilsTotal.Times(units.Percent(50), units.Nearest))
+			slack, _ := small.Add(small).Add(small).Per(units.Sum{}.Plus(plan.OilsTotal, units.Percent(50)).Mass(units.Nearest))
 			if r.WaterPerOils.Add(slack).Compare(planned) < 0 {
 				t.Errorf("water per oils %s after it, planned %s", r.WaterPerOils, planned)
 			}
@@ -844,7 +844,7 @@ func TestAtLeastKeepsItsPromiseOnABench(t *testing.T) {
 // Whatever a program writes into a formula, it gets a batch or faults.
 func TestNothingOnABenchPanics(t *testing.T) {
 	m := madeup.New(315)
-	masses := []units.Mass{{}, units.Grams(-1), units.Milligrams(1), units.Grams(1), units.Grams(units.Tonne), units.Grams(units.Tonne).Times(units.Whole(3), units.Nearest)}
+	masses := []units.Mass{{}, units.Grams(-1), units.Milligrams(1), units.Grams(1), units.Grams(units.Tonne), units.Sum{}.Plus(units.Grams(units.Tonne), units.Whole(3)).Mass(units.Nearest)}
 	ratios := []units.Ratio{{}, units.Whole(0), units.Whole(-1), units.Percent(1), units.Percent(99), units.Whole(1), units.Whole(2)}
 	names := []string{"", "olive", "whole", "part 1", "water", "glycerin", "hall milk 1", "a.b[0]", "\xff"}
 	mass := func() units.Mass { return masses[m.IntN(len(masses))] }

@@ -120,7 +120,7 @@ func (b *Batch) CapsContext(ctx context.Context) (Caps, error) {
 				f.MostOfOils = shareOf(f.Most, p.Oils, units.Down)
 			}
 			for k := range kinds {
-				of := shareOf(f.Mass.Times(kinds[k].of[i], units.Nearest), dry[k], units.Nearest)
+				of := shareOf(product(f.Mass, kinds[k].of[i], units.Nearest), dry[k], units.Nearest)
 				if !f.OfPiece.Given() || of.Compare(f.OfPiece) > 0 {
 					f.OfPiece = of
 				}
@@ -202,7 +202,8 @@ func (b *Batch) kinds() []kind {
 			}
 		}
 		part := b.judgedPart(i)
-		share, _ := part.Density.Of(p.Volume).Per(part.Poured)
+		mass, _ := part.Density.Of(p.Volume) // with vessels every part has a density
+		share, _ := mass.Per(part.Poured)
 		of[at][i] = of[at][i].Add(share)
 	}
 	var kinds []kind
@@ -223,9 +224,9 @@ func (b *Batch) piece(k *kind) PieceCaps {
 			continue // nothing of the part is in it
 		}
 		part := b.judgedPart(i)
-		p.Dry = p.Dry.Add(part.Dry.Times(k.of[i], units.Nearest))
+		p.Dry = p.Dry.Add(product(part.Dry, k.of[i], units.Nearest))
 		for _, d := range part.doses() {
-			d.Mass = d.Mass.Times(k.of[i], units.Nearest)
+			d.Mass = product(d.Mass, k.of[i], units.Nearest)
 			doses = append(doses, d)
 		}
 	}

@@ -56,7 +56,7 @@ func (s *solved) needs() []pieceNeeds {
 // of gives what so many pieces take of a part: whole cavities, and a top for each.
 func (n *pieceNeeds) of(part, pieces int) units.Mass {
 	cavities := (pieces + n.cuts - 1) / n.cuts
-	return n.cavity[part].Times(units.Whole(cavities), units.Nearest).Add(n.piece[part].Times(units.Whole(pieces), units.Nearest))
+	return product(n.cavity[part], units.Whole(cavities), units.Nearest).Add(product(n.piece[part], units.Whole(pieces), units.Nearest))
 }
 
 // mostPieces is more than a tonne makes of a gram each.

@@ -240,7 +240,7 @@ func (s *solved) divided(of units.Mass) []units.Mass {
 		if s.read.parts[i] {
 			parts[i], _ = units.Sum{}.Plus(of, units.Whole(1)).Scale(inGrams(s.read.batters[i]), inGrams(s.pot), units.Nearest)
 		} else {
-			parts[i] = of.Times(share, units.Nearest)
+			parts[i] = product(of, share, units.Nearest)
 		}
 	}
 	return parts
@@ -262,6 +262,12 @@ func weighed(mass, division units.Mass, how units.Rounding) Weighing {
 func reaches(mass, multiple, division units.Mass) bool {
 	short, step := multiple.Sub(mass).Nanograms(), division.Nanograms()
 	return short > 0 && step%1000 != 0 && 2*short <= multiple.Nanograms()/step+1 && short < step/1000
+}
+
+// product gives m × r, rounded once. A ratio that is not given counts as zero: of figures that must be given, a formula
+// that lacks one has been refused by then.
+func product(m units.Mass, r units.Ratio, how units.Rounding) units.Mass {
+	return units.Sum{}.Plus(m, r).Mass(how)
 }
 
 // scaled gives sum × times / over, rounded once. The callers' over is above zero: a formula

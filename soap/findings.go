@@ -441,7 +441,7 @@ func (j *judge) coarse(t trail, name string, w Weighing) {
 		change = w.Mass.Sub(w.Weigh)
 	}
 	limit := units.Percent(2)
-	if change.Compare(w.Mass.Times(limit, units.Down)) <= 0 || dust(w.Mass) {
+	if change.Compare(product(w.Mass, limit, units.Down)) <= 0 || dust(w.Mass) {
 		return
 	}
 	f := Finding{Code: "rounding-coarse", Subject: t.String(), Limit: limit, Unit: "%", Source: commonSource(), Names: []string{name}}

@@ -44,7 +44,7 @@ func (j *judge) salted() bool {
 			}
 		}
 	}
-	return salt.Compare(j.real().oilTotal.Times(units.Percent(25), units.Nearest)) > 0
+	return salt.Compare(product(j.real().oilTotal, units.Percent(25), units.Nearest)) > 0
 }
 
 // isTableSalt reports whether an additive is sodium chloride by its name: salt, with nothing beside it but words of

@@ -335,7 +335,7 @@ func (w *filling) resolved() *Formula {
 // gramsOf takes grams of a model to a mass, rounded once, to a nanogram.
 func gramsOf(grams float64) units.Mass {
 	r, _ := units.RatioOfFloat(grams)
-	return units.Grams(1).Times(r.Or(units.Whole(0)), units.Nearest)
+	return product(units.Grams(1), r.Or(units.Whole(0)), units.Nearest)
 }
 
 // tooStrongForDensity says that no density is known of a lye so strong.

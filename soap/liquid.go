@@ -42,7 +42,7 @@ type liquidWeighing struct {
 
 // weighing gives what a mass of the liquid comes to.
 func (l *LiquidLine) weighing(mass units.Mass) liquidWeighing {
-	return liquidWeighing{line: l, mass: mass, water: mass.Times(l.Water, units.Nearest)}
+	return liquidWeighing{line: l, mass: mass, water: product(mass, l.Water, units.Nearest)}
 }
 
 // weighLiquids works the liquids out of the water asked for.
@@ -52,7 +52,7 @@ func (s *solved) weighLiquids(asked units.Ratio) {
 		line := &s.f.Water.Liquids[i]
 		mass := line.Mass
 		if line.Share.Given() {
-			mass = units.Grams(1).Times(asked.Times(line.Share).Over(line.Water), units.Nearest)
+			mass = product(units.Grams(1), asked.Times(line.Share).Over(line.Water), units.Nearest)
 		}
 		s.liquids[i] = line.weighing(mass)
 	}

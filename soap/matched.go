@@ -239,7 +239,7 @@ func (a *AdditionWeighing) Pigment() units.Mass {
 		return a.Weigh
 	}
 	share, _ := a.Mass.Per(a.Paste.Mass)
-	return a.Paste.Weigh.Times(share, units.Nearest)
+	return product(a.Paste.Weigh, share, units.Nearest)
 }
 
 // CarrierRatio is how many parts of the carrier go to one of the addition; not given where

@@ -43,9 +43,9 @@ func (l *ledger) lack(plan units.Ratio) units.Mass {
 	if !ok || !fits {
 		return units.Mass{}
 	}
-	koh := kilo.Times(demand, units.Nearest)
+	koh := product(kilo, demand, units.Nearest)
 	more, _ := units.Sum{}.Plus(koh, used.Sub(rest)).Per(units.Sum{}.Plus(kilo, rest))
-	return kilo.Times(more, units.Nearest)
+	return product(kilo, more, units.Nearest)
 }
 
 // oils offers oil for a batter, or for a part alone, to a plan: each of the
@@ -59,10 +59,10 @@ func (m *mender) oils(remedies []Remedy, part string, j *judged, plan units.Rati
 	if m.shares == nil {
 		m.mix()
 	}
-	most := j.heap.oils.Times(mostAdded(), units.Down)
+	most := product(j.heap.oils, mostAdded(), units.Down)
 	offer := func(name string, value units.Range, then func(e *evidence, grams float64)) {
 		kilos, ok := units.Sum{}.Plus(koh, units.Whole(1)).Per(units.Sum{}.Plus(units.Grams(1000), value.Typical))
-		mass := units.Grams(1000).Times(kilos, units.Nearest)
+		mass := product(units.Grams(1000), kilos, units.Nearest)
 		if !ok || mass.Sign() <= 0 || mass.Compare(most) > 0 {
 			return
 		}
@@ -151,12 +151,12 @@ func (m *mender) less(p *prospect, share units.Ratio) []Remedy {
 	r := Remedy{OfLye: mixed}
 	use := mixed
 	if share.Compare(units.Whole(1)) < 0 {
-		use = mixed.Times(share, units.Down)
+		use = product(mixed, share, units.Down)
 	}
 	if mixed.Sub(use).Compare(m.s.small) < 0 {
 		use, share = mixed, units.Whole(1) // too much by less than the scale shows
 	}
-	r.AddWater = m.missingWater(m.s.lyeWater.Times(share, units.Nearest))
+	r.AddWater = m.missingWater(product(m.s.lyeWater, share, units.Nearest))
 	if use != mixed {
 		if r.AddWater.Mass.Sign() > 0 && m.s.undissolved() {
 			return m.dissolved(p, mixed, share, r.AddWater.Mass)
@@ -166,9 +166,9 @@ func (m *mender) less(p *prospect, share units.Ratio) []Remedy {
 	left, water, dry := units.Mass{}.Sub(r.AddWater.Weigh), m.s.lyeWater, m.whole.dry
 	if r.UseLye.Mass.Sign() > 0 {
 		used, _ := r.UseLye.Weigh.Per(mixed)
-		water = water.Times(used, units.Nearest)
+		water = product(water, used, units.Nearest)
 		left = left.Add(mixed).Sub(r.UseLye.Weigh)
-		dry = dry.Sub(m.inJug().Times(used.Rest(), units.Nearest))
+		dry = dry.Sub(product(m.inJug(), used.Rest(), units.Nearest))
 		p.use(used)
 	} else if r.AddWater.Mass.Sign() == 0 {
 		return nil
@@ -183,11 +183,11 @@ func (m *mender) less(p *prospect, share units.Ratio) []Remedy {
 func (p *prospect) use(share units.Ratio) {
 	for i := range p.alkalis {
 		l := &p.alkalis[i].line
-		l.mass, l.halves = l.mass.Times(share, units.Nearest), 2
+		l.mass, l.halves = product(l.mass, share, units.Nearest), 2
 	}
 	for i := range p.liquids {
 		l := &p.liquids[i].line
-		l.mass, l.halves = l.mass.Times(share, units.Nearest), 2
+		l.mass, l.halves = product(l.mass, share, units.Nearest), 2
 	}
 }
 
@@ -201,11 +201,11 @@ func (m *mender) dissolved(p *prospect, mixed units.Mass, share units.Ratio, mis
 	}
 	r := Remedy{WaterFirst: true, AddWater: weighed(water, m.s.small, units.Nearest)}
 	r.OfLye = mixed.Add(r.AddWater.Weigh)
-	r.UseLye = weighed(r.OfLye.Times(share, units.Down), m.s.small, units.Down)
+	r.UseLye = weighed(product(r.OfLye, share, units.Down), m.s.small, units.Down)
 	used, _ := r.UseLye.Weigh.Per(r.OfLye)
 	p.use(used)
-	water = m.s.lyeWater.Add(r.AddWater.Weigh).Times(used, units.Nearest)
-	dry := m.whole.dry.Sub(m.inJug().Times(used.Rest(), units.Nearest))
+	water = product(m.s.lyeWater.Add(r.AddWater.Weigh), used, units.Nearest)
+	dry := m.whole.dry.Sub(product(m.inJug(), used.Rest(), units.Nearest))
 	if !m.mended(&r, p, mixed.Sub(r.UseLye.Weigh), water, dry) {
 		return nil
 	}
@@ -261,8 +261,8 @@ func (m *mender) more(p *prospect, missing, needs units.Sum) []Remedy {
 		l := &p.alkalis[i].line
 		l.mass, l.halves = l.mass.Add(r.AddAlkali.Weigh), 2
 		added = added.Add(r.AddAlkali.Weigh)
-		inLye = inLye.Add(r.AddAlkali.Weigh.Times(m.pureOf(i).Rest(), units.Nearest))
-		dry = dry.Add(r.AddAlkali.Weigh.Times(content.Typical, units.Nearest))
+		inLye = inLye.Add(product(r.AddAlkali.Weigh, m.pureOf(i).Rest(), units.Nearest))
+		dry = dry.Add(product(r.AddAlkali.Weigh, content.Typical, units.Nearest))
 		remedies = append(remedies, r)
 	}
 	for i := range remedies {

@@ -87,6 +87,6 @@ func (b *Batch) roomFor(f *Formula, w wanted) (now, most units.Mass, fault *Faul
 		return now, most, &Fault{Path: path, Text: "max", Reason: "leaves nothing for " + units.Quote(r.Material.ID()) + ": the part's other fragrances use a limit up", Remedy: "lower theirs", Kind: ErrImpossible}
 	}
 	margin := f.Parts[w.part].Fragrances[w.line].Margin
-	most = r.Most.Times(margin.Or(units.Whole(0)).Rest(), units.Down)
+	most = product(r.Most, margin.Or(units.Whole(0)).Rest(), units.Down)
 	return r.Mass, most.Round(microgram(), units.Down), nil
 }

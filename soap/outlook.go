@@ -30,7 +30,7 @@ func (l line) off() units.Mass {
 	case 0:
 		return units.Mass{}
 	case 1:
-		return l.division.Times(units.Percent(50), units.Nearest)
+		return product(l.division, units.Percent(50), units.Nearest)
 	default:
 		return l.division
 	}

@@ -225,14 +225,14 @@ func (s *solved) extras(b *Batch, v *Vessel, batter float64) (mass units.Mass) {
 			continue
 		}
 		one := e.Mass.Add(gramsOf(e.Volume.Millilitres() * batter))
-		mass = mass.Add(one.Times(units.Whole(e.each()), units.Nearest))
+		mass = mass.Add(product(one, units.Whole(e.each()), units.Nearest))
 		count := pieces*e.each() + e.Spares
-		b.Embeds = append(b.Embeds, ExtraCount{e.Name, v.Name, count, one.Times(units.Whole(count), units.Nearest)})
+		b.Embeds = append(b.Embeds, ExtraCount{e.Name, v.Name, count, product(one, units.Whole(count), units.Nearest)})
 	}
 	for i := range s.f.Toppings {
 		if t := &s.f.Toppings[i]; t.Vessel == v.Name {
 			mass = mass.Add(t.Mass)
-			b.Toppings = append(b.Toppings, ExtraCount{t.Name, v.Name, pieces, t.Mass.Times(units.Whole(pieces), units.Nearest)})
+			b.Toppings = append(b.Toppings, ExtraCount{t.Name, v.Name, pieces, product(t.Mass, units.Whole(pieces), units.Nearest)})
 		}
 	}
 	return mass

@@ -180,7 +180,7 @@ func TestABetterSplitHoldsWhereItIsWrittenDown(t *testing.T) {
 		}
 		// the same vessels of a batter that is too small, divided evenly
 		f.Superfat, f.Size.Pieces = soap.Superfat{Planned: full.Worked}, 0
-		f.Size.Batter = full.Batter.Times(units.Percent(m.Between(40, 90)), units.Nearest)
+		f.Size.Batter = units.Sum{}.Plus(full.Batter, units.Percent(m.Between(40, 90))).Mass(units.Nearest)
 		f.Parts = slices.Clone(f.Parts)
 		for i := range f.Parts {
 			f.Parts[i].Share, f.Parts[i].Rest = units.Percent(100/len(f.Parts)), false

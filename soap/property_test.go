@@ -370,7 +370,7 @@ func sameMasses(t *testing.T, got, want soap.Batch, k, nanograms int64) {
 }
 
 func TestScalingEveryMassScalesTheBatch(t *testing.T) {
-	scaled := func(m units.Mass, k int) units.Mass { return m.Times(units.Whole(k), units.Nearest) }
+	scaled := func(m units.Mass, k int) units.Mass { return units.Sum{}.Plus(m, units.Whole(k)).Mass(units.Nearest) }
 	for _, k := range []int{2, 3, 10} {
 		madeup.Each(t, madeup.New(uint64(10+k)).Formula, 150, func(t *testing.T, f soap.Formula, b soap.Batch) {
 			g := f

@@ -211,7 +211,7 @@ func (s *solved) heapOf(part int, dry units.Mass) heap {
 	for i := range s.oils {
 		inPot = inPot.Add(s.inPot(i))
 	}
-	h.oils = inPot.Times(s.parts[part].Share, units.Nearest).Add(own.oils)
+	h.oils = product(inPot, s.parts[part].Share, units.Nearest).Add(own.oils)
 	return h
 }
 

@@ -162,7 +162,7 @@ func TestANanogramMoreThanTheMostIsADanger(t *testing.T) {
 	for _, scale := range []string{`"1 mg"`, `"1 g"`} {
 		base := plainFormula().with("scale", scale, "materials", pear("2.4 %"), "parts", scentedWith(smell("pear", "10 g"))).batch(t)
 		most := base.Caps().Parts[0].Fragrances[0].Most
-		nanogram := most.Sub(most.Sub(units.Milligrams(1).Times(units.MustRatio("0.000001"), units.Nearest)))
+		nanogram := most.Sub(most.Sub(units.Sum{}.Plus(units.Milligrams(1), units.MustRatio("0.000001")).Mass(units.Nearest)))
 		for mass, want := range map[units.Mass]bool{most: false, most.Add(nanogram): true} {
 			b := plainFormula().with("scale", scale, "materials", pear("2.4 %"), "parts", scentedWith(smell("pear", mass.Text(units.Gram, 9)+" g"))).batch(t)
 			if overCap(b) != want {
@@ -184,7 +184,7 @@ func TestWhatWasWeighedIsJudged(t *testing.T) {
 	}
 	plan := p("1 g").batch(t)
 	for factor, want := range map[string]bool{"1": false, "0.8": true} {
-		batter := plan.Parts[0].Batter.Times(units.MustRatio(factor), units.Nearest)
+		batter := units.Sum{}.Plus(plan.Parts[0].Batter, units.MustRatio(factor)).Mass(units.Nearest)
 		if b := p(batter.Text(units.Gram, 3) + " g").batch(t); overCap(b) != want {
 			t.Errorf("%s of the batter: over %v", factor, overCap(b))
 		}
@@ -381,7 +381,7 @@ func TestAnUnusualDose(t *testing.T) {
 func TestBrowningIsToldAsAShareOfTheBar(t *testing.T) {
 	vanilla := `{"fragrance": "vanilla-walk", "constituents": [{"cas": "121-33-5", "share": {"low": "5 %", "high": "8 %"}}]}`
 	dry := plainFormula().batch(t).Dry
-	mass := dry.Times(units.MustRatio("0.025").Over(units.MustRatio("0.975")), units.Nearest)
+	mass := units.Sum{}.Plus(dry, units.MustRatio("0.025").Over(units.MustRatio("0.975"))).Mass(units.Nearest)
 	b := plainFormula().with("materials", vanilla, "parts", `{"part": "glow", "share": "100 %", "look": "white", "fragrances": [`+smell("vanilla-walk", mass.Text(units.Gram, 9)+" g")+`]}`).batch(t)
 	for _, f := range b.Findings {
 		if f.Code == "fragrance-browns" {
@@ -605,7 +605,7 @@ func TestACapMayBeTypedBackWithItsCarrier(t *testing.T) {
 		}
 		b := dosed("0.1 % of oils")
 		most := b.Caps().Parts[0].Fragrances[0].Most
-		microgram := units.Milligrams(1).Times(units.MustRatio("0.001"), units.Nearest)
+		microgram := units.Sum{}.Plus(units.Milligrams(1), units.MustRatio("0.001")).Mass(units.Nearest)
 		down := most.Round(microgram, units.Down)
 		if overCap(dosed(down.Text(units.Gram, 6) + " g")) {
 			t.Errorf("%s: %v is a danger", carrier, down)

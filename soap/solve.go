@@ -75,7 +75,7 @@ func (l *loaded) grain(division units.Mass) units.Mass {
 		return division
 	}
 	ratio := l.addition.Carrier.Ratio
-	return division.Times(ratio.Over(ratio.Add(units.Whole(1))), units.Up)
+	return product(division, ratio.Over(ratio.Add(units.Whole(1))), units.Up)
 }
 
 // shown is how much of its carrier is weighed: of a paste its part in that.
@@ -86,7 +86,7 @@ func (l *loaded) shown(division units.Mass) units.Mass {
 	}
 	paste := l.mass.Add(l.carrier).Round(division, units.Nearest)
 	share := carrier.Ratio.Over(carrier.Ratio.Add(units.Whole(1)))
-	return paste.Times(share, units.Nearest)
+	return product(paste, share, units.Nearest)
 }
 
 // layout is the part of a formula's working that no superfat changes, so that
@@ -189,7 +189,7 @@ func dust(m units.Mass) bool {
 }
 
 func microgram() units.Mass {
-	return units.Milligrams(1).Times(units.MilligramsPerGram(1), units.Nearest)
+	return product(units.Milligrams(1), units.MilligramsPerGram(1), units.Nearest)
 }
 
 // size gives the oils their masses, and where acids or liquids depend on it what is
@@ -238,12 +238,12 @@ func (s *solved) size(factors []alkaliFactor) (asked units.Ratio) {
 		if t.pot.oils.Sign() > 0 { // else found afterwards: the carriers take everything
 			oils = t.oilsOf(pot)
 		}
-		s.oilTotal = units.Grams(1).Times(oils, units.Nearest)
+		s.oilTotal = product(units.Grams(1), oils, units.Nearest)
 		s.oils = units.Apportion(s.oilTotal, f.oilShares())
 		s.demandOfOils()
 	} else {
 		pot = t.potOf(oils)
-		s.pot = units.Grams(1).Times(pot, units.Nearest)
+		s.pot = product(units.Grams(1), pot, units.Nearest)
 	}
 	return t.asked.at(oils, pot)
 }
@@ -357,9 +357,9 @@ func (s *solved) weighLoads() {
 			l := &s.loads[i][j]
 			switch load := l.addition.Load; {
 			case load.OfOils.Given():
-				l.mass = s.oilTotal.Times(load.OfOils.Times(share), units.Nearest)
+				l.mass = product(s.oilTotal, load.OfOils.Times(share), units.Nearest)
 			case load.OfBatter.Given():
-				l.mass = s.pot.Times(load.OfBatter.Times(share), units.Nearest)
+				l.mass = product(s.pot, load.OfBatter.Times(share), units.Nearest)
 			default:
 				l.mass = load.Mass
 			}
@@ -367,7 +367,7 @@ func (s *solved) weighLoads() {
 			if carrier.In == NoLiquid {
 				continue
 			}
-			l.carrier = l.mass.Times(carrier.Ratio, units.Nearest)
+			l.carrier = product(l.mass, carrier.Ratio, units.Nearest)
 			if !carrier.fromFormula() {
 				continue
 			}

@@ -198,7 +198,7 @@ func (t *PartTint) whiter(amounts colour.Amounts, lines []Match, fit tint.Calibr
 	if w.More, w.Seen, err = fit.Whiter(t.mixture(), w.Most); err != nil {
 		return err
 	}
-	w.Mass = amounts.Batter.Times(w.More.Or(units.Whole(0)), units.Nearest)
+	w.Mass = product(amounts.Batter, w.More.Or(units.Whole(0)), units.Nearest)
 	t.Whiter = w
 	return nil
 }

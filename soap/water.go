@@ -53,9 +53,9 @@ func WaterPerAlkaliFromOils(waterPerOils, alkaliPerOils units.Ratio) units.Ratio
 func (w Water) asked(alkali, oils units.Mass) units.Mass {
 	switch {
 	case w.PerOils.Given():
-		return oils.Times(w.PerOils, units.Nearest)
+		return product(oils, w.PerOils, units.Nearest)
 	case w.PerAlkali.Given():
-		return alkali.Times(w.PerAlkali, units.Nearest)
+		return product(alkali, w.PerAlkali, units.Nearest)
 	}
 	c := w.LyeConcentration // alkali × (1 − c)/c, divided once
 	return scaled(units.Sum{}.Plus(alkali, units.Whole(1)), c.Rest(), c, units.Nearest)

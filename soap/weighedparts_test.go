@@ -167,7 +167,7 @@ func TestTheDryMassIsThatOfWhatWasWeighed(t *testing.T) {
 				}
 				a.Dry.Mass = r.Mass
 				if a.Strength.Given() {
-					a.Dry.Mass = r.Mass.Times(a.Strength.Typical, units.Nearest)
+					a.Dry.Mass = units.Sum{}.Plus(r.Mass, a.Strength.Typical).Mass(units.Nearest)
 				}
 			}
 		}
@@ -201,11 +201,11 @@ func dividedFormula() pieces {
 // without a weighing counts as its planned share.
 func TestPartsHoldNoMoreThanThePot(t *testing.T) {
 	pot := dividedFormula().batch(t).Batter
-	most := pot.Add(pot.Times(units.Percent(2), units.Down)).Add(units.Milligrams(600))
-	base := pot.Times(units.Percent(60), units.Nearest)
+	most := pot.Add(units.Sum{}.Plus(pot, units.Percent(2)).Mass(units.Down)).Add(units.Milligrams(600))
+	base := units.Sum{}.Plus(pot, units.Percent(60)).Mass(units.Nearest)
 	text := func(m units.Mass) string { return m.Text(units.Gram, 9) + " g" }
 	exact := func(m units.Mass) string { // to the microgram: what a file may say
-		return text(m.Round(units.Milligrams(1).Times(units.MilligramsPerGram(1), units.Nearest), units.Down))
+		return text(m.Round(units.Sum{}.Plus(units.Milligrams(1), units.MilligramsPerGram(1)).Mass(units.Nearest), units.Down))
 	}
 	for name, test := range map[string]struct {
 		base, cloud string
@@ -213,9 +213,9 @@ func TestPartsHoldNoMoreThanThePot(t *testing.T) {
 	}{
 		"at the most":            {exact(base), exact(most.Sub(base)), false},
 		"a milligram above":      {exact(base), exact(most.Sub(base).Add(units.Milligrams(1))), true},
-		"both half as much more": {exact(base.Times(units.Percent(150), units.Nearest)), exact(base), true},
-		"a part as planned":      {exact(base.Times(units.Percent(102), units.Nearest)), "", false},
-		"too much for the other": {exact(base.Times(units.Percent(104), units.Nearest)), "", true},
+		"both half as much more": {exact(units.Sum{}.Plus(base, units.Percent(150)).Mass(units.Nearest)), exact(base), true},
+		"a part as planned":      {exact(units.Sum{}.Plus(base, units.Percent(102)).Mass(units.Nearest)), "", false},
+		"too much for the other": {exact(units.Sum{}.Plus(base, units.Percent(104)).Mass(units.Nearest)), "", true},
 	} {
 		cloud := ""
 		if test.cloud != "" {
@@ -252,7 +252,7 @@ func TestAReadingFarBelowItsPlanIsWarnedOf(t *testing.T) {
 	}
 	plan := batchOf(t, formula(""))
 	water, alkali := plan.Water.Mass, plan.Alkalis[0].Dry.Mass
-	micro := units.Milligrams(1).Times(units.MilligramsPerGram(1), units.Nearest)
+	micro := units.Sum{}.Plus(units.Milligrams(1), units.MilligramsPerGram(1)).Mass(units.Nearest)
 	for subject, test := range map[string]struct {
 		plan   units.Mass
 		before string

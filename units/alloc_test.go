@@ -24,7 +24,7 @@ func TestArithmeticOfAWeighingDoesNotAllocate(t *testing.T) {
 	tests := map[string]func(){
 		"Mass.Add":       func() { keepMass = m.Add(n) },
 		"Mass.Sub":       func() { keepMass = m.Sub(n) },
-		"Mass.Times":     func() { keepMass = m.Times(q, units.Down) },
+		"Mass.Times":     func() { keepMass, keepOK = m.Times(q, units.Down) },
 		"Mass.Round":     func() { keepMass = n.Round(units.Milligrams(100), units.Nearest) },
 		"Mass.Compare":   func() { keepInt = m.Compare(n) },
 		"Sum.Plus":       func() { keepSum = sum.Plus(n, q) },
@@ -66,7 +66,7 @@ func BenchmarkMassTimes(b *testing.B) {
 	m, r := units.Grams(800), units.MustRatio("196.5 mg/g")
 	b.ReportAllocs()
 	for b.Loop() {
-		keepMass = m.Times(r, units.Nearest)
+		keepMass, keepOK = m.Times(r, units.Nearest)
 	}
 }
 

@@ -14,7 +14,7 @@ func Apportion(total Mass, shares []Ratio) []Mass {
 	parts := make([]Mass, len(shares))
 	largest, left := 0, total
 	for i, share := range shares {
-		parts[i] = total.Times(share, Nearest)
+		parts[i] = Sum{}.Plus(total, share).Mass(Nearest)
 		left = left.Sub(parts[i])
 		if share.Compare(shares[largest]) > 0 {
 			largest = i

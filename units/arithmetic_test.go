@@ -20,7 +20,7 @@ func TestProductOfMassAndRatioIsRoundedOnce(t *testing.T) {
 		}
 		for _, how := range modes {
 			want := new(big.Rat).SetFrac(rounded(ng, how), big.NewInt(1_000_000_000))
-			if got := m.Times(r, how); !agrees(got, want) {
+			if got, ok := m.Times(r, how); !ok || !agrees(got, want) {
 				t.Fatalf("%v × %s rounded %v is %v, want %s", m, y.RatString(), how, got, want.FloatString(9))
 			}
 		}
@@ -55,7 +55,7 @@ func TestHalfANanogramGoesTheWayThatIsNamed(t *testing.T) {
 		{4, units.Up, 2},
 	}
 	for _, test := range tests {
-		if got := nanograms(t, test.ng).Times(half, test.how); got != nanograms(t, test.want) {
+		if got, ok := nanograms(t, test.ng).Times(half, test.how); !ok || got != nanograms(t, test.want) {
 			t.Errorf("half of %d ng rounded %v is %v, want %d ng", test.ng, test.how, got, test.want)
 		}
 	}

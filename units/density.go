@@ -19,7 +19,7 @@ func GramsPerMillilitre(r Ratio) Density {
 	if r.Sign() <= 0 || r.Compare(Whole(mostDensity)) > 0 {
 		return Density{}
 	}
-	return Density{Grams(1).Times(r, Nearest).ng}
+	return Density{Sum{}.Plus(Grams(1), r).Mass(Nearest).ng}
 }
 
 // DensityOfFloat takes the figure of a model, in g/mL, rounded to the nearest 10^-9.
@@ -89,15 +89,18 @@ func (d Density) String() string {
 }
 
 // Of gives the mass of a volume at this density, rounded once, to the nearest
-// nanogram: 0 g where the density is not given. Beyond what a [Mass] holds it stops at
-// that end.
-func (d Density) Of(v Volume) Mass {
+// nanogram; ok is false, and the mass 0 g, where the density is not given. Beyond what a
+// [Mass] holds it stops at that end.
+func (d Density) Of(v Volume) (m Mass, ok bool) {
+	if !d.Given() {
+		return Mass{}, false
+	}
 	hi, lo := bits.Mul64(magnitude(v.nl), magnitude(d.ngPerML))
 	ng, ok := quotient128(hi, lo, nanolitresPerMillilitre, v.nl < 0, Nearest)
 	if !ok {
-		return saturated(1<<62, 4*int64(v.Sign()))
+		return saturated(1<<62, 4*int64(v.Sign())), true
 	}
-	return Mass{ng}
+	return Mass{ng}, true
 }
 
 // Volume gives the volume of a mass at this density, rounded once, to the nearest

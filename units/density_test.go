@@ -101,7 +101,7 @@ func TestMassAndVolumeAreThoseWorkedByHand(t *testing.T) {
 		{"1.5 g/mL", "0.000001 mL", "0.0000015 g"},
 	} {
 		d := density(t, c.density)
-		if got := d.Of(volume(t, c.volume)); got.String() != c.mass {
+		if got, ok := d.Of(volume(t, c.volume)); !ok || got.String() != c.mass {
 			t.Errorf("%s of %s: %v, want %s", c.volume, c.density, got, c.mass)
 		}
 		if got, ok := d.Volume(mass(t, c.mass)); !ok || got != volume(t, c.volume) {
@@ -123,8 +123,8 @@ func TestOfAndVolumeAreExactAndInverse(t *testing.T) {
 		if s.IntN(4) == 0 {
 			v, x = units.Volume{}.Sub(v), x.Neg(x)
 		}
-		m := d.Of(v)
-		if want := plain(times(x, rat(t, d.Text(9))), 9) + " g"; m.String() != want {
+		m, ok := d.Of(v)
+		if want := plain(times(x, rat(t, d.Text(9))), 9) + " g"; !ok || m.String() != want {
 			t.Fatalf("%v of %v: %v, want %s", v, d, m, want)
 		}
 		back, ok := d.Volume(m)
@@ -139,13 +139,23 @@ func TestOfAndVolumeAreExactAndInverse(t *testing.T) {
 	}
 }
 
+// Of an unknown density a volume has no mass that is known, and none at all has no volume.
+func TestADensityThatIsNotGivenMakesNoMass(t *testing.T) {
+	if m, ok := (units.Density{}).Of(units.Millilitres(250)); ok || m != (units.Mass{}) {
+		t.Errorf("%v, %v", m, ok)
+	}
+	if m, ok := density(t, "1.33 g/mL").Of(units.Volume{}); !ok || m != (units.Mass{}) {
+		t.Errorf("0 mL: %v, %v", m, ok)
+	}
+}
+
 func TestHugeMassesAndVolumesStopAtTheEnd(t *testing.T) {
 	heavy, light := density(t, "30 g/mL"), density(t, "0.000000001 g/mL")
 	huge := units.Millilitres(int64(1) << 40)
-	if m := heavy.Of(huge); m.Compare(units.Grams(farGrams)) < 0 {
+	if m, ok := heavy.Of(huge); !ok || m.Compare(units.Grams(farGrams)) < 0 {
 		t.Errorf("%v of %v are %v", huge, heavy, m)
 	}
-	if m := heavy.Of(units.Millilitres(int64(-1) << 40)); m.Compare(units.Grams(-farGrams)) > 0 {
+	if m, ok := heavy.Of(units.Millilitres(int64(-1) << 40)); !ok || m.Compare(units.Grams(-farGrams)) > 0 {
 		t.Errorf("they are %v", m)
 	}
 	if v, ok := light.Volume(units.Grams(farGrams)); ok || v != (units.Volume{}) {

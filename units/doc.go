@@ -27,7 +27,10 @@
 //	if err != nil {
 //		return units.Mass{}, err
 //	}
-//	olive := oils.Times(share, units.Nearest) // 359.755448456 g
+//	olive, ok := oils.Times(share, units.Nearest) // 359.755448456 g
+//	if !ok {
+//		return units.Mass{}, errors.New("the share was not given")
+//	}
 //	scale := units.Milligrams(100)
 //	return olive.Round(scale, units.Nearest), nil // 359.8 g
 //
@@ -40,6 +43,12 @@
 // model come in by functions that refuse what is no number ([RatioOfFloat],
 // [DensityOfFloat], [VolumeOfFloat], [CelsiusOfFloat]); float64s go out for estimates and
 // drawings alone (such as [Mass.Grams]): nothing that is weighed may come from one.
+//
+// What is not given does not become a mass, a volume or a quotient by itself: the functions
+// that would make one say with ok that there is none ([Mass.Times], [Mass.Over], [Mass.Per],
+// [Sum.Per], [Sum.Scale], [Density.Of], [Density.Volume]). Between ratios it stays not given.
+// Only what adds up counts it as zero, and says so: a [Sum] is one of what is known, and
+// [Apportion] gives nothing to a share that is not given. A float64 of it is 0, for drawings.
 //
 // What is beyond what a type holds stops at that end and does not wrap round. The readers
 // refuse far less: more than a tonne, 1000 L, 10 m, 100 m², 30 g/mL, 10,000 K, and a text

@@ -57,7 +57,7 @@ func ExampleParseDensity() {
 		return
 	}
 	fmt.Println(lye.Of(units.Millilitres(250)))
-	// Output: 332.5 g
+	// Output: 332.5 g true
 }
 
 // How much room does a batter of 1.02 g/mL take, 510 g of it? One of unknown density

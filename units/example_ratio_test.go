@@ -34,13 +34,13 @@ func ExamplePercent() {
 // 196 mg of KOH for each of 200 g of an oil.
 func ExampleMilligramsPerGram() {
 	fmt.Println(units.Grams(200).Times(units.MilligramsPerGram(196), units.Nearest))
-	// Output: 39.2 g
+	// Output: 39.2 g true
 }
 
 // Three parts of oil carry one part of a pigment: 5.5 g of it need 16.5 g.
 func ExampleWhole() {
 	fmt.Println(units.Milligrams(5_500).Times(units.Whole(3), units.Nearest))
-	// Output: 16.5 g
+	// Output: 16.5 g true
 }
 
 // The figure of a model comes in rounded to 10^-12, and what is no number does not come in.

@@ -22,7 +22,11 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	olive := oils.Times(share, units.Nearest)
+	olive, ok := oils.Times(share, units.Nearest)
+	if !ok {
+		fmt.Println("the share was not given")
+		return
+	}
 	scale := units.Milligrams(100)
 	fmt.Println(olive, "is weighed as", olive.Round(scale, units.Nearest))
 	// Output: 359.755448456 g is weighed as 359.8 g
@@ -59,7 +63,11 @@ func ExampleMass_Times() {
 	oils, _ := units.ParseMass("28.2 oz")
 	share, _ := units.ParsePercent("45 %")
 	fmt.Println(oils.Times(share, units.Nearest))
-	// Output: 359.755448456 g
+	var forgotten units.Ratio
+	fmt.Println(oils.Times(forgotten, units.Nearest))
+	// Output:
+	// 359.755448456 g true
+	// 0 g false
 }
 
 // A column of the batch sheet, aligned on the point.

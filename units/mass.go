@@ -76,11 +76,11 @@ func (m Mass) Compare(n Mass) int {
 // Sign gives -1, 0 or 1 as m is below, at or above 0 g.
 func (m Mass) Sign() int { return m.Compare(Mass{}) }
 
-// Times gives m × r, rounded once, to a nanogram. A ratio that is not given
-// counts as zero. Where several such products are added up, a [Sum] rounds none of
-// them.
-func (m Mass) Times(r Ratio, how Rounding) Mass {
-	return Sum{}.Plus(m, r).Mass(how)
+// Times gives m × r, rounded once, to a nanogram; ok is false, and the mass 0 g, where r is
+// not given. Beyond what a Mass holds it stops at that end. Where several such products are
+// added up, a [Sum] rounds none of them, and counts a ratio that is not given as zero.
+func (m Mass) Times(r Ratio, how Rounding) (product Mass, ok bool) {
+	return Sum{}.Plus(m, r).Mass(how), r.given
 }
 
 // Over gives m / r, rounded once, to a nanogram; ok is false, and the mass 0 g, where r is

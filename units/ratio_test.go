@@ -51,10 +51,14 @@ func TestRatioThatIsNotGivenPoisonsArithmetic(t *testing.T) {
 	}
 }
 
-func TestRatioThatIsNotGivenCountsAsZeroOfAMass(t *testing.T) {
+// A forgotten share must not become 0 g without a word, and 0 % of a mass is 0 g. A sum is one of what is known.
+func TestRatioThatIsNotGivenMakesNoMass(t *testing.T) {
 	m := units.Grams(800)
-	if got := m.Times(units.Ratio{}, units.Up); got != (units.Mass{}) {
-		t.Errorf("a mass times it is %v", got)
+	if got, ok := m.Times(units.Ratio{}, units.Up); ok || got != (units.Mass{}) {
+		t.Errorf("a mass times it is %v, %v", got, ok)
+	}
+	if got, ok := m.Times(units.Percent(0), units.Up); !ok || got != (units.Mass{}) {
+		t.Errorf("a mass times 0 %% is %v, %v", got, ok)
 	}
 	sum := units.Sum{}.Plus(m, units.Whole(1))
 	if sum.Plus(m, units.Ratio{}).Compare(sum) != 0 || sum.Times(units.Ratio{}).Sign() != 0 {

@@ -68,7 +68,8 @@ func results() string {
 		for _, m := range masses {
 			sum := units.Sum{}.Plus(m, r).Plus(units.Grams(1), wide)
 			for _, how := range modes {
-				fmt.Fprintln(&b, m.Times(r, how), sum.Mass(how), sum.Times(r).Mass(how), sum.TimesWhole(-3).Mass(how))
+				product, ok := m.Times(r, how)
+				fmt.Fprintln(&b, product, ok, sum.Mass(how), sum.Times(r).Mass(how), sum.TimesWhole(-3).Mass(how))
 			}
 			share, ok := sum.Per(units.Sum{}.Plus(units.Grams(9), units.Percent(70)))
 			fmt.Fprintln(&b, share.Text(34), ok, sum.Sign(), sum.Grams(), sum.Sub(sum).Sign())

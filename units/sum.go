@@ -21,7 +21,8 @@ type Sum struct {
 	wide *decimal.Decimal
 }
 
-// Plus gives s + m × r, exactly. A ratio that is not given counts as zero.
+// Plus gives s + m × r, exactly. A ratio that is not given counts as zero: a sum is one of
+// what is known. Where that may not be, see [Mass.Times].
 func (s Sum) Plus(m Mass, r Ratio) Sum {
 	if s.wide != nil || r.wide != nil {
 		d := s.decimal().Add(decimalOf(m.ng, -9).Mul(r.decimal()))

@@ -71,7 +71,7 @@ func VolumeOfFloat(millilitres float64) (v Volume, ok bool) {
 	if !ok || r.Compare(Whole(mostLitres*1000)) > 0 || r.Compare(Whole(-mostLitres*1000)) < 0 {
 		return Volume{}, false
 	}
-	return Volume{Milligrams(1).Times(r, Nearest).ng}, true
+	return Volume{Sum{}.Plus(Milligrams(1), r).Mass(Nearest).ng}, true
 }
 
 // Add gives v + w, exactly.

@@ -25,7 +25,7 @@ func (m *Maker) Benched() soap.Formula {
 		case 1:
 			a.Load.OfBatter = Basis(m.Between(5, 80))
 		default:
-			a.Load.Mass = size.Times(Basis(m.Between(10, 100)), units.Nearest)
+			a.Load.Mass = units.Sum{}.Plus(size, Basis(m.Between(10, 100))).Mass(units.Nearest)
 		}
 		if m.IntN(2) == 0 {
 			a.Strength = m.exactly(Basis(m.Between(7000, 9500)))
@@ -43,7 +43,7 @@ func (m *Maker) Benched() soap.Formula {
 		if m.IntN(2) == 0 {
 			l.Share = Basis(m.Between(300, 2000))
 		} else {
-			l.Mass = size.Times(Basis(m.Between(100, 400)), units.Nearest)
+			l.Mass = units.Sum{}.Plus(size, Basis(m.Between(100, 400))).Mass(units.Nearest)
 		}
 		if m.IntN(3) > 0 {
 			l.Fat, l.Saponification = Basis(m.Between(50, solids/2)), Span(218, 226, 235)
@@ -144,10 +144,10 @@ func (m *Maker) divide(w *soap.Weighed, parts []soap.ReckonedPart, percent int) 
 		if m.IntN(2) == 0 {
 			continue
 		}
-		lost := p.Batter.Times(Basis(m.IntN(100*percent+1)), units.Nearest)
+		lost := units.Sum{}.Plus(p.Batter, Basis(m.IntN(100*percent+1))).Mass(units.Nearest)
 		batter := p.Batter.Sub(lost)
 		left = left.Add(lost)
-		if most := p.Batter.Times(units.Percent(50), units.Nearest); m.IntN(2) == 0 && left.Compare(most) < 0 {
+		if most := (units.Sum{}).Plus(p.Batter, units.Percent(50)).Mass(units.Nearest); m.IntN(2) == 0 && left.Compare(most) < 0 {
 			batter, left = batter.Add(left), units.Mass{}
 		}
 		at := slices.IndexFunc(w.Parts, func(q soap.WeighedPart) bool { return q.Part == p.Name })
@@ -160,7 +160,7 @@ func (m *Maker) divide(w *soap.Weighed, parts []soap.ReckonedPart, percent int) 
 
 // slip gives a mass as it was really weighed: some percent off.
 func (m *Maker) slip(mass units.Mass, percent int) units.Mass {
-	return mass.Times(Basis(m.Between(10000-100*percent, 10000+100*percent)), units.Nearest)
+	return units.Sum{}.Plus(mass, Basis(m.Between(10000-100*percent, 10000+100*percent))).Mass(units.Nearest)
 }
 
 // Additions adds up a part's additions, name by name, as they are weighed: a paste with its

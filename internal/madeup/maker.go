@@ -128,7 +128,7 @@ func (m *Maker) Formula() soap.Formula {
 	for i := range n {
 		line := soap.OilLine{Oil: pool[i], Share: shares[i]}
 		if byMass {
-			line = soap.OilLine{Oil: pool[i], Mass: size.Times(shares[i], units.Nearest)}
+			line = soap.OilLine{Oil: pool[i], Mass: units.Sum{}.Plus(size, shares[i]).Mass(units.Nearest)}
 		}
 		f.Oils = append(f.Oils, line)
 	}
@@ -214,7 +214,7 @@ func (m *Maker) part(f *soap.Formula, name string, share units.Ratio, size units
 		case 1:
 			a.Load.OfBatter = Basis(m.Between(10, 100))
 		default:
-			a.Load.Mass = size.Times(Basis(m.Between(1, 20)), units.Nearest)
+			a.Load.Mass = units.Sum{}.Plus(size, Basis(m.Between(1, 20))).Mass(units.Nearest)
 		}
 		a.Carrier = m.carrier(f)
 		switch m.IntN(3) {

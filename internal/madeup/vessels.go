@@ -38,7 +38,7 @@ func (m *Maker) Shelved() soap.Formula {
 			p.Reserve = Basis(m.Between(0, 3000))
 		}
 		if m.IntN(3) == 0 {
-			p.Loss = size.Times(Basis(m.Between(1, 100)), units.Nearest)
+			p.Loss = units.Sum{}.Plus(size, Basis(m.Between(1, 100))).Mass(units.Nearest)
 		}
 		for j := range p.Colourants {
 			if m.IntN(2) == 0 {

@@ -81,8 +81,8 @@ func ExampleAcid() {
 		return
 	}
 	acid := units.Grams(10)
-	fmt.Println("takes up", acid.Times(citric.Neutralises(lye.SodiumHydroxide), units.Nearest).Text(units.Gram, 3), "g")
-	fmt.Println("leaves", acid.Times(citric.WaterFormed(), units.Nearest).Text(units.Gram, 3), "g of water")
+	fmt.Println("takes up", units.Sum{}.Plus(acid, citric.Neutralises(lye.SodiumHydroxide)).Mass(units.Nearest).Text(units.Gram, 3), "g")
+	fmt.Println("leaves", units.Sum{}.Plus(acid, citric.WaterFormed()).Mass(units.Nearest).Text(units.Gram, 3), "g of water")
 	// Output:
 	// takes up 6.246 g
 	// leaves 2.813 g of water

@@ -64,8 +64,8 @@ func TestStockMadeAndTakenComesBack(t *testing.T) {
 		if weighed.Add(water) != want {
 			t.Errorf("%v and %v are not %v", weighed, water, want)
 		}
-		holds := weighed.Times(purity, units.Down)
-		if wanted := want.Times(strength, units.Up); holds.Compare(wanted) > 0 || wanted.Sub(holds).Compare(nanogram.Times(units.Whole(3), units.Up)) > 0 {
+		holds := units.Sum{}.Plus(weighed, purity).Mass(units.Down)
+		if wanted := (units.Sum{}).Plus(want, strength).Mass(units.Up); holds.Compare(wanted) > 0 || wanted.Sub(holds).Compare((units.Sum{}).Plus(nanogram, units.Whole(3)).Mass(units.Up)) > 0 {
 			t.Errorf("%v of %v hold %v, not %v", weighed, purity, holds, wanted)
 		}
 		thin := strength.Times(units.MilligramsPerGram(100 + random.IntN(901)))
@@ -73,7 +73,7 @@ func TestStockMadeAndTakenComesBack(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if back := taken.Times(strength, units.Up); back.Compare(holds) > 0 || holds.Sub(back).Compare(nanogram) > 0 {
+		if back := (units.Sum{}).Plus(taken, strength).Mass(units.Up); back.Compare(holds) > 0 || holds.Sub(back).Compare(nanogram) > 0 {
 			t.Errorf("%v of stock for %v hold %v", taken, holds, back)
 		}
 		if more.Sign() < 0 {

@@ -62,7 +62,7 @@ func TestThePrintedExerciseOfTwoEndPoints(t *testing.T) {
 	if got := found.Carbonate.PercentText(2); got != "3.97" {
 		t.Errorf("%s %% of carbonate, want 3.97", got)
 	}
-	if got, _ := mass(t, "0.4 g").Times(found.Carbonate, units.Nearest).Per(units.Grams(1)); got.Text(4) != "0.0159" {
+	if got, _ := (units.Sum{}).Plus(mass(t, "0.4 g"), found.Carbonate).Mass(units.Nearest).Per(units.Grams(1)); got.Text(4) != "0.0159" {
 		t.Errorf("%s g of carbonate, want 0.0159", got.Text(4))
 	}
 	// No reading is off: the bounds are the figure itself.

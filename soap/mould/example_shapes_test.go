@@ -21,8 +21,13 @@ func Example() {
 		return
 	}
 	batter := units.GramsPerMillilitre(units.MustRatio("1.02"))
-	cups := batter.Of(volume).Times(units.Whole(12), units.Nearest)
-	reserve := cups.Times(mould.Poured.Reserve(), units.Nearest)
+	one, ok := batter.Of(volume)
+	if !ok {
+		fmt.Println("the density is not known")
+		return
+	}
+	cups := units.Sum{}.Plus(one, units.Whole(12)).Mass(units.Nearest)
+	reserve := units.Sum{}.Plus(cups, mould.Poured.Reserve()).Mass(units.Nearest)
 	fmt.Println(cups.Text(units.Gram, 1), "g in the cups,", cups.Add(reserve).Text(units.Gram, 1), "g in the pot")
 	// Output: 932.1 g in the cups, 978.7 g in the pot
 }

@@ -38,7 +38,7 @@ func Fill(batter units.Mass, wanted []Wanted) []Filled {
 		if i < len(wanted)-1 {
 			f.Whole = min(f.Whole, w.Count)
 		}
-		left := batter.Sub(w.Content.Times(units.Whole(f.Whole), units.Nearest))
+		left := batter.Sub(units.Sum{}.Plus(w.Content, units.Whole(f.Whole)).Mass(units.Nearest))
 		if f.Whole < w.Count {
 			f.Short = w.Content.Sub(left)
 			left = units.Mass{} // it stands in the one that is not whole

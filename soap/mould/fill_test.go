@@ -10,7 +10,7 @@ import (
 )
 
 func nano(n int64) units.Mass { // a nanogram is the smallest mass
-	return units.Milligrams(1).Times(units.MilligramsPerGram(1), units.Nearest).Times(units.MilligramsPerGram(n), units.Nearest)
+	return units.Sum{}.Plus(units.Sum{}.Plus(units.Milligrams(1), units.MilligramsPerGram(1)).Mass(units.Nearest), units.MilligramsPerGram(n)).Mass(units.Nearest)
 }
 
 // oneByOne fills cavities one at a time, as a hand does.
@@ -85,7 +85,7 @@ func TestSharedAddsUp(t *testing.T) {
 		if filled.Add(kept).Add(loss) != poured {
 			t.Fatalf("%v + %v + %v is not %v", filled, kept, loss, poured)
 		}
-		if off := kept.Sub(filled.Times(reserve, units.Nearest)); off.Compare(nano(2)) > 0 || off.Compare(nano(-2)) < 0 {
+		if off := kept.Sub((units.Sum{}).Plus(filled, reserve).Mass(units.Nearest)); off.Compare(nano(2)) > 0 || off.Compare(nano(-2)) < 0 {
 			t.Fatalf("%v kept of %v at %v", kept, filled, reserve)
 		}
 	}
