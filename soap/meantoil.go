@@ -111,8 +111,11 @@ func (row *oilRow) inPlaceOf() (built Oil, replaced bool) {
 // each of which is one oil's.
 var printedNames = sync.OnceValue(func() map[string]string {
 	ids := map[string]string{}
-	for _, oil := range Oils() {
-		ids[strings.Join(names.Words(names.Fold(oil.Name())), " ")] = oil.ID()
+	for _, id := range oilIDs() {
+		stanza, _ := oilIndex().Find(id) // no row is read for its name alone
+		_, rest, _ := strings.Cut(stanza, "\nname\t")
+		name, _, _ := strings.Cut(rest, "\n")
+		ids[strings.Join(names.Words(names.Fold(name)), " ")] = id
 	}
 	return ids
 })
