@@ -1,16 +1,19 @@
 package fragrance
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
 
+	"example.com/lyewright/internal/names"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/fault"
 )
 
 // blends checks the blends and takes each apart into what is no blend itself.
 func (b *shelver) blends() {
+	b.meanings()
 	for i := range b.supplied {
 		b.blend(i)
 	}
@@ -19,6 +22,38 @@ func (b *shelver) blends() {
 	}
 	for i := range b.own {
 		b.takeApart(i)
+	}
+}
+
+// meanings finds the ids that the lines of all blends mean: of a material of the list, letter for letter and then but
+// for its spelling, or of a built-in one, which may be called by a name in everyday use. A name that means none, or
+// several, stands for itself.
+func (b *shelver) meanings() {
+	var spelled map[string]string
+	for i := range b.supplied {
+		blend := b.supplied[i].Blend
+		if len(blend) > MostBlended {
+			blend = nil // that is said
+		}
+		ids := make([]string, len(blend))
+		for j, line := range blend {
+			ids[j] = line.Fragrance
+			if line.Fragrance == "" || b.indexOf(line.Fragrance) >= 0 || Known(line.Fragrance) {
+				continue
+			}
+			if spelled == nil {
+				spelled = make(map[string]string, len(b.supplied))
+				for k := range slices.Backward(b.supplied) { // the first of those spelled alike counts
+					spelled[names.Fold(b.supplied[k].ID)] = b.supplied[k].ID
+				}
+			}
+			if id := spelled[names.Fold(line.Fragrance)]; id != "" {
+				ids[j] = id
+			} else if answer := names.Look(names.Fragrance, line.Fragrance, Known); answer.ID != "" && !answer.Unheld {
+				ids[j] = answer.ID
+			}
+		}
+		b.meant = append(b.meant, ids)
 	}
 }
 
@@ -34,16 +69,17 @@ func (b *shelver) blend(i int) {
 		return
 	}
 	all, whole := units.Whole(0), true
+	ids := b.meant[i]
 	for j, line := range blend {
 		at := item(list, j)
 		switch {
 		case line.Fragrance == "":
 			b.fault(at+".fragrance", "", "is missing", "name a material", fault.ErrMissing)
-		case b.indexOf(line.Fragrance) < 0 && !Known(line.Fragrance):
+		case b.indexOf(ids[j]) < 0 && !Known(ids[j]):
 			b.unknown(at+".fragrance", line.Fragrance)
 		}
 		for k := range j {
-			if line.Fragrance != "" && blend[k].Fragrance == line.Fragrance {
+			if line.Fragrance != "" && ids[k] == ids[j] {
 				b.fault(at+".fragrance", line.Fragrance, "stands twice", "put both into one", fault.ErrConflict)
 				break
 			}
@@ -64,7 +100,7 @@ func (b *shelver) blend(i int) {
 	}
 	if circle := b.circle(i); circle != nil {
 		for j, line := range blend {
-			if line.Fragrance == circle[1] {
+			if ids[j] == circle[1] {
 				b.fault(item(list, j)+".fragrance", line.Fragrance, "leads back to "+units.Quote(b.supplied[i].ID)+": "+spelled(circle), "leave it out of one of these", fault.ErrConflict)
 				break
 			}
@@ -72,18 +108,29 @@ func (b *shelver) blend(i int) {
 	}
 }
 
-func (b *shelver) unknown(path, id string) {
-	remedy := b.offer(id, &b.materialNames, func() []string {
-		names := slices.Clone(ids())
-		for i := range b.supplied {
-			names = append(names, b.supplied[i].ID)
+// unknown says why a name in a blend is taken for no material, and what would be right: what it may mean, one of the
+// list that is spelled almost so, or a built-in one that is harmless to offer.
+func (b *shelver) unknown(path, name string) {
+	reason, choice := names.Look(names.Fragrance, name, Known).Why(Known, nil)
+	remedy := "name a material of this list, or a built-in fragrance"
+	switch {
+	case len(choice) > 0:
+		remedy = "write " + strings.Join(choice, " or ")
+	case reason == "":
+		reason = "is not a material that is known"
+		offered := b.offer(name, &b.materialNames, func() []string {
+			own := make([]string, len(b.supplied))
+			for i := range b.supplied {
+				own[i] = b.supplied[i].ID
+			}
+			return own
+		})
+		if offered == "" && b.offers <= mostOffers {
+			offered = Suggest(name)
 		}
-		return names
-	})
-	if remedy == "" {
-		remedy = "name a material of this list, or a built-in fragrance"
+		remedy = cmp.Or(offered, remedy)
 	}
-	b.fault(path, id, "is not a material that is known", remedy, fault.ErrUnknown)
+	b.fault(path, name, reason, remedy, fault.ErrUnknown)
 }
 
 // indexOf finds a material of the list, or -1.
@@ -110,11 +157,11 @@ func (b *shelver) circle(start int) []string {
 	seen := make([]bool, len(b.supplied))
 	var way func(i int) []string
 	way = func(i int) []string {
-		for _, line := range b.supplied[i].Blend {
-			next := b.indexOf(line.Fragrance)
+		for _, id := range b.meant[i] {
+			next := b.indexOf(id)
 			switch {
 			case next == start:
-				return []string{b.supplied[i].ID, line.Fragrance}
+				return []string{b.supplied[i].ID, id}
 			case next < start || seen[next]: // said of that one, or no way
 				continue
 			}
@@ -134,12 +181,13 @@ func (b *shelver) takeApart(i int) *material {
 	if len(m.parts) > 0 {
 		return m
 	}
-	for _, line := range b.supplied[i].Blend {
+	for k, line := range b.supplied[i].Blend {
 		var inner *material
-		if j := b.indexOf(line.Fragrance); j >= 0 {
+		id := b.meant[i][k]
+		if j := b.indexOf(id); j >= 0 {
 			inner = b.takeApart(j)
 		} else {
-			inner, _ = builtIn(b.rs, line.Fragrance) // checked
+			inner, _ = builtIn(b.rs, id) // checked
 		}
 		m.behaviour |= inner.behaviour
 		m.recalled |= inner.recalled

@@ -77,6 +77,7 @@ type shelver struct {
 	Shelf
 	supplied []Supplied
 	law      Law
+	meant    [][]string // the ids that the lines of each blend mean
 	faults   fault.Faults
 
 	offers                       int

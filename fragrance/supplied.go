@@ -31,7 +31,8 @@ type Supplied struct {
 	Behaviour Behaviour // what it does in soap, as its supplier says or its maker saw
 
 	// Blend makes it a blend of other materials, of the shelf or built-in, whose shares
-	// add up to 100 %. A blend has no certificate and no list of its own.
+	// add up to 100 %; of the built-in ones a name in everyday use does as well as the ID. A
+	// blend has no certificate and no list of its own.
 	Blend []Share // at most 50
 }
 

@@ -162,7 +162,7 @@ func (g *weigher) lye() {
 		a := &w.alkalis[i]
 		weighing, _ := a.ToWeigh()
 		for _, found := range g.read.Alkalis {
-			if found.Alkali == a.Alkali && !g.slipped(true, found.Mass, weighing.Mass, a.Alkali.Name(), "alkali", a.Alkali.String()) {
+			if found.Alkali == a.Alkali && !g.slipped(true, found.Mass, weighing.Mass, a.Alkali.Name(), "alkali", found.key()) {
 				w.read.alkalis[i] = true
 				a.Dry.Mass = found.Mass
 				if a.Strength.Given() {
@@ -242,7 +242,7 @@ func (g *weigher) readAdditions(part int) {
 					plan = plan.Add(l.weighedAs())
 				}
 			}
-			if g.slipped(oily, addition.Mass, plan, addition.Name, "parts", name, "additions", addition.Name) {
+			if g.slipped(oily, addition.Mass, plan, addition.Name, "parts", name, "additions", addition.key()) {
 				continue
 			}
 			for i, mass := range apportioned(addition.Mass, plans, plan) {

@@ -236,7 +236,7 @@ var subjectOf = map[string][]string{
 	"titration-exact":          {"titration"},
 	// of an extra carrier, which has no line among the oils, the carrier
 	"range-missing":           {"oils[]", "parts[].match[].carrier", "parts[].colourants[].carrier", "parts[].fragrances[].carrier", "parts[].additives[].carrier"},
-	"name-note":               {"oils[]", "acids[]", "alkali[]", "parts[].fragrances[]", "parts[].colourants[]", "parts[].match[]", "parts[].match[].carrier", "parts[].colourants[].carrier", "parts[].fragrances[].carrier", "parts[].additives[].carrier"},
+	"name-note":               {"oils[]", "acids[]", "alkali[]", "parts[].fragrances[]", "parts[].colourants[]", "parts[].match[]", "parts[].match[].carrier", "parts[].colourants[].carrier", "parts[].fragrances[].carrier", "parts[].additives[].carrier", "materials[].blend[]"},
 	"value-computed":          {"oils[]", "parts[].match[].carrier", "parts[].colourants[].carrier", "parts[].fragrances[].carrier", "parts[].additives[].carrier"},
 	"saponification-single":   {"oils[]", "water.liquids[]"},
 	"saponification-replaced": {"oils[]"},

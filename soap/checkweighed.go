@@ -70,7 +70,7 @@ func (c *checker) weighedAdditions(part *Part, read *WeighedPart, t trail) {
 	additions := t.at("additions")
 	for i := range read.Additions {
 		addition := &read.Additions[i]
-		line := additions.at(addition.Name)
+		line := additions.at(addition.key())
 		c.readMass(line, addition.Mass)
 		if known := part.names(); !slices.ContainsFunc(known, func(name string) bool { return sameName(name, addition.Name) }) {
 			c.fault(line, "", "is not an addition of this part", cmp.Or(nearest.Remedy(addition.Name, known), "name one of its colourants, fragrances or additives"), ErrUnknown, "parts", "parts[].colourants", "parts[].fragrances", "parts[].additives", "parts[].match")
@@ -104,8 +104,7 @@ func (c *checker) weighedLines(w *Weighed, t trail) {
 		}, "put both into one")
 	}
 	for i := range w.Alkalis {
-		name := w.Alkalis[i].Alkali.String()
-		line := alkalis.at(name)
+		line := alkalis.at(w.Alkalis[i].key())
 		c.readMass(line, w.Alkalis[i].Mass)
 		found := false
 		for j := range c.f.Alkalis {
@@ -118,15 +117,15 @@ func (c *checker) weighedLines(w *Weighed, t trail) {
 	}
 	c.readMass(t.at("water"), w.Water.Mass)
 	acids, liquids := t.at("acids"), t.at("liquids")
+	means := make([]string, len(w.Acids))
 	for i := range w.Acids {
 		line := acids.at(w.Acids[i].Acid)
 		c.readMass(line, w.Acids[i].Mass)
-		if !slices.ContainsFunc(c.f.Acids, func(a AcidLine) bool { return sameAcid(a.Acid.ID, w.Acids[i].Acid) }) {
+		means[i] = cmp.Or(acidID(w.Acids[i].Acid), w.Acids[i].Acid)
+		if !slices.ContainsFunc(c.f.Acids, func(a AcidLine) bool { return a.Acid.ID == means[i] }) {
 			c.fault(line, "", "is not an acid of this formula", "use the ids of its acids", ErrUnknown, "acids", "acids[].acid")
 		}
-		c.once(line, i, func(j int) bool {
-			return sameAcid(w.Acids[j].Acid, w.Acids[i].Acid) || sameAcid(w.Acids[i].Acid, w.Acids[j].Acid)
-		}, "put both into one")
+		c.once(line, i, func(j int) bool { return means[j] == means[i] }, "put both into one")
 	}
 	for i := range w.Liquids {
 		line := liquids.at(w.Liquids[i].Liquid)
@@ -192,9 +191,15 @@ func (p *Part) carriers() iter.Seq2[string, Carrier] {
 func sameName(a, b string) bool { return a == b || names.Fold(a) == names.Fold(b) }
 
 // sameAcid reports whether a name is that of an acid.
-func sameAcid(id, name string) bool {
+func sameAcid(id, name string) bool { return id == name || acidID(name) == id }
+
+// acidID is the id of the acid that a name means; empty where it means none, or several.
+func acidID(name string) string {
 	acid, err := lye.LookUpAcid(name)
-	return id == name || err == nil && acid.ID == id
+	if err != nil {
+		return ""
+	}
+	return acid.ID
 }
 
 // names lists the names of all that is added to the part.

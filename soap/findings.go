@@ -50,6 +50,7 @@ func findings(s *solved, b *Batch) ([]Finding, Faults) {
 		}
 		j.part(i)
 	}
+	j.blends()
 	j.allergens()
 	return bySeverity(j.found), nil
 }

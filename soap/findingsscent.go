@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/lyewright/fragrance"
+	"example.com/lyewright/internal/names"
 	"example.com/lyewright/soap/mould"
 	"example.com/lyewright/units"
 	"example.com/lyewright/units/cite"
@@ -58,6 +59,25 @@ func (j *judge) scent(i int, t trail) {
 		if a.Material.Given() {
 			j.material(of.String(), a)
 			j.intoPart(of.String(), i, a)
+		}
+	}
+}
+
+// blends says which materials of a blend are asked for by another name than their id.
+func (j *judge) blends() {
+	list := top("materials")
+	for i := range j.b.Formula.Materials {
+		blend := j.b.Formula.Materials[i].Blend
+		for k := range blend {
+			asked := blend[k].Fragrance
+			if id := j.b.Formula.idOf(Fragrance, asked); id != asked {
+				note := ""
+				if fragrance.Known(id) {
+					note = names.Note(names.Fragrance, asked)
+				}
+				t := list.item(i).at("blend")
+				j.named(t.item(k), names.Fragrance, id, asked, note)
+			}
 		}
 	}
 }

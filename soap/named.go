@@ -53,7 +53,10 @@ func (f *Formula) named() *Formula {
 		at := partOf(g.Parts, w.Part)
 		for j := range w.Additions {
 			if at >= 0 {
-				w.Additions[j].Name = f.weighedAs(&g.Parts[at], w.Additions[j].Name)
+				a := &w.Additions[j]
+				if id := f.weighedAs(&g.Parts[at], a.Name); id != a.Name {
+					a.Name, a.asked = id, a.Name
+				}
 			}
 		}
 	}

@@ -31,7 +31,11 @@ func (r *reader) weighed(s *spot, f *Formula) Weighed {
 		if r.under(at, err, "kind"); err != nil {
 			return
 		}
-		w.Alkalis = append(w.Alkalis, WeighedAlkali{Alkali: alkali, Mass: mass})
+		read := WeighedAlkali{Alkali: alkali, Mass: mass}
+		if id != alkali.String() {
+			read.asked = id
+		}
+		w.Alkalis = append(w.Alkalis, read)
 	})
 	w.Water = r.reading(s.at("water"))
 	r.masses(s.at("acids"), func(id string, _ *spot, mass units.Mass) {

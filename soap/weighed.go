@@ -1,6 +1,7 @@
 package soap
 
 import (
+	"cmp"
 	"slices"
 
 	"example.com/lyewright/units"
@@ -70,7 +71,12 @@ type WeighedOil struct {
 type WeighedAlkali struct {
 	Alkali Alkali
 	Mass   units.Mass // 0 g or more, to a tonne; of a stock lye all of it
+
+	asked string // the name that it was written by, where that is another
 }
+
+// key is the key of a formula file that it stands under.
+func (w WeighedAlkali) key() string { return cmp.Or(w.asked, w.Alkali.String()) }
 
 // WeighedAcid is an acid of the formula as it was weighed.
 type WeighedAcid struct {
@@ -101,7 +107,12 @@ type WeighedPart struct {
 type WeighedAddition struct {
 	Name string     // as the formula has it
 	Mass units.Mass // 0 g or more, to a tonne
+
+	asked string // the name that it was written by, where that is another
 }
+
+// key is the key of a formula file that it stands under.
+func (w WeighedAddition) key() string { return cmp.Or(w.asked, w.Name) }
 
 // WeighedCarrier is all of a part's carriers of one liquid, as weighed; what is in a paste
 // that stands among Additions is not of it.

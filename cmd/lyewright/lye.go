@@ -84,6 +84,7 @@ func (c *command) lyeOn(topic lyeTopic, args []string) int {
 		return c.usage(more[0], "is more than lye "+topic.name+" needs", "write options such as -alkali in front of their values")
 	}
 	answer, err := topic.work(&o)
+	answer.asked = o.asked
 	if faults := o.all(err); len(faults) > 0 {
 		return c.fail(wrongInput, faults...)
 	}
@@ -91,7 +92,7 @@ func (c *command) lyeOn(topic lyeTopic, args []string) int {
 	if c.json {
 		page.Write(answer.object())
 		page.WriteByte('\n')
-	} else if err := answer.page(&page); err != nil {
+	} else if err := answer.write(&page); err != nil {
 		return c.fail(cannotIO, soap.Fault{Reason: err.Error(), Kind: err})
 	}
 	return c.print(page.Bytes(), done)
@@ -102,8 +103,20 @@ type lyeAnswer struct {
 	page    func(w io.Writer) error
 	schema  string
 	alkali  soap.Alkali
+	asked   string // the name that it was asked for by, where that is not its usual one
 	figures func(w *jsonwrite.Writer)
 	source  cite.Source
+}
+
+// write prints the page, behind a line on the name of the alkali where that is not its usual one.
+func (a *lyeAnswer) write(w io.Writer) error {
+	if a.asked != "" {
+		read := soap.Finding{Code: "name-note", Names: []string{a.alkali.String(), a.asked}, Detail: "alkali"}
+		if _, err := io.WriteString(w, read.Message()+"\n\n"); err != nil {
+			return err
+		}
+	}
+	return a.page(w)
 }
 
 func (a *lyeAnswer) object() []byte {
@@ -112,6 +125,9 @@ func (a *lyeAnswer) object() []byte {
 		w.Text("schema", a.schema)
 		w.Text("data_edition", soap.DataEdition())
 		w.Text("alkali", a.alkali.String())
+		if a.asked != "" {
+			w.Text("asked", a.asked)
+		}
 		a.figures(w)
 		if a.source.Title != "" {
 			w.Text("source", a.source.String())
@@ -128,6 +144,7 @@ type lyeOptions struct {
 	faults soap.Faults
 	unread bool     // a quantity could not be read
 	unsure []string // options of which nothing can be said, since another could not be read
+	asked  string   // the name of the alkali, where that is not its usual one
 }
 
 // given reports whether an option was written, be it with an empty text.
@@ -208,15 +225,24 @@ func (o *lyeOptions) choice(name, reason string, words ...string) string {
 	return ""
 }
 
-// alkali reads the hydroxide; none where it is not known.
+// alkali reads the hydroxide, by whatever name it is called; none where it is not known.
 func (o *lyeOptions) alkali() soap.Alkali {
-	switch o.choice("alkali", "is not an alkali that is known", soap.SodiumHydroxide.String(), soap.PotassiumHydroxide.String()) {
-	case soap.SodiumHydroxide.String():
+	if !o.given("alkali") {
 		return soap.SodiumHydroxide
-	case soap.PotassiumHydroxide.String():
-		return soap.PotassiumHydroxide
 	}
-	return 0
+	name := *o.texts["alkali"]
+	alkali, err := lye.LookUpAlkali(name)
+	var bad soap.Fault
+	switch {
+	case errors.As(err, &bad):
+		if lye.AlkaliNamed(name) == "a solution of an alkali" {
+			bad.Remedy = "write the hydroxide that is in it, sodium-hydroxide or potassium-hydroxide"
+		}
+		o.faults.Add("-alkali", name, bad.Reason, bad.Remedy, bad.Kind)
+	case name != alkali.String():
+		o.asked = name
+	}
+	return alkali
 }
 
 func titration(o *lyeOptions) (lyeAnswer, error) {

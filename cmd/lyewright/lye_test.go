@@ -146,6 +146,7 @@ var lyeQuestions = map[string]string{
 	"hydrometer-koh": "density|-reading|1.3 g/mL|-temperature|20 °C|-alkali|potassium-hydroxide",
 	"stock":          "stock|-strength|50 %|-make|1 kg|-purity|98 %",
 	"stock-koh":      "stock|-strength|45 %|-make|500 g|-alkali|potassium-hydroxide",
+	"everyday-name":  "stock|-strength|45 %|-make|500 g|-alkali|Caustic Soda",
 	"thinned":        "stock|-strength|50 %|-hydroxide|100 g|-lye|33 %",
 }
 
@@ -193,9 +194,9 @@ func TestTheLyeAnswersInJSONWithItsKeysInOrder(t *testing.T) {
 			continue
 		}
 		matchGolden(t, golden+"/lye-"+name+".json", stdout)
-		o := keyed(t, name, decode(t, stdout), "schema:t data_edition:t alkali:t "+keys[list[0]])
+		o := keyed(t, name, decode(t, stdout), "schema:t data_edition:t alkali:t asked:t? "+keys[list[0]])
 		for _, key := range o.keys {
-			if !strings.Contains(" schema:t data_edition:t alkali:t "+keys[list[0]], " "+key+":") {
+			if !strings.Contains(" schema:t data_edition:t alkali:t asked:t? "+keys[list[0]], " "+key+":") {
 				t.Errorf("%s: %s is no key of it", name, key)
 			}
 			figure, isNumber := o.values[key].(json.Number)
@@ -295,6 +296,38 @@ func TestLyeAloneSaysWhatIsMissingAndHelps(t *testing.T) {
 	// standard error that breaks off within the help
 	if status := run([]string{"lye"}, strings.NewReader(""), io.Discard, &full{left: len(stderr) - 1}); status != cannotIO {
 		t.Errorf("cut short: exit %d", status)
+	}
+}
+
+// A hydroxide is found by whatever name a formula may have for it, and the answer has both names. A name of several,
+// and one of a solution, is refused with what is right here.
+func TestTheLyeTakesTheNamesOfAnAlkaliThatAFormulaTakes(t *testing.T) {
+	for name, want := range map[string]string{
+		"caustic soda": "sodium-hydroxide", "NaOH": "sodium-hydroxide", "Ätznatron": "sodium-hydroxide", "Sodium Hydroxide": "sodium-hydroxide",
+		"KOH": "potassium-hydroxide", "potasse caustique": "potassium-hydroxide", "hidróxido de potasio": "potassium-hydroxide",
+	} {
+		question := []string{"lye", "stock", "-strength", "40 %", "-make", "1 kg", "-alkali", name}
+		stdout, stderr, status := lyewright("", append(question, "-json")...)
+		o, _ := decode(t, stdout).(object)
+		if status != done || stderr != "" || o.values["alkali"] != want || o.values["asked"] != name {
+			t.Errorf("%s: exit %d, %s%s", name, status, stdout, stderr)
+		}
+		page, _, _ := lyewright("", question...)
+		if says := `The name "` + name + `" is read as ` + want + "."; !strings.HasPrefix(page, says) {
+			t.Errorf("%s: %s", name, page)
+		}
+	}
+	for name, want := range map[string]string{
+		"lye":         "may mean potassium-hydroxide; or sodium-hydroxide",
+		"soda":        "may mean sodium-hydroxide; or something else",
+		"baking soda": "no hydroxide",
+		"Natronlauge": "is a solution: enter as stock lye with its strength; write the hydroxide that is in it, sodium-hydroxide or",
+		"caustic":     "is not an alkali that is known",
+	} {
+		stdout, stderr, status := lyewright("", "lye", "stock", "-strength", "40 %", "-make", "1 kg", "-alkali", name)
+		if status != wrongInput || stdout != "" || !strings.Contains(stderr, `-alkali: "`+name+`" `) || !strings.Contains(stderr, want) {
+			t.Errorf("%s: exit %d, %s%s", name, status, stdout, stderr)
+		}
 	}
 }
 

@@ -2,6 +2,7 @@ package schema_test
 
 import (
 	"encoding/json"
+	"io/fs"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -42,6 +43,63 @@ func TestTheFormulaSchemaTakesEveryExample(t *testing.T) {
 	}
 }
 
+// What the reader takes of a name, the schema takes, too: of every name of the table, and in every formula file of the
+// project, wherever that lies.
+func TestTheFormulaSchemaTakesEveryNameThatTheReaderTakes(t *testing.T) {
+	var texts []string
+	alkalis, acids := 0, 0
+	for line := range strings.Lines(string(read(t, "../../internal/names/data/names.txt"))) {
+		kind, name, _ := strings.Cut(strings.Split(line, "\t")[0], " ")
+		key, alkali, acid := "kind", name, "citric-acid-anhydrous"
+		switch kind {
+		case "alkali":
+			alkalis++
+		case "acid":
+			key, alkali, acid = "acid", "sodium-hydroxide", name
+			acids++
+		default:
+			continue
+		}
+		for _, spelled := range []string{name, strings.ToUpper(name), strings.ReplaceAll(name, " ", "-")} {
+			text := `{"formula": "Lantern names", "oils": [{"oil": "olive", "share": "rest"}],
+				"alkali": [{"kind": "` + strings.Replace(alkali, name, spelled, 1) + `", "purity": "98 %"}], "superfat": "5 %",
+				"water": {"lye_concentration": "30 %"}, "size": {"oils": "500 g"},
+				"acids": [{"acid": "` + strings.Replace(acid, name, spelled, 1) + `", "strength": "5 %", "load": "1 % of oils", "compensate": true}]}`
+			if _, _, err := soap.ParseFormula([]byte(text)); err == nil {
+				texts = append(texts, text)
+			} else if !strings.Contains(err.Error(), key) {
+				t.Errorf("%s: %v", spelled, err)
+			}
+		}
+	}
+	if alkalis < 50 || acids < 30 || len(texts) < 150 {
+		t.Errorf("%d names of alkalis and %d of acids give %d formulas", alkalis, acids, len(texts))
+	}
+	names := len(texts)
+	err := filepath.WalkDir("../../testdata", func(path string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() || filepath.Ext(path) != ".json" {
+			return err
+		}
+		text := read(t, path)
+		if _, _, err := soap.ParseFormula(text); err == nil {
+			texts = append(texts, string(text))
+		}
+		return nil
+	})
+	if err != nil || len(texts) < names+20 {
+		t.Errorf("%d formulas under testdata, %v", len(texts)-names, err)
+	}
+	var requests []request
+	for _, text := range texts {
+		requests = append(requests, request{Name: "formula/1", Instance: json.RawMessage(text)})
+	}
+	for i, said := range verdicts(t, requests...) {
+		if said != "" {
+			t.Errorf("%s: %s", texts[i], said)
+		}
+	}
+}
+
 // beyondASchema lists the wrong formulas whose fault a schema cannot see, and why.
 func beyondASchema() map[string]string {
 	const (
@@ -56,6 +114,7 @@ func beyondASchema() map[string]string {
 	)
 	return map[string]string{
 		"acids-take-all-the-alkali":          working,
+		"alkali-of-several-meanings":         names,
 		"carrier-misspelt":                   names,
 		"carrier-not-in-the-formula":         names,
 		"carriers-take-too-much-oil":         working,
@@ -113,6 +172,7 @@ func beyondASchema() map[string]string {
 		"trailing-comma-in-a-list":           noJSON,
 		"trailing-comma":                     noJSON,
 		"two-alkalis-short-of-the-whole":     sums,
+		"unknown-acid":                       names,
 		"unknown-oil":                        names,
 		"weighed-by-unknown-names":           names,
 		"weighed-of-a-part-not-there":        names,
