@@ -1,9 +1,11 @@
 package names
 
 import (
+	"iter"
 	"slices"
 	"strings"
-	"sync"
+
+	"example.com/lyewright/internal/refdata"
 )
 
 // trade are words by which an oil is sold and that leave it the oil that it is, in English, German, French and
@@ -40,7 +42,7 @@ func Likened(kind Kind, name string, held func(id string) bool) Answer {
 		if drop != nil {
 			words = slices.DeleteFunc(words, drop)
 		}
-		for _, spelled := range arranged(kind, words) {
+		for spelled := range arranged(kind, words) {
 			answer := Look(kind, spelled, held)
 			if answer.ID != "" && !answer.Unheld {
 				return answer
@@ -64,20 +66,21 @@ func Plain(name string) string {
 	return strings.Join(slices.DeleteFunc(Words(Fold(name)), isTrade), " ")
 }
 
-// arranged gives some words as they stand, and in the order in which a name of the table or an id has them all; then
+// arranged yields some words as they stand, and in the order in which a name of the table or an id has them all; then
 // without the word oil, wherever it stands.
-func arranged(kind Kind, words []string) (spelled []string) {
-	for _, drop := range []string{"", "oil", "seed"} {
-		words = slices.DeleteFunc(slices.Clone(words), func(word string) bool { return word == drop })
-		if len(words) == 0 {
-			break
-		}
-		spelled = append(spelled, strings.Join(words, " "))
-		if name, found := byWords()[string(kind)+" "+sorted(words)]; found {
-			spelled = append(spelled, name)
+func arranged(kind Kind, words []string) iter.Seq[string] {
+	return func(yield func(string) bool) {
+		words := slices.Clone(words)
+		for _, drop := range []string{"", "oil", "seed"} {
+			words = slices.DeleteFunc(words, func(word string) bool { return word == drop })
+			if len(words) == 0 || !yield(strings.Join(words, " ")) {
+				return
+			}
+			if name, found := rearranged(kind, words); found && !yield(name) {
+				return
+			}
 		}
 	}
-	return spelled
 }
 
 func sorted(words []string) string {
@@ -86,20 +89,28 @@ func sorted(words []string) string {
 	return strings.Join(words, " ")
 }
 
-// byWords finds the ids and the names of the table by their kind and their words in order of the alphabet. It is made
-// once, when a name is first likened.
-var byWords = sync.OnceValue(func() map[string]string {
-	names := map[string]string{}
-	for _, kind := range kinds {
-		for _, l := range listed()[kind] {
-			key := string(kind) + " " + sorted(Words(l.name))
-			if _, found := names[key]; !found {
-				names[key] = l.name
+// rearranged finds the id, else the first name, of the table that has these words in whatever order, folded.
+func rearranged(kind Kind, words []string) (name string, found bool) {
+	joined := strings.Join(words, " ")
+	if !stands(kind, joined) {
+		return "", false
+	}
+	at, key := place(joined), sorted(words)
+	has := func(name string) bool { return place(name) == at && sorted(Words(name)) == key }
+	for _, start := range lines() {
+		line := lineAt(start)
+		of, folded, _ := strings.Cut(refdata.Field(line, 0), " ")
+		if Kind(of) != kind {
+			continue
+		}
+		for id := range meant(line) {
+			if has(id) {
+				return Fold(id), true
 			}
 		}
+		if !found && has(folded) {
+			name, found = folded, true
+		}
 	}
-	for id := range allIDs() { // an id wins over the table
-		names[string(id.kind)+" "+sorted(Words(id.id))] = Fold(id.id)
-	}
-	return names
-})
+	return name, found
+}

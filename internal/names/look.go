@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"unicode/utf8"
 
 	"example.com/lyewright/internal/refdata"
 )
@@ -88,8 +89,8 @@ func (e Entry) answer(held func(id string) bool) Answer {
 // kinds are all kinds of the table, in a fixed order.
 var kinds = [...]Kind{Oil, Fragrance, Colourant, Acid, Alkali}
 
-// stands reports whether the table may have a name, or an id that a name means, of a kind: false means that it has
-// none. It is for the many names that are nobody's.
+// stands reports whether the table may have a name, or an id that a name means, of a kind, with these words in whatever
+// order: false means that it has none. It is for the many names that are nobody's.
 func stands(kind Kind, folded string) bool {
 	at := slices.Index(kinds[:], kind)
 	return at >= 0 && standing()[place(folded)]>>at&1 != 0
@@ -115,17 +116,30 @@ var standing = sync.OnceValue(func() *[1 << placeBits]uint8 {
 
 const placeBits = 15 // for some 2,600 names and ids
 
-// place is a hash of a folded name, or of the id that is written so with hyphens (FNV-1a).
+// place is a hash of the words of a folded name or of an id, in whatever order they stand: the sum of theirs (FNV-1a).
 func place(name string) uint32 {
-	hash := uint32(2166136261)
+	const empty, prime = 2166136261, 16777619
+	sum, hash, last := uint32(0), uint32(empty), byte(0)
 	for i := range len(name) {
 		c := name[i]
-		if c == '-' {
-			c = ' '
+		of := byte('a') // a letter
+		switch {
+		case '0' <= c && c <= '9':
+			of = '0'
+		case c < 'a' && c < utf8.RuneSelf:
+			of = ' '
 		}
-		hash = (hash ^ uint32(c)) * 16777619
+		if of != last && hash != empty { // a word begins, as in Words
+			sum, hash = sum+hash, empty
+		}
+		if last = of; of != ' ' {
+			hash = (hash ^ uint32(c)) * prime
+		}
 	}
-	return (hash ^ hash>>placeBits) % (1 << placeBits)
+	if hash != empty {
+		sum += hash
+	}
+	return (sum ^ sum>>placeBits) % (1 << placeBits)
 }
 
 // isMeant reports whether some name of the table means an id.
