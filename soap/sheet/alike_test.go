@@ -38,7 +38,8 @@ func TestNothingIsLostOfFindingsAlike(t *testing.T) {
 		// Both are so with both put right: one figure.
 		"two values above": {
 			bar("oils", `[{"oil": "olive", "share": "50 %", "saponification": "250"}, {"oil": "coconut", "share": "rest", "saponification": "300"}]`, "superfat", `"30 %"`),
-			"saponification-outside", []string{"The same holds for: Coconut oil: the saponification value, 300 mg KOH/g, lies above what is published, 265 mg KOH/g."}, 1,
+			"saponification-outside", []string{"The same holds for: Coconut oil: the saponification value, 300 mg KOH/g, lies " +
+				"above what is published, 265 mg KOH/g."}, 1,
 		},
 		"one value above and one below": {
 			bar("oils", `[{"oil": "olive", "share": "50 %", "saponification": "250"}, {"oil": "coconut", "share": "rest", "saponification": "200"}]`, "superfat", `"30 %"`),
@@ -48,7 +49,8 @@ func TestNothingIsLostOfFindingsAlike(t *testing.T) {
 		"more and less than usual": {
 			bar("parts", `[{"part": "glow", "share": "100 %", "colourants": [{"colourant": "titanium-dioxide", "load": "0.2 % of oils"},
 				{"colourant": "iron-oxide-red", "load": "2 % of oils"}, {"colourant": "iron-oxide-yellow", "load": "0.01 % of oils"}]}]`),
-			"load-unusual", []string{"Iron oxide red: a load of 2 % of oils is more than is usual", "Iron oxide yellow: a load of 0.01 % of oils is less than is usual"}, 2,
+			"load-unusual", []string{"Iron oxide red: a load of 2 % of oils is more than is usual",
+				"Iron oxide yellow: a load of 0.01 % of oils is less than is usual"}, 2,
 		},
 		"four names": {
 			bar("oils", `[{"oil": "Olive Oil", "share": "40 %"}, {"oil": "Castor Oil", "share": "10 %"}, {"oil": "Coconut Oil", "share": "rest"}]`), "name-note",
@@ -103,7 +105,8 @@ func TestEveryFindingOfACodeCitesItsOwnSource(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, rests, _ := strings.Cut(page.String(), "WHAT THE FINDINGS REST ON")
-	if strings.Count(rests, "purity-low; ") != 2 || !strings.Contains(rests, "purity-low; Sodium hydroxide [") || !strings.Contains(rests, "purity-low; Potassium hydroxide [") {
+	if strings.Count(rests, "purity-low; ") != 2 || !strings.Contains(rests, "purity-low; Sodium hydroxide [") ||
+		!strings.Contains(rests, "purity-low; Potassium hydroxide [") {
 		t.Errorf("%s", rests)
 	}
 }

@@ -77,7 +77,8 @@ func TestFiguresOfTheSheetAreThoseWorkedOutByHand(t *testing.T) {
 	}
 	stock := write(t, batchOf(t, bar("alkali", `[{"kind": "sodium-hydroxide", "stock": {"strength": {"low": "48 %", "typical": "49 %", "high": "50 %"}}}]`)), units.Gram)
 	// 131.1728 g of hydroxide in a stock of 49 %: 267.6996 g
-	if got, want := lineWith(stock, "[ ] Sodium hydroxide (NaOH), stock lye"), "[ ] Sodium hydroxide (NaOH), stock lye 267.6 49"; got != want {
+	if got, want := lineWith(stock, "[ ] Sodium hydroxide (NaOH), stock lye"),
+		"[ ] Sodium hydroxide (NaOH), stock lye 267.6 49"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
@@ -86,7 +87,8 @@ func TestFiguresOfTheSheetAreThoseWorkedOutByHand(t *testing.T) {
 // in 100 g.
 func TestThePagesOnLyePrintStrengthsInPercent(t *testing.T) {
 	var solution, heat strings.Builder
-	if err := sheet.WriteSolution(&solution, lye.Solution{Alkali: soap.SodiumHydroxide, Strength: units.Percent(25), At: units.Celsius(20)}, units.Grams(100), false); err != nil {
+	if err := sheet.WriteSolution(&solution, lye.Solution{Alkali: soap.SodiumHydroxide, Strength: units.Percent(25),
+		At: units.Celsius(20)}, units.Grams(100), false); err != nil {
 		t.Fatal(err)
 	}
 	m := lye.Mixing{
@@ -115,7 +117,8 @@ func TestWhatRepeatsIsOneLineThatNamesAll(t *testing.T) {
 		return `{"fragrance": "` + name + `", "certificates": [{"category": "9", "limit": "3 %", "amendment": "49"}]}`
 	}
 	text := func(markets string) string {
-		return bar("markets", markets, "materials", "["+fragrance("lantern-pear")+","+fragrance("hall-fig")+","+fragrance("yard-moss")+"]",
+		return bar("markets", markets, "materials", "["+fragrance("lantern-pear")+","+fragrance("hall-fig")+","+
+			fragrance("yard-moss")+"]",
 			"parts", `[{"part": "base", "share": "100 %", "colourants": [{"colourant": "aluminium-powder", "load": "1 g"}], "fragrances": [
 				{"fragrance": "lantern-pear", "load": "1 g"}, {"fragrance": "hall-fig", "load": "1 g"}, {"fragrance": "yard-moss", "load": "1 g"}]}]`)
 	}
@@ -138,17 +141,20 @@ func TestWhatRepeatsIsOneLineThatNamesAll(t *testing.T) {
 	if metal < 0 || metal > allergens {
 		t.Errorf("the metal stands at %d, the allergens at %d", metal, allergens)
 	}
-	if elsewhere := grave(batchOf(t, text(`["us"]`))); strings.Contains(elsewhere, "allergens") || !strings.Contains(elsewhere, "hydrogen") {
+	if elsewhere := grave(batchOf(t, text(`["us"]`))); strings.Contains(elsewhere, "allergens") ||
+		!strings.Contains(elsewhere, "hydrogen") {
 		t.Errorf("where no label asks:\n%s", elsewhere)
 	}
 }
 
 // Figures of what repeats are not lost: each part below zero has its own.
 func TestADangerOfSeveralPartsKeepsTheFigureOfEach(t *testing.T) {
-	b := batchOf(t, bar("superfat", `"0 %"`, "parts", `[{"part": "base", "share": "50 %"}, {"part": "cloud", "share": "rest"}]`))
+	b := batchOf(t, bar("superfat", `"0 %"`, "parts",
+		`[{"part": "base", "share": "50 %"}, {"part": "cloud", "share": "rest"}]`))
 	page := flat(write(t, b, units.Gram))
 	for _, f := range b.Findings {
-		if f.Severity == soap.Danger && strings.Count(page, f.Names[0]+" ("+f.Figure()+")")+strings.Count(page, f.Message()) < 2 {
+		if f.Severity == soap.Danger && strings.Count(page, f.Names[0]+" ("+f.Figure()+")")+
+			strings.Count(page, f.Message()) < 2 {
 			t.Errorf("%s, %s does not stand first and last", f.Names[0], f.Figure())
 		}
 	}
@@ -166,10 +172,14 @@ func TestTheMixingIsThatOfWhatThereIs(t *testing.T) {
 	for _, c := range []struct {
 		water, alkali, says string
 	}{
-		{`{"per_alkali": "2"}`, "", "Add the alkali to cold water a little at a time, never the water to the alkali: it gets very hot and may boil."},
-		{milk("50 %"), "", "Add the alkali to cold water a little at a time, never the water to the alkali: it gets very hot and may boil."},
-		{milk("100 %"), "", "Add the alkali to the liquid, well chilled or frozen (oat milk), a little at a time, never the liquid to the alkali: it gets very hot, and may boil and foam over."},
-		{`{"per_alkali": "3"}`, stock, "Pour the stock lye into the cold water a little at a time, never the water into the stock lye: it gets hot and may spit."},
+		{`{"per_alkali": "2"}`, "", "Add the alkali to cold water a little at a time, never the water to the alkali: it " +
+			"gets very hot and may boil."},
+		{milk("50 %"), "", "Add the alkali to cold water a little at a time, never the water to the alkali: it gets very " +
+			"hot and may boil."},
+		{milk("100 %"), "", "Add the alkali to the liquid, well chilled or frozen (oat milk), a little at a time, never " +
+			"the liquid to the alkali: it gets very hot, and may boil and foam over."},
+		{`{"per_alkali": "3"}`, stock, "Pour the stock lye into the cold water a little at a time, never the water into " +
+			"the stock lye: it gets hot and may spit."},
 	} {
 		changes := []string{"water", c.water}
 		if c.alkali != "" {
@@ -188,7 +198,8 @@ func TestTheMixingIsThatOfWhatThereIs(t *testing.T) {
 // "Before you weigh" is no word for a batch that is under way.
 func TestTheGraveStandUnderAHeadingOfTheirStage(t *testing.T) {
 	for stage, want := range map[string]string{
-		"": "BEFORE YOU WEIGH", "lye": "BEFORE YOU GO ON", "pot": "BEFORE YOU GO ON", "parts": "BEFORE YOU GO ON", "moulds": "OF THIS BATCH, WHICH IS POURED",
+		"": "BEFORE YOU WEIGH", "lye": "BEFORE YOU GO ON", "pot": "BEFORE YOU GO ON", "parts": "BEFORE YOU GO ON",
+		"moulds": "OF THIS BATCH, WHICH IS POURED",
 	} {
 		changes := []string{"superfat", `"0 %"`}
 		if stage != "" {
@@ -206,8 +217,10 @@ func TestTheGraveStandUnderAHeadingOfTheirStage(t *testing.T) {
 // The temperatures of the formula stand where the thermometer is read, and none is made up.
 func TestTheTemperaturesGivenAreTargets(t *testing.T) {
 	given := write(t, batchOf(t, bar("temperature", `{"oils": "41 °C", "lye": "37.5 °C"}`)), units.Gram)
-	oils, lyeAt := strings.Index(given, "Target: oils at 41 °C. Measured: ____"), strings.Index(given, "Target: lye at 37.5 °C. Measured: ____")
-	if oils < strings.Index(given, "\nOILS\n") || oils > strings.Index(given, "\nLYE\n") || lyeAt < strings.Index(given, "\nLYE\n") || lyeAt > strings.Index(given, "\nFIRST AID\n") {
+	oils, lyeAt := strings.Index(given, "Target: oils at 41 °C. Measured: ____"),
+		strings.Index(given, "Target: lye at 37.5 °C. Measured: ____")
+	if oils < strings.Index(given, "\nOILS\n") || oils > strings.Index(given, "\nLYE\n") || lyeAt < strings.Index(given,
+		"\nLYE\n") || lyeAt > strings.Index(given, "\nFIRST AID\n") {
 		t.Errorf("the oils' target stands at %d, the lye's at %d:\n%s", oils, lyeAt, given)
 	}
 	if page := write(t, batchOf(t, bar()), units.Gram); strings.Contains(page, "Target") {
@@ -232,7 +245,8 @@ func TestWhatHasNoRangeIsNamed(t *testing.T) {
 		"water", `{"per_alkali": "2", "liquids": [{"liquid": "oat milk", "share": "30 %", "water": "88 %", "fat": "3.5 %", "saponification": "190"}]}`,
 		"parts", `[{"part": "base", "share": "100 %", "colourants": [{"colourant": "kaolin", "load": "1 % of oils", "carrier": {"liquid": "goose-fat", "ratio": "2"}}]}]`,
 	))
-	want := "Not complete: no range of saponification values is known of Hall oil; oat milk; Goose fat. The one figure was taken as exact."
+	want := "Not complete: no range of saponification values is known of Hall oil; oat milk; Goose fat. The one figure " +
+		"was taken as exact."
 	if page := flat(write(t, b, units.Gram)); !strings.Contains(page, want) {
 		t.Errorf("the sheet does not say %q", want)
 	}
@@ -246,7 +260,8 @@ func TestWhatNothingMendsIsNotForSkin(t *testing.T) {
 		"pot":   "No addition of up to a quarter of the oils brings it back to the plan: do not use it on skin.",
 		"parts": "No addition of up to a quarter of the oils brings it back to the plan: do not use it on skin.",
 	} {
-		b := batchOf(t, bar("parts", parts, "weighed", `{"stage": "`+stage+`", "alkali": {"sodium-hydroxide": "267.7 g"}, "water": "400 g"}`))
+		b := batchOf(t, bar("parts", parts, "weighed", `{"stage": "`+stage+
+			`", "alkali": {"sodium-hydroxide": "267.7 g"}, "water": "400 g"}`))
 		page := flat(write(t, b, units.Gram))
 		if len(b.Weighed.Remedies) > 0 || !strings.Contains(page, want) || strings.Contains(page, "nothing to mend") {
 			t.Errorf("%s: %d remedies, the sheet does not say %q", stage, len(b.Weighed.Remedies), want)
@@ -263,7 +278,8 @@ func TestWhatNothingMendsIsNotForSkin(t *testing.T) {
 		offered[r.Part] = true
 	}
 	for _, p := range b.Weighed.Parts {
-		said := strings.Contains(page, p.Name+": no addition of up to a quarter of its oils brings it back to its plan. Do not use it on skin.")
+		said := strings.Contains(page, p.Name+": no addition of up to a quarter of its oils brings it back to its plan. Do "+
+			"not use it on skin.")
 		if said == offered[p.Name] {
 			t.Errorf("%s: offered %v, said that nothing is: %v", p.Name, offered[p.Name], said)
 		}
@@ -277,13 +293,17 @@ func TestWhatNothingMendsIsNotForSkin(t *testing.T) {
 func TestTheCaveatsOfTheHeatStandBesideIt(t *testing.T) {
 	const cold = `{"water": "20 °C"}`
 	for _, c := range []struct{ alkali, water, says string }{
-		{`[{"kind": "potassium-hydroxide", "purity": {"low": "89 %", "typical": "90 %", "high": "91 %"}}]`, `{"per_alkali": "2"}`, "of KOH only the largest heat is published, so it is likely less"},
-		{`[{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "99 %"}}]`, `{"lye_concentration": "45 %"}`, "above 42.5 % that is extrapolated"},
-		{`[{"kind": "potassium-hydroxide", "stock": {"strength": {"low": "45 %", "high": "46 %"}}}]`, `{"per_alkali": "3"}`, "How hot it gets is not known: nothing is published on thinning such a stock lye."},
+		{`[{"kind": "potassium-hydroxide", "purity": {"low": "89 %", "typical": "90 %", "high": "91 %"}}]`,
+			`{"per_alkali": "2"}`, "of KOH only the largest heat is published, so it is likely less"},
+		{`[{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "99 %"}}]`, `{"lye_concentration": "45 %"}`,
+			"above 42.5 % that is extrapolated"},
+		{`[{"kind": "potassium-hydroxide", "stock": {"strength": {"low": "45 %", "high": "46 %"}}}]`, `{"per_alkali": "3"}`,
+			"How hot it gets is not known: nothing is published on thinning such a stock lye."},
 		{`[{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "99 %"}}]`, `{"lye_concentration": "42 %"}`, ""},
 	} {
 		page := flat(write(t, batchOf(t, bar("alkali", c.alkali, "water", c.water, "temperature", cold)), units.Gram))
-		for _, caveat := range []string{"of KOH only the largest heat", "that is extrapolated", "How hot it gets is not known"} {
+		for _, caveat := range []string{"of KOH only the largest heat", "that is extrapolated",
+			"How hot it gets is not known"} {
 			if said := strings.Contains(page, caveat); said != strings.Contains(c.says, caveat) {
 				t.Errorf("%s, %s: %q said: %v", c.alkali, c.water, caveat, said)
 			}
@@ -306,9 +326,11 @@ func TestTheWorkingHasTheFattyAcidsAndWhatFindingsRestOn(t *testing.T) {
 		t.Fatal(err)
 	}
 	page := write(t, b, units.Gram)
-	for _, said := range []string{"C18:1", "WHAT THE FINDINGS REST ON", "typical-disputed; Shea butter, unrefined [W", "Codex Alimentarius, CXS 325R-2017"} {
+	for _, said := range []string{"C18:1", "WHAT THE FINDINGS REST ON", "typical-disputed; Shea butter, unrefined [W",
+		"Codex Alimentarius, CXS 325R-2017"} {
 		if !strings.Contains(working.String(), said) || strings.Contains(page, said) {
-			t.Errorf("%q: in the working %v, on the sheet %v", said, strings.Contains(working.String(), said), strings.Contains(page, said))
+			t.Errorf("%q: in the working %v, on the sheet %v", said, strings.Contains(working.String(), said),
+				strings.Contains(page, said))
 		}
 	}
 }

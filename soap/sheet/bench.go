@@ -21,7 +21,8 @@ func (s *sheet) bound() string {
 	if !h.Final.Given() {
 		return "How hot it gets is not known: nothing is published on thinning such a stock lye. "
 	}
-	text := "With water at " + s.b.Formula.Temperature.Water.Text(1) + " °C it reaches up to " + upwards(h.Final) + " °C, if no heat is lost"
+	text := "With water at " + s.b.Formula.Temperature.Water.Text(1) + " °C it reaches up to " + upwards(h.Final) +
+		" °C, if no heat is lost"
 	if h.Boils.Given() {
 		text += " (it boils near " + h.Boils.Text(0) + " °C)"
 	}
@@ -62,11 +63,13 @@ func (s *sheet) mixing() string {
 	case nothing && stock:
 		return "Nothing is mixed: the stock lye is the lye. "
 	case dry && in != "the water":
-		return "Add the alkali to " + into + " a little at a time, never " + in + " to the alkali: it gets very hot, and may boil and foam over. "
+		return "Add the alkali to " + into + " a little at a time, never " + in +
+			" to the alkali: it gets very hot, and may boil and foam over. "
 	case dry:
 		return mixing
 	default:
-		return "Pour the stock lye into " + into + " a little at a time, never " + in + " into the stock lye: it gets hot and may spit. "
+		return "Pour the stock lye into " + into + " a little at a time, never " + in +
+			" into the stock lye: it gets hot and may spit. "
 	}
 }
 
@@ -84,7 +87,8 @@ func (s *sheet) bench() {
 			s.wrap("", note)
 		}
 		if l.Crystallises.Compare(units.Celsius(0)) > 0 {
-			s.line("It begins to crystallise at " + l.Crystallises.Text(0) + " °C, give or take 1 K " + s.cite(lye.CrystallisesSource()))
+			s.line("It begins to crystallise at " + l.Crystallises.Text(0) + " °C, give or take 1 K " +
+				s.cite(lye.CrystallisesSource()))
 		}
 	}
 	if len(s.b.Liquids) > 0 {

@@ -25,11 +25,16 @@ func flat(page string) string { return strings.Join(strings.Fields(page), " ") }
 // The bound stands in the caution beside the step, not somewhere else.
 func TestTheCautionSaysHowHotTheLyeMayGet(t *testing.T) {
 	b := shipped(t, "too-much-alkali", func(text string) string { return text })
-	_, step, _ := strings.Cut(flat(write(t, b, units.Gram)), "never the water to the alkali: it gets very hot and may boil. ")
-	if want := "With water at 20 °C it reaches up to " + b.Lye.Heat.Final.Ratio().Round(0, units.Up).Text(0) + " °C, if no heat is lost"; !strings.HasPrefix(step, want) {
+	_, step, _ := strings.Cut(flat(write(t, b, units.Gram)),
+		"never the water to the alkali: it gets very hot and may boil. ")
+	if want := "With water at 20 °C it reaches up to " + b.Lye.Heat.Final.Ratio().Round(0, units.Up).Text(0) +
+		" °C, if no heat is lost"; !strings.HasPrefix(step, want) {
 		t.Errorf("got %.120q, want %q", step, want)
 	}
-	without := shipped(t, "too-much-alkali", func(text string) string { return strings.Replace(text, `"water": "20 °C", `, "", 1) })
+	without := shipped(t, "too-much-alkali", func(text string) string {
+		return strings.Replace(text, `"water": "20 °C", `,
+			"", 1)
+	})
 	if page := flat(write(t, without, units.Gram)); strings.Contains(page, "if no heat is lost") {
 		t.Error("a bound without a water temperature")
 	}
@@ -37,12 +42,17 @@ func TestTheCautionSaysHowHotTheLyeMayGet(t *testing.T) {
 
 func TestWhatWasWeighedIsToldByItsStage(t *testing.T) {
 	for stage, want := range map[string]string{
-		"lye":    "The lye holds too much alkali for the oils. Use part of it, and make up the water. Keep what is left of it labelled and locked away",
-		"pot":    "Any one of these brings the batter back to its plan",
-		"parts":  "For each part alone, any one of its lines brings it back to its own plan",
-		"moulds": "It is poured: nothing can be mended. In the worst case its superfat lies below zero: do not use it on skin.",
+		"lye": "The lye holds too much alkali for the oils. Use part of it, and make up the water. Keep what is left of " +
+			"it labelled and locked away",
+		"pot":   "Any one of these brings the batter back to its plan",
+		"parts": "For each part alone, any one of its lines brings it back to its own plan",
+		"moulds": "It is poured: nothing can be mended. In the worst case its superfat lies below zero: do not use it " +
+			"on skin.",
 	} {
-		b := shipped(t, "too-much-alkali", func(text string) string { return strings.Replace(text, `"stage": "pot"`, `"stage": "`+stage+`"`, 1) })
+		b := shipped(t, "too-much-alkali", func(text string) string {
+			return strings.Replace(text, `"stage": "pot"`,
+				`"stage": "`+stage+`"`, 1)
+		})
 		page := write(t, b, units.Gram)
 		if !strings.Contains(flat(page), want) {
 			t.Errorf("%s: the sheet does not say %q", stage, want)
@@ -98,15 +108,20 @@ func TestAcidsComeBeforeTheLye(t *testing.T) {
 }
 
 func TestAGradeSaysWhatMayBeInTheBottle(t *testing.T) {
-	b := shipped(t, "too-much-alkali", func(text string) string { return strings.Replace(text, "ph-eur-7", "acs-2017", 1) })
-	if page := flat(write(t, b, units.Gram)); !strings.Contains(page, "is what the grade allows, not what is in this bottle") {
+	b := shipped(t, "too-much-alkali", func(text string) string {
+		return strings.Replace(text, "ph-eur-7", "acs-2017",
+			1)
+	})
+	if page := flat(write(t, b, units.Gram)); !strings.Contains(page,
+		"is what the grade allows, not what is in this bottle") {
 		t.Error("the sheet does not say that the grade is one")
 	}
 	var working strings.Builder
 	if err := sheet.WriteWorking(&working, b); err != nil {
 		t.Fatal(err)
 	}
-	if !strings.Contains(flat(working.String()), "ACS Reagent Chemicals, 2017, monograph Sodium Hydroxide (recalled, not read)") {
+	if !strings.Contains(flat(working.String()), "ACS Reagent Chemicals, 2017, monograph Sodium Hydroxide (recalled, "+
+		"not read)") {
 		t.Error("the working does not say that the grade was recalled")
 	}
 }
@@ -122,7 +137,8 @@ func TestALyeThatDoesNotDissolveSaysSo(t *testing.T) {
 	} {
 		for water, over := range map[string]bool{"85 g": true, "230 g": false} {
 			b := shipped(t, "too-much-alkali", func(text string) string {
-				return strings.Replace(strings.Replace(text, `"stage": "pot"`, `"stage": "`+stage+`"`, 1), `"water": "230 g"`, `"water": "`+water+`"`, 1)
+				return strings.Replace(strings.Replace(text, `"stage": "pot"`, `"stage": "`+stage+`"`, 1), `"water": "230 g"`,
+					`"water": "`+water+`"`, 1)
 			})
 			page := flat(write(t, b, units.Gram))
 			for _, says := range []string{want, "no more than 52.1 % dissolves"} {
@@ -142,7 +158,8 @@ func TestALyeThatDoesNotDissolveSaysSo(t *testing.T) {
 		j := strings.Index(text, `  "parts"`)
 		return text[:i] + `  "weighed": {"stage": "lye", "water": "80 g"},` + "\n" + text[j:]
 	})
-	if page := flat(write(t, b, units.Gram)); !strings.Contains(page, "The lye lacks water, so that it does not dissolve: make it up before it meets the oils") {
+	if page := flat(write(t, b, units.Gram)); !strings.Contains(page,
+		"The lye lacks water, so that it does not dissolve: make it up before it meets the oils") {
 		t.Errorf("water alone: %.1500s", page)
 	}
 }

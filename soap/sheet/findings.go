@@ -156,7 +156,8 @@ func (s *sheet) findings(heading string, from, to soap.Severity) {
 		s.wrap(lead, t.text()+" "+s.cite(t.Source))
 	}
 	if len(names) > 0 {
-		s.wrap("-  ", "Weighed, but not judged (limits, behaviour and own chemistry are not known here): "+strings.Join(names, "; ")+".")
+		s.wrap("-  ", "Weighed, but not judged (limits, behaviour and own chemistry are not known here): "+
+			strings.Join(names, "; ")+".")
 	}
 }
 

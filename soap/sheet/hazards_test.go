@@ -30,7 +30,8 @@ func TestAPartThatNothingMendsIsKeptOffSkin(t *testing.T) {
 	const says = "cloud: no addition of up to a quarter of its oils brings it back to its plan. Do not use it on skin."
 	b := batchOf(t, barsWith(pureSoda, `{"lye_concentration": "33 %"}`, parts("0 g")))
 	page := flat(write(t, b, units.Gram))
-	if !strings.Contains(page, says) || !strings.Contains(page, "For base:") || strings.Contains(page, "For cloud:") || strings.Contains(page, "base: no addition") {
+	if !strings.Contains(page, says) || !strings.Contains(page, "For base:") || strings.Contains(page, "For cloud:") ||
+		strings.Contains(page, "base: no addition") {
 		t.Errorf("%s", page)
 	}
 	mended := flat(write(t, batchOf(t, barsWith(pureSoda, `{"lye_concentration": "33 %"}`, parts("140 g"))), units.Gram))
@@ -38,28 +39,35 @@ func TestAPartThatNothingMendsIsKeptOffSkin(t *testing.T) {
 		t.Errorf("%s", mended)
 	}
 	// A pot of which nothing mends any part: half of its oils are missing.
-	pot := flat(write(t, batchOf(t, barsWith(pureSoda, `{"lye_concentration": "33 %"}`, `, "weighed": {"stage": "pot", "oils": {"olive": "350 g", "coconut": "240 g"}}`)), units.Gram))
-	if !strings.Contains(pot, "No addition of up to a quarter of the oils brings it back to the plan: do not use it on skin.") {
+	pot := flat(write(t, batchOf(t, barsWith(pureSoda, `{"lye_concentration": "33 %"}`,
+		`, "weighed": {"stage": "pot", "oils": {"olive": "350 g", "coconut": "240 g"}}`)), units.Gram))
+	if !strings.Contains(pot, "No addition of up to a quarter of the oils brings it back to the plan: do not use it "+
+		"on skin.") {
 		t.Errorf("%s", pot)
 	}
 }
 
 // What the bound on the lye's heat leaves open stands beside it, and only then.
 func TestTheCautionsOfTheHeatStandWhereTheyHold(t *testing.T) {
-	const extrapolated, largest, unknown = "above 42.5 % that is extrapolated", "of KOH only the largest heat is published, so it is likely less", "How hot it gets is not known: nothing is published on thinning such a stock lye."
+	const extrapolated, largest, unknown = "above 42.5 % that is extrapolated",
+		"of KOH only the largest heat is published, so it is likely less",
+		"How hot it gets is not known: nothing is published on thinning such a stock lye."
 	potash := `{"kind": "potassium-hydroxide", "purity": {"low": "89 %", "typical": "90 %", "high": "91 %"}}`
 	for _, row := range []struct {
 		name, alkali, water string
 		says                []string
 	}{
 		{"soda of 33 %", pureSoda, "33 %", nil},
-		{"soda of 42 % at most", `{"kind": "sodium-hydroxide", "purity": "98 %"}`, "43.3 %", nil},                 // 42.43 % hydroxide
+		// 42.43 % hydroxide
+		{"soda of 42 % at most", `{"kind": "sodium-hydroxide", "purity": "98 %"}`, "43.3 %", nil},
 		{"soda above 42.5 %", `{"kind": "sodium-hydroxide", "purity": "98 %"}`, "43.5 %", []string{extrapolated}}, // 42.63 %
 		{"potash", potash, "33 %", []string{largest}},
 		{"a stock of potash, thinned", `{"kind": "potassium-hydroxide", "stock": {"strength": {"low": "44 %", "high": "45 %"}}}`, "33 %", []string{unknown}},
-		{"a stock of soda, thinned", `{"kind": "sodium-hydroxide", "stock": {"strength": {"low": "44 %", "high": "45 %"}}}`, "30 %", nil},
+		{"a stock of soda, thinned", `{"kind": "sodium-hydroxide", "stock": {"strength": {"low": "44 %", "high": "45 %"}}}`,
+			"30 %", nil},
 	} {
-		page := flat(write(t, batchOf(t, barsWith(row.alkali, `{"lye_concentration": "`+row.water+`"}`, `, "temperature": {"water": "10 °C", "room": "20 °C"}`)), units.Gram))
+		page := flat(write(t, batchOf(t, barsWith(row.alkali, `{"lye_concentration": "`+row.water+`"}`,
+			`, "temperature": {"water": "10 °C", "room": "20 °C"}`)), units.Gram))
 		for _, text := range []string{extrapolated, largest, unknown} {
 			if strings.Contains(page, text) != slices.Contains(row.says, text) {
 				t.Errorf("%s: %q in\n%s", row.name, text, page)
@@ -73,7 +81,8 @@ func TestTheCautionsOfTheHeatStandWhereTheyHold(t *testing.T) {
 
 // The page on a lye alone says the same.
 func TestThePageOnHeatSaysWhatIsLeftOpen(t *testing.T) {
-	const extrapolated, largest = "Above 42.5 % the heat of solution is extrapolated.", "Of potassium hydroxide only the heat at infinite dilution is held here"
+	const extrapolated, largest = "Above 42.5 % the heat of solution is extrapolated.",
+		"Of potassium hydroxide only the heat at infinite dilution is held here"
 	for _, row := range []struct {
 		alkali soap.Alkali
 		water  int // g, to 100 g of pure alkali
@@ -83,7 +92,8 @@ func TestThePageOnHeatSaysWhatIsLeftOpen(t *testing.T) {
 		{soap.SodiumHydroxide, 135, []string{extrapolated}}, // 42.6 %
 		{soap.PotassiumHydroxide, 200, []string{largest}},
 	} {
-		m := lye.Mixing{Water: units.Grams(row.water), WaterAt: units.Celsius(10), Alkalis: []lye.Portion{{Alkali: row.alkali, Mass: units.Grams(100), Hydroxide: units.Percent(100)}}}
+		m := lye.Mixing{Water: units.Grams(row.water), WaterAt: units.Celsius(10),
+			Alkalis: []lye.Portion{{Alkali: row.alkali, Mass: units.Grams(100), Hydroxide: units.Percent(100)}}}
 		h, err := m.Bound()
 		if err != nil {
 			t.Fatal(err)
@@ -102,8 +112,11 @@ func TestThePageOnHeatSaysWhatIsLeftOpen(t *testing.T) {
 
 // Bare metal stands first on the sheet, and once more at its end.
 func TestTheSheetBeginsAndEndsWithTheHydrogen(t *testing.T) {
-	page := flat(write(t, batchOf(t, barsWith(pureSoda, `{"lye_concentration": "33 %"}`, `, "parts": [{"part": "bars", "share": "100 %", "colourants": [{"colourant": "aluminium-powder", "load": "2 g"}]}]`)), units.Gram))
-	const says = "DANGER Aluminium powder: in lye and fresh batter this metal gives off hydrogen, which burns and explodes. Never put it into lye or batter, nor on fresh soap."
+	page := flat(write(t, batchOf(t, barsWith(pureSoda, `{"lye_concentration": "33 %"}`,
+		`, "parts": [{"part": "bars", "share": "100 %", "colourants": [{"colourant": "aluminium-powder", "load": "2 g"}]}]`)),
+		units.Gram))
+	const says = "DANGER Aluminium powder: in lye and fresh batter this metal gives off hydrogen, which burns and " +
+		"explodes. Never put it into lye or batter, nor on fresh soap."
 	first, last := strings.Index(page, says), strings.LastIndex(page, says)
 	weigh := strings.Index(page, "[ ] Olive oil")
 	if first < 0 || weigh < first || last < weigh {
@@ -125,8 +138,9 @@ func TestANoteStandsBelowItsLine(t *testing.T) {
 		lines = append(lines, strings.Join(strings.Fields(line), " "))
 	}
 	for note, above := range map[string]string{
-		"for the hall": "Lantern walk cups", "tin by the door": "[ ] Olive oil", "opened in May": "[ ] Sodium hydroxide", "stir by hand": "glow",
-		"sift it": "[ ] mica", "soak it": "1 part in 2 of glycerin", "the blue set": "cup, glow",
+		"for the hall": "Lantern walk cups", "tin by the door": "[ ] Olive oil", "opened in May": "[ ] Sodium hydroxide",
+		"stir by hand": "glow",
+		"sift it":      "[ ] mica", "soak it": "1 part in 2 of glycerin", "the blue set": "cup, glow",
 	} {
 		at := slices.Index(lines, "Note: "+note)
 		if at < 1 || !strings.HasPrefix(lines[at-1], above) {

@@ -45,7 +45,8 @@ func (s *sheet) lyeFirst(r *soap.Reckoning) string {
 		return "Do not pour the lye yet: weigh again first, as it says further up. When it is sure,"
 	case r.Lye.Undissolved:
 		return "Do not pour the lye as it is: it holds more alkali than dissolves, and what stays undissolved burns skin. " +
-			"First make up its water, a little at a time, since it heats up once more, and do what else it says further up. Only when it is clear,"
+			"First make up its water, a little at a time, since it heats up once more, and do what else it says further up. " +
+			"Only when it is clear,"
 	case len(r.Remedies) > 0:
 		return "Do not pour the lye as it is: first mend it, as it says further up. Then"
 	default:

@@ -16,41 +16,54 @@ func TestTheStepOfJoiningIsThatOfTheStage(t *testing.T) {
 	weighed := func(stage, readings string) string {
 		return `{"stage": "` + stage + `"` + readings + `}`
 	}
-	const thick, rich = `, "alkali": {"sodium-hydroxide": "142 g"}, "water": "100 g"`, `, "alkali": {"sodium-hydroxide": "140 g"}`
+	const thick, rich = `, "alkali": {"sodium-hydroxide": "142 g"}, "water": "100 g"`,
+		`, "alkali": {"sodium-hydroxide": "140 g"}`
 	const asPlanned, lost = `, "water": "267.7 g"`, `, "oils": {"hall-oil": "50 g"}`
 	for name, row := range map[string]struct {
 		weighed string
 		says    string // of the step
 		pours   bool
 	}{
-		"the plan":                     {"", "P" + pour + ", then divide the batter.", true},
-		"a lye in order":               {weighed("lye", asPlanned), "P" + pour + ", then divide the batter.", true},
-		"a lye that does not dissolve": {weighed("lye", thick), "Do not pour the lye as it is: it holds more alkali than dissolves, and what stays undissolved burns skin. First make up its water", true},
-		"a lye with too much alkali":   {weighed("lye", rich), "Do not pour the lye as it is: first mend it, as it says further up. Then p" + pour, true},
-		"a reading in doubt":           {weighed("lye", lost), "Do not pour the lye yet: weigh again first, as it says further up.", true},
-		"a pot with grains in it":      {weighed("pot", thick), "Do not pour this batter for use: grains of alkali are in it, and no oil mends that. Do not use it on skin.", false},
-		"parts with grains in them":    {weighed("parts", thick), "Do not pour this batter for use: grains of alkali are in it", false},
-		"moulds with grains in them":   {weighed("moulds", thick), "It is poured, with grains of alkali in it, and nothing mends that: do not use it on skin.", false},
-		"a pot in order":               {weighed("pot", asPlanned), "The lye is in the oils: stir to a light trace, then divide the batter.", false},
-		"a pot with too much alkali":   {weighed("pot", rich), "The lye is in the oils. First add what mends the batter, as it says further up.", false},
-		"a pot in doubt":               {weighed("pot", lost), "Weigh again first, as it says further up, before anything is added or poured.", false},
-		"a pot that nothing mends":     {weighed("pot", `, "oils": {"hall-oil": "0 g"}`), "It has too much alkali, and nothing that is offered mends it: do not use it on skin.", false},
-		"parts in order":               {weighed("parts", asPlanned), "The batter is divided.", false},
-		"moulds in order":              {weighed("moulds", asPlanned), "It is poured.", false},
+		"the plan":       {"", "P" + pour + ", then divide the batter.", true},
+		"a lye in order": {weighed("lye", asPlanned), "P" + pour + ", then divide the batter.", true},
+		"a lye that does not dissolve": {weighed("lye", thick), "Do not pour the lye as it is: it holds more alkali than " +
+			"dissolves, and what stays undissolved burns skin. First make up its water", true},
+		"a lye with too much alkali": {weighed("lye", rich), "Do not pour the lye as it is: first mend it, as it says " +
+			"further up. Then p" + pour, true},
+		"a reading in doubt": {weighed("lye", lost),
+			"Do not pour the lye yet: weigh again first, as it says further up.", true},
+		"a pot with grains in it": {weighed("pot", thick), "Do not pour this batter for use: grains of alkali are in " +
+			"it, and no oil mends that. Do not use it on skin.", false},
+		"parts with grains in them": {weighed("parts", thick),
+			"Do not pour this batter for use: grains of alkali are in it", false},
+		"moulds with grains in them": {weighed("moulds", thick),
+			"It is poured, with grains of alkali in it, and nothing mends that: do not use it on skin.", false},
+		"a pot in order": {weighed("pot", asPlanned),
+			"The lye is in the oils: stir to a light trace, then divide the batter.", false},
+		"a pot with too much alkali": {weighed("pot", rich), "The lye is in the oils. First add what mends the batter, " +
+			"as it says further up.", false},
+		"a pot in doubt": {weighed("pot", lost), "Weigh again first, as it says further up, before anything " +
+			"is added or poured.", false},
+		"a pot that nothing mends": {weighed("pot", `, "oils": {"hall-oil": "0 g"}`),
+			"It has too much alkali, and nothing that is offered mends it: do not use it on skin.", false},
+		"parts in order":  {weighed("parts", asPlanned), "The batter is divided.", false},
+		"moulds in order": {weighed("moulds", asPlanned), "It is poured.", false},
 	} {
 		changes := []string{"parts", `[{"part": "base", "share": "60 %"}, {"part": "cloud", "share": "rest"}]`}
 		if row.weighed != "" {
 			changes = append(changes, "weighed", row.weighed)
 		}
 		page := flat(write(t, batchOf(t, bar(changes...)), units.Gram))
-		_, step, _ := strings.Cut(page, "BATTER AND PARTS Raw batter burns like lye: keep goggles and gloves on until it is poured and everything is washed. ")
+		_, step, _ := strings.Cut(page, "BATTER AND PARTS Raw batter burns like lye: keep goggles and gloves on until it "+
+			"is poured and everything is washed. ")
 		if !strings.HasPrefix(step, row.says) {
 			t.Errorf("%s: the step is %.300q, want %q", name, step, row.says)
 		}
 		if strings.Contains(page, pour) != row.pours {
 			t.Errorf("%s: told to pour the lye: %v", name, !row.pours)
 		}
-		plans := strings.Contains(page, "The steps below, with their masses, are those of the plan.") && strings.Contains(page, "These figures are those of the plan; as weighed they stand further up.")
+		plans := strings.Contains(page, "The steps below, with their masses, are those of the plan.") &&
+			strings.Contains(page, "These figures are those of the plan; as weighed they stand further up.")
 		if plans != (row.weighed != "") {
 			t.Errorf("%s: it says what the plan is: %v", name, plans)
 		}
@@ -60,7 +73,8 @@ func TestTheStepOfJoiningIsThatOfTheStage(t *testing.T) {
 // Who has only milk weighs no water: a line of 0.0 is no weighing. With half of it milk there is one.
 func TestWaterThatIsNotThereHasNoLine(t *testing.T) {
 	for share, there := range map[string]bool{"100 %": false, "50 %": true} {
-		page := write(t, batchOf(t, bar("water", `{"per_alkali": "2", "liquids": [{"liquid": "oat milk", "share": "`+share+`", "water": "100 %"}]}`)), units.Gram)
+		page := write(t, batchOf(t, bar("water", `{"per_alkali": "2", "liquids": [{"liquid": "oat milk", "share": "`+share+
+			`", "water": "100 %"}]}`)), units.Gram)
 		if got := lineWith(page, "[ ] Water"); (got != "") != there || strings.Contains(page, " 0.0\n") {
 			t.Errorf("%s of milk: %q", share, got)
 		}
@@ -69,18 +83,21 @@ func TestWaterThatIsNotThereHasNoLine(t *testing.T) {
 
 // Two liquids, one of them frozen by its name: the sentence stands whatever they are called.
 func TestTheMixingOfTwoLiquidsReadsWell(t *testing.T) {
-	page := flat(write(t, batchOf(t, bar("water", `{"per_alkali": "2", "liquids": [{"liquid": "frozen milk", "share": "60 %", "water": "100 %"}, {"liquid": "elder tea", "share": "40 %", "water": "100 %"}]}`)), units.Gram))
-	const says = "Add the alkali to the liquids, well chilled or frozen (frozen milk; elder tea), a little at a time, never the liquids to the alkali: it gets very hot, and may boil and foam over."
+	page := flat(write(t, batchOf(t, bar("water",
+		`{"per_alkali": "2", "liquids": [{"liquid": "frozen milk", "share": "60 %", "water": "100 %"}, {"liquid": "elder tea", "share": "40 %", "water": "100 %"}]}`)), units.Gram))
+	const says = "Add the alkali to the liquids, well chilled or frozen (frozen milk; elder tea), a little at a time, " +
+		"never the liquids to the alkali: it gets very hot, and may boil and foam over."
 	if !strings.Contains(page, says) {
 		t.Errorf("it does not say %q:\n%s", says, page)
 	}
 }
 
-// One part of a cup of 45 mL: 300 g of water in place of 267.7 g are 32.3 g more to pour than the plan has, which the pieces
-// do not know of. As planned there is nothing to say.
+// One part of a cup of 45 mL: 300 g of water in place of 267.7 g are 32.3 g more to pour than the plan has, which the
+// pieces do not know of. As planned there is nothing to say.
 func TestThePiecesOfAWeighedBatchAreSaidToBeThoseOfThePlan(t *testing.T) {
 	cups := []string{"size", `{"oils": "1000 g", "vessels": [{"vessel": "cup", "part": "base", "count": 20, "volume": "45 mL"}]}`, "parts", `[{"part": "base", "share": "100 %"}]`}
-	const plan, there = "The pieces are those of the plan.", "The pieces are those of the plan. As weighed, there is of base 1433.8 g to pour in place of 1401.5 g: look whether it fills them."
+	const plan, there = "The pieces are those of the plan.", "The pieces are those of the plan. As weighed, there is of " +
+		"base 1433.8 g to pour in place of 1401.5 g: look whether it fills them."
 	for weighed, want := range map[string]string{
 		"": "", `{"stage": "pot", "water": "300 g"}`: there, `{"stage": "pot", "oils": {"hall-oil": "500 g"}}`: plan + " ",
 	} {
@@ -89,7 +106,8 @@ func TestThePiecesOfAWeighedBatchAreSaidToBeThoseOfThePlan(t *testing.T) {
 			changes = append(slices.Clone(cups), "weighed", weighed)
 		}
 		page := flat(write(t, batchOf(t, bar(changes...)), units.Gram))
-		if !strings.Contains(page, want) || strings.Contains(page, plan) != (want != "") || strings.Contains(page, "look whether it fills") != (want == there) {
+		if !strings.Contains(page, want) || strings.Contains(page, plan) != (want != "") ||
+			strings.Contains(page, "look whether it fills") != (want == there) {
 			t.Errorf("%s: it does not say %q:\n%s", weighed, want, page)
 		}
 	}

@@ -27,10 +27,12 @@ func WriteTitration(w io.Writer, asked lye.Titration, found lye.Titrated) error 
 	}
 	switch {
 	case found.Low.Given() && !found.Low.Equal(found.High):
-		p.figure("Hydroxide, outer bounds", found.Low.Round(4, units.Down).PercentText(2)+" to "+found.High.Round(4, units.Up).PercentText(2)+" %")
+		p.figure("Hydroxide, outer bounds", found.Low.Round(4, units.Down).PercentText(2)+" to "+
+			found.High.Round(4, units.Up).PercentText(2)+" %")
 	case !found.Low.Given():
 		p.figure("Hydroxide, at most", found.High.PercentText(2)+" %")
-		p.wrap("", "One end point counts carbonate as hydroxide: titrate on to the second, or give the most carbonate that the bottle may hold, for a low end.")
+		p.wrap("", "One end point counts carbonate as hydroxide: titrate on to the second, or give the most carbonate that "+
+			"the bottle may hold, for a low end.")
 	}
 	for _, f := range soap.TitrationFindings(asked) {
 		p.wrap("-  ", f.Message()+" "+p.cite(f.Source))
@@ -38,7 +40,9 @@ func WriteTitration(w io.Writer, asked lye.Titration, found lye.Titrated) error 
 	if r, ok := found.Range(); ok {
 		p.line("")
 		p.line("In a formula file:")
-		ends := `{"low": "` + r.Low.Round(6, units.Down).PercentText(4) + ` %", "typical": "` + r.Typical.Round(6, units.Nearest).PercentText(4) + ` %", "high": "` + r.High.Round(6, units.Up).PercentText(4) + ` %"}`
+		ends := `{"low": "` + r.Low.Round(6, units.Down).PercentText(4) + ` %", "typical": "` +
+			r.Typical.Round(6, units.Nearest).PercentText(4) + ` %", "high": "` + r.High.Round(6, units.Up).PercentText(4) +
+			` %"}`
 		if r.Low.Compare(units.Percent(50)) < 0 { // a solution
 			p.line(`  "stock": {"strength":`)
 			p.line("    " + ends + "}")
@@ -67,14 +71,16 @@ func WriteHeat(w io.Writer, m lye.Mixing, h lye.Heat) error {
 		p.figure("It boils near", h.Boils.Text(0)+" °C "+p.cite(lye.BoilsSource()))
 	}
 	if limit, hot := h.Hot(); hot {
-		p.wrap("WARNING  ", "That is above "+limit.Text(0)+" °C: it may boil and spit. Take colder water or ice, and add the alkali in small portions.")
+		p.wrap("WARNING  ", "That is above "+limit.Text(0)+" °C: it may boil and spit. Take colder water or ice, and add "+
+			"the alkali in small portions.")
 	}
 	if h.Extrapolated {
 		p.wrap("-  ", "Above 42.5 % the heat of solution is extrapolated.")
 	}
 	for _, a := range m.Alkalis {
 		if a.Alkali == soap.PotassiumHydroxide {
-			p.wrap("-  ", "Of potassium hydroxide only the heat at infinite dilution is held here, the largest: it is likely less. Its boiling temperature is not known here.")
+			p.wrap("-  ", "Of potassium hydroxide only the heat at infinite dilution is held here, the largest: it is likely "+
+				"less. Its boiling temperature is not known here.")
 		}
 	}
 	p.cautions()

@@ -17,7 +17,8 @@ func (s *sheet) mixed() {
 			stock, stockWater = stock.Add(a.Dry.Mass), stockWater.Add(a.Stock.Mass.Sub(a.Dry.Mass))
 		}
 	}
-	text := "Lye as mixed: " + l.Concentration.PercentText(2) + " %, alkali over alkali and water: " + s.figure(alkali) + " of " + s.figure(l.Mass) + "."
+	text := "Lye as mixed: " + l.Concentration.PercentText(2) + " %, alkali over alkali and water: " + s.figure(alkali) +
+		" of " + s.figure(l.Mass) + "."
 	if stock.Sign() > 0 {
 		text += " Of a stock lye the alkali is its hydroxide alone."
 	}
@@ -55,6 +56,7 @@ func (s *sheet) printed() {
 		}
 	}
 	if len(lines) > 0 {
-		s.wrap("", "Weighed as it is printed, at typical values: "+strings.Join(lines, ", ")+". A finer scale comes nearer to the plan.")
+		s.wrap("", "Weighed as it is printed, at typical values: "+strings.Join(lines, ", ")+
+			". A finer scale comes nearer to the plan.")
 	}
 }

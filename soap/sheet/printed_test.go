@@ -11,7 +11,8 @@ import (
 // plan the sheet says what its own masses give, and else it does not: a scale of a milligram
 // rounds nothing away.
 func TestTheSheetSaysWhatItsMassesGive(t *testing.T) {
-	for scale, says := range map[string]bool{`{"oils": "1 g", "small": "1 g"}`: true, `{"oils": "1 mg", "small": "1 mg"}`: false} {
+	for scale, says := range map[string]bool{`{"oils": "1 g", "small": "1 g"}`: true,
+		`{"oils": "1 mg", "small": "1 mg"}`: false} {
 		b := shipped(t, "too-much-alkali", func(text string) string {
 			text = strings.Replace(text, `"scale": {"oils": "1 g", "small": "0.1 g"}`, `"scale": `+scale, 1)
 			i, j := strings.Index(text, `  "weighed"`), strings.Index(text, `  "parts"`)
@@ -31,8 +32,10 @@ func TestTheStrengthOfTheLyeFollowsFromItsLines(t *testing.T) {
 	page := flat(write(t, b, units.Gram))
 	stock := b.Alkalis[0].Stock.Mass.Sub(b.Alkalis[0].Dry.Mass)
 	for _, says := range []string{
-		"Lye as mixed: " + b.Lye.Concentration.PercentText(2) + " %, alkali over alkali and water: " + b.Alkalis[0].Dry.Mass.Fixed(units.Gram, 1) + " g of " + b.Lye.Mass.Fixed(units.Gram, 1) + " g.",
-		"The water is " + b.Water.Mass.Fixed(units.Gram, 1) + " g as such, " + b.Liquids[0].Water.Fixed(units.Gram, 1) + " g in oat milk",
+		"Lye as mixed: " + b.Lye.Concentration.PercentText(2) + " %, alkali over alkali and water: " +
+			b.Alkalis[0].Dry.Mass.Fixed(units.Gram, 1) + " g of " + b.Lye.Mass.Fixed(units.Gram, 1) + " g.",
+		"The water is " + b.Water.Mass.Fixed(units.Gram, 1) + " g as such, " + b.Liquids[0].Water.Fixed(units.Gram, 1) +
+			" g in oat milk",
 		stock.Fixed(units.Gram, 1) + " g in the stock lye.",
 	} {
 		if !strings.Contains(page, says) {
@@ -52,7 +55,8 @@ func TestTheSheetSaysWhatAKnownBatchCompletes(t *testing.T) {
 	page := flat(write(t, b, units.Gram))
 	for _, says := range []string{
 		"Complete, with every layer and top: 11 pieces.",
-		"The same batter would complete 12 pieces if its parts shared it so: base " + b.Better.Parts[0].Share.PercentText(2) + " %, cloud " + b.Better.Parts[1].Share.PercentText(2) + " %.",
+		"The same batter would complete 12 pieces if its parts shared it so: base " + b.Better.Parts[0].Share.PercentText(2) +
+			" %, cloud " + b.Better.Parts[1].Share.PercentText(2) + " %.",
 		"with its embeds and toppings " + b.Pieces[0].Fresh.Fixed(units.Gram, 2) + " g a piece",
 	} {
 		if !strings.Contains(page, says) {

@@ -177,7 +177,8 @@ func (s *sheet) lye() {
 	s.total("Lye", column.sum(), "")
 	for _, a := range s.b.Alkalis {
 		if a.Source.Title != "" {
-			s.wrap("", a.Alkali.Name()+": "+a.Purity.Low.PercentText(2)+" to "+a.Purity.High.PercentText(2)+" % is what the grade allows, not what is in this bottle. "+s.cite(a.Source))
+			s.wrap("", a.Alkali.Name()+": "+a.Purity.Low.PercentText(2)+" to "+a.Purity.High.PercentText(2)+
+				" % is what the grade allows, not what is in this bottle. "+s.cite(a.Source))
 		}
 	}
 	s.wrap("", s.mixing()+s.bound())
@@ -198,7 +199,8 @@ func bottle(a soap.AlkaliWeighing) string {
 	if a.Strength.Given() {
 		what = "strength"
 	}
-	text := "from the bottle whose label says " + a.Alkali.Symbol() + ", " + what + " " + content.Typical.PercentText(2) + " %"
+	text := "from the bottle whose label says " + a.Alkali.Symbol() + ", " + what + " " + content.Typical.PercentText(2) +
+		" %"
 	if !content.Single() {
 		text += " (" + content.Low.PercentText(2) + " to " + content.High.PercentText(2) + " %)"
 	}
@@ -283,7 +285,8 @@ func (s *sheet) superfat() {
 	if s.b.Weighed != nil {
 		s.wrap("", "These figures are those of the plan; as weighed they stand further up.")
 	}
-	s.wrap("", "Share of the saponification left without alkali, in %. Likely: all ranges and scales taken together (coverage factor 2). Worst: every one at its unlucky end.")
+	s.wrap("", "Share of the saponification left without alkali, in %. Likely: all ranges and scales taken together "+
+		"(coverage factor 2). Worst: every one at its unlucky end.")
 	s.outlookHeader()
 	s.outlook("batch", s.b.Superfat)
 	for i := range s.b.Parts {
@@ -294,15 +297,18 @@ func (s *sheet) superfat() {
 		}
 	}
 	if names := s.rangeless(); len(names) > 0 {
-		s.wrap("", "Not complete: no range of saponification values is known of "+strings.Join(names, "; ")+". The one figure was taken as exact.")
+		s.wrap("", "Not complete: no range of saponification values is known of "+strings.Join(names, "; ")+
+			". The one figure was taken as exact.")
 	}
 	s.printed()
 	s.line("")
 	s.dryMass()
 	if s.scented() {
-		s.wrap("", "Fragrances are held to their limits in that dry mass, part by part. "+soap.Notices(fragrance.IFRAAlone)[0])
+		s.wrap("", "Fragrances are held to their limits in that dry mass, part by part. "+
+			soap.Notices(fragrance.IFRAAlone)[0])
 	}
-	s.wrap("", "Test a bar before it is used or given away. The labels and safety data sheets of what you bought, and local rules, come before this sheet.")
+	s.wrap("", "Test a bar before it is used or given away. The labels and safety data sheets of what you bought, and "+
+		"local rules, come before this sheet.")
 }
 
 // rangeless names the oils, and the liquids with fat, that have no range: in the pot, and

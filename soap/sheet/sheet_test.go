@@ -73,7 +73,8 @@ func batches(t *testing.T) map[string]soap.Batch {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, scales := range [][2]string{{"", ""}, {"1 g", "0.01 g"}, {"0.1 g", "0.1 g"}, {"5 g", "1 g"}, {"0.25 g", "0.5 g"}, {"0.05 oz", "0.01 oz"}, {"1 mg", "1 mg"}, {"3 g", "0.7 g"}} {
+		for _, scales := range [][2]string{{"", ""}, {"1 g", "0.01 g"}, {"0.1 g", "0.1 g"}, {"5 g", "1 g"},
+			{"0.25 g", "0.5 g"}, {"0.05 oz", "0.01 oz"}, {"1 mg", "1 mg"}, {"3 g", "0.7 g"}} {
 			g := f
 			if scales[0] != "" {
 				g.Scale, g.Small = mass(t, scales[0]), mass(t, scales[1])
@@ -184,7 +185,8 @@ func TestEveryWeighingHasABoxAndItsMass(t *testing.T) {
 				want = append(want, weighing{l.Name, l.Weigh})
 			}
 			for _, a := range b.Alkalis {
-				name := map[soap.Alkali]string{soap.SodiumHydroxide: "Sodium hydroxide (NaOH)", soap.PotassiumHydroxide: "Potassium hydroxide (KOH)"}[a.Alkali]
+				name := map[soap.Alkali]string{soap.SodiumHydroxide: "Sodium hydroxide (NaOH)",
+					soap.PotassiumHydroxide: "Potassium hydroxide (KOH)"}[a.Alkali]
 				if a.Strength.Given() {
 					want = append(want, weighing{name + ", stock lye", a.Stock.Weigh})
 				} else {
@@ -194,7 +196,8 @@ func TestEveryWeighingHasABoxAndItsMass(t *testing.T) {
 			_, small := b.Formula.Scales()
 			for _, p := range b.Parts {
 				if len(b.Parts) > 1 {
-					want = append(want, weighing{"Batter, " + p.Share.PercentFixed(1) + " % of the pot", p.Batter.Round(small, units.Nearest)})
+					want = append(want, weighing{"Batter, " + p.Share.PercentFixed(1) + " % of the pot",
+						p.Batter.Round(small, units.Nearest)})
 				}
 				for _, a := range p.Additions {
 					if a.Paste.Mass.Sign() > 0 {
@@ -328,10 +331,12 @@ func TestEverySheetCarriesTheCautionsBesideTheirSteps(t *testing.T) {
 		}
 		lye := section("LYE", "BATTER AND PARTS")
 		for _, caution := range []string{
-			"Alkali burns skin and can blind", "tight goggles, alkali-proof gloves and long sleeves", "keep children and animals away",
+			"Alkali burns skin and can blind", "tight goggles, alkali-proof gloves and long sleeves",
+			"keep children and animals away",
 			"fresh air", "no aluminium",
 			"FIRST AID On skin: rinse at once with plenty of running water for 15 minutes", "do not neutralise on the skin",
-			"In eyes: rinse at once with plenty of running water for 15 minutes", "take contact lenses out if that is easy", "Get medical help at once",
+			"In eyes: rinse at once with plenty of running water for 15 minutes", "take contact lenses out if that is easy",
+			"Get medical help at once",
 			"Swallowed: get medical help at once, and do not make anyone vomit",
 		} {
 			if !strings.Contains(lye, caution) {
@@ -347,11 +352,13 @@ func TestEverySheetCarriesTheCautionsBesideTheirSteps(t *testing.T) {
 				powder = powder || a.Kind != soap.Fragrance // an additive may dust, too
 			}
 		}
-		if batter := section("BATTER AND PARTS", "HOW SURE THE SUPERFAT IS"); powder != strings.Contains(batter, "wear a dust mask") {
+		if batter := section("BATTER AND PARTS", "HOW SURE THE SUPERFAT IS"); powder != strings.Contains(batter,
+			"wear a dust mask") {
 			t.Errorf("%s: powders %v, dust mask %v", name, powder, !powder)
 		}
 		flat := strings.Join(strings.Fields(page), " ")
-		if !strings.Contains(flat, "Test a bar before it is used or given away") || !strings.Contains(flat, "local rules, come before this sheet") {
+		if !strings.Contains(flat, "Test a bar before it is used or given away") ||
+			!strings.Contains(flat, "local rules, come before this sheet") {
 			t.Errorf("%s: the sheet does not say that others come before it", name)
 		}
 		complete := b.Superfat.Complete
@@ -523,7 +530,8 @@ func TestEverySourceKeyIsListedAtTheFoot(t *testing.T) {
 		for line := range strings.Lines(foot) {
 			if strings.HasPrefix(line, "[") {
 				listed++
-				if !strings.HasPrefix(strings.Replace(line, "[W", "[", 1), fmt.Sprintf("[%d]", listed)) || !cited[strconv.Itoa(listed)] {
+				if !strings.HasPrefix(strings.Replace(line, "[W", "[", 1), fmt.Sprintf("[%d]", listed)) ||
+					!cited[strconv.Itoa(listed)] {
 					t.Errorf("%s: %q is out of order or not cited", name, line)
 				}
 			}
@@ -709,7 +717,8 @@ func TestAnOilOfOnesOwnIsExplainedInTheWorking(t *testing.T) {
 	flat := strings.Join(strings.Fields(page.String()), " ")
 	for _, said := range []string{
 		"given with the formula, without a range", "given with the formula, from a range of 188 to 194",
-		"computed from its fatty acids; no value is published", "water = alkali × water per alkali", "purity 98 %, one figure",
+		"computed from its fatty acids; no value is published", "water = alkali × water per alkali",
+		"purity 98 %, one figure",
 	} {
 		if !strings.Contains(flat, said) {
 			t.Errorf("the working does not say %q", said)
@@ -728,7 +737,8 @@ func TestTwoAlkalisAreToldApartByTheirBottles(t *testing.T) {
 	page := write(t, batchOf(t, text(`{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "99 %"}, "saponifies": "90 %"},
 		{"kind": "potassium-hydroxide", "stock": {"strength": "45 %"}, "saponifies": "10 %"}`)), units.Gram)
 	lines := strings.Split(page, "\n")
-	for label, want := range map[string]string{"(NaOH)": "label says NaOH, purity 98 % (97 to 99 %)", "(KOH)": "label says KOH, strength 45 %"} {
+	for label, want := range map[string]string{"(NaOH)": "label says NaOH, purity 98 % (97 to 99 %)",
+		"(KOH)": "label says KOH, strength 45 %"} {
 		found := false
 		for i, line := range lines[:len(lines)-1] {
 			if strings.HasPrefix(line, "[ ] ") && strings.Contains(line, label) {
@@ -739,7 +749,8 @@ func TestTwoAlkalisAreToldApartByTheirBottles(t *testing.T) {
 			t.Errorf("%q is not said below the line of %s", want, label)
 		}
 	}
-	if one := write(t, batchOf(t, text(`{"kind": "sodium-hydroxide", "purity": "98 %"}`)), units.Gram); strings.Contains(one, "label says") {
+	if one := write(t, batchOf(t, text(`{"kind": "sodium-hydroxide", "purity": "98 %"}`)),
+		units.Gram); strings.Contains(one, "label says") {
 		t.Error("one alkali cannot be confused with another")
 	}
 }

@@ -57,10 +57,12 @@ func (s *sheet) poured(r *soap.Reckoning) {
 		return
 	}
 	s.line("")
-	s.line(pad("As weighed, in "+s.unit.String(), -30) + pad("batter", massColumn) + pad("poured", massColumn) + pad("dry", massColumn))
+	s.line(pad("As weighed, in "+s.unit.String(), -30) + pad("batter", massColumn) + pad("poured", massColumn) +
+		pad("dry", massColumn))
 	for i := range r.Parts {
 		p := &r.Parts[i]
-		s.line(pad(shorten(p.Name, 29), -30) + pad(s.plain(p.Batter), massColumn) + pad(s.plain(p.Poured), massColumn) + pad(s.plain(p.Dry), massColumn))
+		s.line(pad(shorten(p.Name, 29), -30) + pad(s.plain(p.Batter), massColumn) + pad(s.plain(p.Poured), massColumn) +
+			pad(s.plain(p.Dry), massColumn))
 	}
 }
 
@@ -79,7 +81,8 @@ func (s *sheet) unmended(r *soap.Reckoning) {
 	for i := range r.Parts {
 		offered := slices.ContainsFunc(r.Remedies, func(m soap.Remedy) bool { return m.Part == r.Parts[i].Name })
 		if !offered && r.Parts[i].Superfat.Planned.Compare(s.b.Parts[i].Superfat.Planned) < 0 {
-			s.wrap("", r.Parts[i].Name+": no addition of up to a quarter of its oils brings it back to its plan. Do not use it on skin.")
+			s.wrap("", r.Parts[i].Name+": no addition of up to a quarter of its oils brings it back to its plan. Do not use "+
+				"it on skin.")
 		}
 	}
 }
@@ -111,7 +114,9 @@ func (s *sheet) advice(r *soap.Reckoning) string {
 		negative = negative || r.Parts[i].Superfat.Low.Sign() < 0
 	}
 	if names := s.doubted(); len(names) > 0 {
-		return "Weigh again first, jug and all: " + strings.Join(names, ", ") + ". The reading lies far below its plan, and where a point has slipped, what would mend it would spoil the batch or burn: nothing is offered, and nothing may be added, before it is sure."
+		return "Weigh again first, jug and all: " + strings.Join(names, ", ") +
+			". The reading lies far below its plan, and where a point has slipped, what would mend it would spoil the batch " +
+			"or burn: nothing is offered, and nothing may be added, before it is sure."
 	}
 	if r.Lye.Undissolved {
 		return undissolved(r)
@@ -132,9 +137,11 @@ func (s *sheet) advice(r *soap.Reckoning) string {
 	case r.Stage == soap.AtMoulds:
 		return "It is poured: nothing can be mended, and in the worst case no alkali is left over."
 	case offered && r.Stage == soap.AtPot:
-		return "Too much alkali for the oils. Any one of these brings the batter back to its plan (an addition of more than a quarter of the oils is not offered)." + s.waxes() + " Never add alkali to batter:"
+		return "Too much alkali for the oils. Any one of these brings the batter back to its plan (an addition of more " +
+			"than a quarter of the oils is not offered)." + s.waxes() + " Never add alkali to batter:"
 	case offered:
-		return "Too much alkali for the oils. For each part alone, any one of its lines brings it back to its own plan (an addition of more than a quarter of its oils is not offered)." + s.waxes() + " Never add alkali to batter:"
+		return "Too much alkali for the oils. For each part alone, any one of its lines brings it back to its own plan (an " +
+			"addition of more than a quarter of its oils is not offered)." + s.waxes() + " Never add alkali to batter:"
 	case below && r.Stage != soap.AtLye:
 		return "No addition of up to a quarter of the oils brings it back to the plan: do not use it on skin."
 	case r.Stage == soap.AtLye:
@@ -163,11 +170,14 @@ func undissolved(r *soap.Reckoning) string {
 	const clear = "a little at a time, since it heats up once more, and stir until it is clear"
 	switch {
 	case r.Stage != soap.AtLye:
-		return "Nothing mends it: the lye holds more alkali than dissolves, and grains of it stay in the batter. Do not use it on skin."
+		return "Nothing mends it: the lye holds more alkali than dissolves, and grains of it stay in the batter. Do not " +
+			"use it on skin."
 	case len(r.Remedies) > 0 && r.Remedies[0].UseLye.Mass.Sign() > 0:
-		return "The lye holds more alkali than dissolves, and too much for the oils. First make up its water, " + clear + "; then use part of it." + aside
+		return "The lye holds more alkali than dissolves, and too much for the oils. First make up its water, " + clear +
+			"; then use part of it." + aside
 	case len(r.Remedies) > 0 && r.Remedies[0].AddAlkali.Mass.Sign() > 0:
-		return "The lye lacks water, so that it does not dissolve, and alkali. First make up its water, " + clear + "; then dissolve the alkali that is missing in it:"
+		return "The lye lacks water, so that it does not dissolve, and alkali. First make up its water, " + clear +
+			"; then dissolve the alkali that is missing in it:"
 	default:
 		return "The lye lacks water, so that it does not dissolve: make it up before it meets the oils, " + clear + "."
 	}
@@ -177,7 +187,8 @@ func (s *sheet) remedy(m *soap.Remedy) {
 	line := func(name string, mass, division units.Mass) {
 		worst := m.Superfat.Low.PercentFixed(2) + " to " + m.Superfat.High.PercentFixed(2)
 		s.line(pad(shorten(name, 29), -30) + pad(mass.Fixed(s.unit, columnFor(s.unit, division).places), 10) +
-			pad(m.Batter.Fixed(s.unit, columnFor(s.unit, s.small).places), 10) + pad(m.Superfat.Planned.PercentFixed(2), 10) + pad(" "+worst, 18))
+			pad(m.Batter.Fixed(s.unit, columnFor(s.unit, s.small).places), 10) + pad(m.Superfat.Planned.PercentFixed(2), 10) +
+			pad(" "+worst, 18))
 	}
 	switch {
 	case m.Oil == soap.Blend:

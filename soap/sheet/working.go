@@ -133,7 +133,8 @@ func (w *working) alkali(i int, a soap.AlkaliWeighing) {
 		w.stock(a)
 		return
 	}
-	purity := "purity " + a.Purity.Typical.PercentText(6) + " %, between " + a.Purity.Low.PercentText(6) + " and " + a.Purity.High.PercentText(6) + " %"
+	purity := "purity " + a.Purity.Typical.PercentText(6) + " %, between " + a.Purity.Low.PercentText(6) + " and " +
+		a.Purity.High.PercentText(6) + " %"
 	if a.Purity.Single() {
 		purity = "purity " + a.Purity.Typical.PercentText(6) + " %, one figure"
 	}
@@ -152,9 +153,11 @@ func (w *working) alkali(i int, a soap.AlkaliWeighing) {
 		purity += "; the superfat is the least plan that keeps " + asked.PercentText(6) + " % in the worst case"
 	}
 	w.add(Step{
-		Of:      alkaliName(a.Alkali),
-		Formula: "mass = " + w.need("demand × (1 − superfat)", "what acids take up") + " × share saponified × M / (M of KOH × purity), rounded down",
-		Figures: w.need(grams(w.demand)+" × (1 − "+w.b.Worked.Text(8)+")", grams(w.added)) + " × " + a.Saponifies.Text(12) + " × " + a.Alkali.MolarMass().Text(3) +
+		Of: alkaliName(a.Alkali),
+		Formula: "mass = " + w.need("demand × (1 − superfat)", "what acids take up") +
+			" × share saponified × M / (M of KOH × purity), rounded down",
+		Figures: w.need(grams(w.demand)+" × (1 − "+w.b.Worked.Text(8)+")", grams(w.added)) + " × " + a.Saponifies.Text(12) +
+			" × " + a.Alkali.MolarMass().Text(3) +
 			" / (" + soap.PotassiumHydroxide.MolarMass().Text(3) + " × " + a.Purity.Typical.Text(8) + ")",
 		Result:  a.Dry.Mass.Text(units.Gram, 5) + " g " + a.Alkali.Symbol() + " as weighed",
 		Because: purity, Sources: sources,
@@ -181,13 +184,15 @@ func (w *working) water() {
 		s.Figures = w.b.OilsTotal.Text(units.Gram, 5) + " × " + rule.PerOils.Text(8)
 	}
 	if w.b.Water.Mass != w.b.Water.Asked.Sub(w.b.Water.Withheld) {
-		s.Because = "stock lyes, liquids and acids bring part of it, " + w.b.Water.Mass.Text(units.Gram, 5) + " g is left to add"
+		s.Because = "stock lyes, liquids and acids bring part of it, " + w.b.Water.Mass.Text(units.Gram, 5) +
+			" g is left to add"
 	}
 	if w.b.Water.Withheld.Sign() > 0 {
 		if s.Because != "" {
 			s.Because += "; "
 		}
-		s.Because += "of it " + w.b.Water.Withheld.Text(units.Gram, 5) + " g is held back for carriers, which leaves " + w.b.Water.Mass.Text(units.Gram, 5) + " g for the lye"
+		s.Because += "of it " + w.b.Water.Withheld.Text(units.Gram, 5) + " g is held back for carriers, which leaves " +
+			w.b.Water.Mass.Text(units.Gram, 5) + " g for the lye"
 	}
 	w.add(s)
 }
@@ -223,7 +228,8 @@ func (w *working) pure() {
 	for _, a := range w.b.Alkalis {
 		inKOH := soap.PotassiumHydroxide.MolarMass().Over(a.Alkali.MolarMass())
 		w.alkalis = w.alkalis.Add(a.Hydroxide().Times(inKOH))
-		figures = append(figures, a.Dry.Mass.Text(units.Gram, 5)+" × "+a.Purity.Typical.Text(8)+" × "+soap.PotassiumHydroxide.MolarMass().Text(3)+" / "+a.Alkali.MolarMass().Text(3))
+		figures = append(figures, a.Dry.Mass.Text(units.Gram, 5)+" × "+a.Purity.Typical.Text(8)+" × "+
+			soap.PotassiumHydroxide.MolarMass().Text(3)+" / "+a.Alkali.MolarMass().Text(3))
 	}
 	w.add(Step{
 		Of: "Alkali as KOH", Formula: "alkali as KOH = mass × purity × M of KOH / M, all together",
@@ -251,10 +257,12 @@ func (w *working) part(p *soap.PartBatch) {
 	}
 	share := p.Share.Text(12)
 	w.add(Step{
-		Of:      "Superfat of " + p.Name,
-		Formula: "1 − share × alkali / (share × (demand − demand of oil held back) + demand of the part's own oil), all as KOH",
-		Figures: "1 − " + share + " × " + grams(w.alkalis) + " / (" + share + " × (" + grams(w.demand) + " − " + grams(held) + ") + " + grams(own) + ")",
-		Result:  p.Superfat.Planned.PercentText(4) + " %",
+		Of: "Superfat of " + p.Name,
+		Formula: "1 − share × alkali / (share × (demand − demand of oil held back) + demand of the part's own oil), " +
+			"all as KOH",
+		Figures: "1 − " + share + " × " + grams(w.alkalis) + " / (" + share + " × (" + grams(w.demand) + " − " + grams(held) +
+			") + " + grams(own) + ")",
+		Result: p.Superfat.Planned.PercentText(4) + " %",
 	})
 }
 
@@ -264,7 +272,8 @@ func (w *working) part(p *soap.PartBatch) {
 func WriteWorking(w io.Writer, b soap.Batch) error {
 	p := page{prefix: "W"} // printed behind a sheet, which has sources of its own
 	p.heading("Working")
-	p.wrap("", "Masses in g, saponification values in mg KOH per g of oil, M in g/mol. A demand is the KOH that would saponify everything.")
+	p.wrap("", "Masses in g, saponification values in mg KOH per g of oil, M in g/mol. A demand is the KOH that would "+
+		"saponify everything.")
 	formula := ""
 	for _, s := range Working(b) {
 		if s.Formula != formula {
@@ -323,7 +332,8 @@ func (p *page) composition(b soap.Batch) {
 	c := b.Composition()
 	p.heading("What the oils are made of")
 	if c.Iodine.Given() {
-		p.line("Iodine value " + c.Iodine.Low.PercentFixed(1) + " to " + c.Iodine.High.PercentFixed(1) + " g of iodine per 100 g of oils")
+		p.line("Iodine value " + c.Iodine.Low.PercentFixed(1) + " to " + c.Iodine.High.PercentFixed(1) +
+			" g of iodine per 100 g of oils")
 	} else {
 		var names []string
 		for _, oil := range c.Missing {
@@ -337,7 +347,8 @@ func (p *page) composition(b soap.Batch) {
 	p.line(pad("Fatty acid", -nameColumn) + pad("% of the fatty acids", 24))
 	for _, share := range c.Acids {
 		acid, _ := soap.LookUpFattyAcid(share.Acid)
-		p.line(pad(acid.Symbol, -9) + pad(shorten(acid.Name, nameColumn-10), 9-nameColumn) + pad(share.Low.PercentFixed(1)+" to "+share.High.PercentFixed(1), 24))
+		p.line(pad(acid.Symbol, -9) + pad(shorten(acid.Name, nameColumn-10), 9-nameColumn) + pad(share.Low.PercentFixed(1)+
+			" to "+share.High.PercentFixed(1), 24))
 	}
 	if c.Named.Compare(units.Whole(1)) < 0 {
 		p.wrap("", "Of the oils, "+c.Named.PercentText(1)+" % by mass have fatty acids that are known; the rest is left out.")

@@ -33,16 +33,18 @@ func (w *working) profile(oil soap.Oil) {
 		}
 		n := "(" + strings.Join(moles, " + ") + ") / (" + strings.Join(shares, " + ") + ")"
 		w.add(Step{
-			Of: oil.Name(), Formula: "value of fatty acids = 56105 × n / (1 + 38.049 / 3 × n), with n = the sum of share / M over the sum of the shares",
+			Of: oil.Name(), Formula: "value of fatty acids = 56105 × n / (1 + 38.049 / 3 × n), with n = the sum of share / M " +
+				"over the sum of the shares",
 			Figures: "56105 × " + n + " / (1 + 38.049 / 3 × " + n + ")",
-			Result:  milligrams(value) + " mg KOH/g", Because: "the middles of the published shares, in %", Sources: []cite.Source{p.Source, soap.AtomicWeights()},
+			Result:  milligrams(value) + " mg KOH/g", Because: "the middles of the published shares, in %",
+			Sources: []cite.Source{p.Source, soap.AtomicWeights()},
 		})
 		return
 	}
 }
 
-// A doubtful is a weighing that enters the superfat: so much of it is worth a gram of KOH, from the low end of a range to
-// its high end.
+// A doubtful is a weighing that enters the superfat: so much of it is worth a gram of KOH, from the low end of a range
+// to its high end.
 type doubtful struct {
 	mass, division   units.Mass
 	low, plan, high  units.Ratio
@@ -134,7 +136,8 @@ func (w *working) likely() {
 		}
 		total := plainly(variance, 9)
 		w.add(Step{
-			Of: of, Formula: what + " = the sum of (mass × width of its range / 2)² / 3, and of 2 × (division / 2 × value)² / 3, each in g of KOH",
+			Of: of, Formula: what + " = the sum of (mass × width of its range / 2)² / 3, and of 2 × (division / 2 × value)² / " +
+				"3, each in g of KOH",
 			Figures: strings.Join(figures, " + "), Result: total + " g²",
 		})
 		return total
@@ -159,9 +162,11 @@ func (w *working) likely() {
 		because = "the high end is cut off at the best case"
 	}
 	w.add(Step{
-		Of: "Likely range of the batch", Formula: "margin = 2 × √((alkali / demand²)² × square of the demand + (1 / demand)² × square of the alkali)",
+		Of: "Likely range of the batch", Formula: "margin = 2 × √((alkali / demand²)² × square of the demand + (1 / " +
+			"demand)² × square of the alkali)",
 		Figures: "2 × √((" + used + " / " + all + "²)² × " + demand + " + (1 / " + all + ")² × " + alkali + ")",
-		Result:  margin.PercentText(4) + " % of the demand, " + o.LikelyLow.PercentText(4) + " to " + o.LikelyHigh.PercentText(4) + " % of superfat", Because: because,
+		Result: margin.PercentText(4) + " % of the demand, " + o.LikelyLow.PercentText(4) + " to " +
+			o.LikelyHigh.PercentText(4) + " % of superfat", Because: because,
 	})
 }
 
@@ -188,7 +193,8 @@ func (w *working) worst() {
 		alkali = append(alkali, "("+a.mass.Text(units.Gram, 6)+" + "+a.division.Text(units.Gram, 9)+") × "+a.ups)
 	}
 	most := strings.Join(alkali, " + ")
-	formula := "worst = 1 − most alkali / least demand; most alkali = (mass + a division) × high end × M of KOH / M; least demand = (mass − a division) × low end / 1000"
+	formula := "worst = 1 − most alkali / least demand; most alkali = (mass + a division) × high end × M of KOH / M; " +
+		"least demand = (mass − a division) × low end / 1000"
 	if len(taking) > 0 {
 		formula += "; of acids the least is taken off the alkali, (mass − a division) × low end × protons × M of KOH / M"
 	}
@@ -236,7 +242,9 @@ func (w *working) dryPot() {
 		}
 	}
 	w.add(Step{
-		Of: "Dry mass", Formula: "dry mass = oils + pure hydroxide − the water that free acids form as they are neutralised (their demand × M of water / M of KOH)",
-		Figures: text, Result: dry.Text(units.Gram, 4) + " g", Because: "all water gone, and nothing added to the batter", Sources: []cite.Source{soap.AtomicWeights()},
+		Of: "Dry mass", Formula: "dry mass = oils + pure hydroxide − the water that free acids form as they are " +
+			"neutralised (their demand × M of water / M of KOH)",
+		Figures: text, Result: dry.Text(units.Gram, 4) + " g", Because: "all water gone, and nothing added to the batter",
+		Sources: []cite.Source{soap.AtomicWeights()},
 	})
 }

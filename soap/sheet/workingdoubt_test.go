@@ -23,7 +23,8 @@ func TestTheWorstAndTheDryMassAreThoseWorkedOutByHand(t *testing.T) {
 			t.Errorf("the most alkali is not that of the high end: %s", s.Figures)
 		}
 	}
-	if worst := got["Superfat of the batch, at worst"]; !strings.HasPrefix(worst, "6.97") && !strings.HasPrefix(worst, "6.98") {
+	if worst := got["Superfat of the batch, at worst"]; !strings.HasPrefix(worst, "6.97") &&
+		!strings.HasPrefix(worst, "6.98") {
 		t.Errorf("at worst %s, by hand 6.98 %%", worst)
 	}
 	if dry := got["Dry mass"]; !strings.HasPrefix(dry, "1131.17") {
@@ -64,7 +65,8 @@ func step(t *testing.T, steps []sheet.Step, of string) sheet.Step {
 func TestTheLikelyRangeIsThatWorkedOutByHand(t *testing.T) {
 	steps := sheet.Working(batchOf(t, bar()))
 	for of, want := range map[string]string{
-		"Demand": "0.1668 g²", "Alkali": "0.2969", "Likely range of the batch": "0.6619 % of the demand, 7.3381 to 8.6619 % of superfat",
+		"Demand": "0.1668 g²", "Alkali": "0.2969", "Likely range of the batch": "0.6619 % of the demand, 7.3381 to 8.6619 " +
+			"% of superfat",
 	} {
 		if got := step(t, steps, of).Result; !strings.HasPrefix(got, want) {
 			t.Errorf("%s: %s, by hand %s", of, got, want)
@@ -101,30 +103,35 @@ func TestTheRoundingToTheScaleIsDerived(t *testing.T) {
 	}
 }
 
-// NaOH in 5 mol of water gives off 37.761 kJ/mol (NBS Circular 500), and what is newer 1.64 more. 39.997 g and 5 × 18.015 g
-// of water, both at 25 °C, hold just that: 39.401 kJ. KOH counts with 57.8 kJ/mol. A calculator follows every step to the
-// bound, and to the density, that the package gives.
+// NaOH in 5 mol of water gives off 37.761 kJ/mol (NBS Circular 500), and what is newer 1.64 more. 39.997 g and 5 ×
+// 18.015 g of water, both at 25 °C, hold just that: 39.401 kJ. KOH counts with 57.8 kJ/mol. A calculator follows every
+// step to the bound, and to the density, that the package gives.
 func TestTheLyeIsDerivedToWhatThePackageGives(t *testing.T) {
 	mole := lye.Mixing{
 		Water: units.Milligrams(90_075), WaterAt: units.Celsius(25),
 		Alkalis: []lye.Portion{{Alkali: lye.SodiumHydroxide, Mass: units.Milligrams(39_997), Hydroxide: units.Whole(1)}},
 	}
 	steps, err := mole.Derivation()
-	if err != nil || len(steps) != 3 || steps[0].Figures != "37.761 + 0 + 1.64" || !strings.HasPrefix(steps[1].Result, "39.401 kJ") {
+	if err != nil || len(steps) != 3 || steps[0].Figures != "37.761 + 0 + 1.64" || !strings.HasPrefix(steps[1].Result,
+		"39.401 kJ") {
 		t.Fatalf("%v, %+v", err, steps)
 	}
-	stock := lye.Portion{Alkali: lye.SodiumHydroxide, Mass: units.Grams(200), Hydroxide: units.Percent(50), Dissolved: true}
+	stock := lye.Portion{Alkali: lye.SodiumHydroxide, Mass: units.Grams(200), Hydroxide: units.Percent(50),
+		Dissolved: true}
 	potash := lye.Portion{Alkali: lye.PotassiumHydroxide, Mass: units.Grams(40), Hydroxide: units.Percent(90)}
 	dry := lye.Portion{Alkali: lye.SodiumHydroxide, Mass: units.Grams(100), Hydroxide: units.Percent(98)}
 	acid, _ := lye.LookUpAcid("citric-acid-anhydrous")
 	for name, m := range map[string]lye.Mixing{
-		"dry":      {Water: units.Grams(200), WaterAt: units.Celsius(12), Room: units.Celsius(20), Alkalis: []lye.Portion{dry}},
-		"ice":      {Water: units.Grams(150), WaterAt: units.Celsius(5), Ice: units.Grams(50), Alkalis: []lye.Portion{dry}},
-		"stock":    {Water: units.Grams(100), WaterAt: units.Celsius(20), Alkalis: []lye.Portion{stock}},
-		"cold":     {Water: units.Grams(100), WaterAt: units.Celsius(10), Room: units.Celsius(10), Alkalis: []lye.Portion{stock}},
-		"potash":   {Water: units.Grams(100), WaterAt: units.Celsius(20), Alkalis: []lye.Portion{potash}},
-		"both":     {Water: units.Grams(250), WaterAt: units.Celsius(20), Alkalis: []lye.Portion{dry, potash}},
-		"an acid":  {Water: units.Grams(250), WaterAt: units.Celsius(20), Alkalis: []lye.Portion{dry}, Acids: []lye.Neutralised{{Acid: acid, Pure: units.Grams(20)}}},
+		"dry": {Water: units.Grams(200), WaterAt: units.Celsius(12), Room: units.Celsius(20),
+			Alkalis: []lye.Portion{dry}},
+		"ice":   {Water: units.Grams(150), WaterAt: units.Celsius(5), Ice: units.Grams(50), Alkalis: []lye.Portion{dry}},
+		"stock": {Water: units.Grams(100), WaterAt: units.Celsius(20), Alkalis: []lye.Portion{stock}},
+		"cold": {Water: units.Grams(100), WaterAt: units.Celsius(10), Room: units.Celsius(10),
+			Alkalis: []lye.Portion{stock}},
+		"potash": {Water: units.Grams(100), WaterAt: units.Celsius(20), Alkalis: []lye.Portion{potash}},
+		"both":   {Water: units.Grams(250), WaterAt: units.Celsius(20), Alkalis: []lye.Portion{dry, potash}},
+		"an acid": {Water: units.Grams(250), WaterAt: units.Celsius(20), Alkalis: []lye.Portion{dry},
+			Acids: []lye.Neutralised{{Acid: acid, Pure: units.Grams(20)}}},
 		"as older": {Water: units.Grams(250), WaterAt: units.Celsius(20), Alkalis: []lye.Portion{dry}, Heat: lye.Older},
 	} {
 		bound, err := m.Bound()
@@ -136,7 +143,8 @@ func TestTheLyeIsDerivedToWhatThePackageGives(t *testing.T) {
 			follow(t, name, sheet.Step(s))
 		}
 		text, _, _ := strings.Cut(steps[len(steps)-1].Result, " ")
-		if final, err := strconv.ParseFloat(text, 64); err != nil || final-bound.Final.Celsius() > 1e-4 || bound.Final.Celsius()-final > 1e-4 {
+		if final, err := strconv.ParseFloat(text, 64); err != nil || final-bound.Final.Celsius() > 1e-4 ||
+			bound.Final.Celsius()-final > 1e-4 {
 			t.Errorf("%s: derived to %s, the bound is %s", name, text, bound.Final)
 		}
 	}

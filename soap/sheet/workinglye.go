@@ -42,7 +42,8 @@ func (w *working) acids() {
 		}
 		w.add(Step{
 			Of: a.Acid.Name, Formula: "what an acid takes up = mass × strength × protons × M of KOH / M",
-			Figures: a.Mass.Text(units.Gram, 6) + " × " + strength.Text(8) + " × " + units.Whole(a.Acid.Protons).Text(0) + " × " +
+			Figures: a.Mass.Text(units.Gram, 6) + " × " + strength.Text(8) + " × " + units.Whole(a.Acid.Protons).Text(0) +
+				" × " +
 				soap.PotassiumHydroxide.MolarMass().Text(3) + " / " + a.Acid.Molar.Text(3),
 			Result: grams(takes) + " g KOH", Because: because, Sources: []cite.Source{lye.AtomicWeights()},
 		})
@@ -61,15 +62,19 @@ func (w *working) need(oils, acids string) string {
 // stock reckons the stock lye that holds the hydroxide asked for.
 func (w *working) stock(a soap.AlkaliWeighing) {
 	w.add(Step{
-		Of:      alkaliName(a.Alkali),
-		Formula: "hydroxide = " + w.need("demand × (1 − superfat)", "what acids take up") + " × share saponified × M / M of KOH, rounded down",
-		Figures: w.need(grams(w.demand)+" × (1 − "+w.b.Worked.Text(8)+")", grams(w.added)) + " × " + a.Saponifies.Text(12) + " × " + a.Alkali.MolarMass().Text(3) +
+		Of: alkaliName(a.Alkali),
+		Formula: "hydroxide = " + w.need("demand × (1 − superfat)", "what acids take up") +
+			" × share saponified × M / M of KOH, rounded down",
+		Figures: w.need(grams(w.demand)+" × (1 − "+w.b.Worked.Text(8)+")", grams(w.added)) + " × " + a.Saponifies.Text(12) +
+			" × " + a.Alkali.MolarMass().Text(3) +
 			" / " + soap.PotassiumHydroxide.MolarMass().Text(3),
-		Result: a.Dry.Mass.Text(units.Gram, 5) + " g " + a.Alkali.Symbol() + ", pure", Sources: []cite.Source{soap.AtomicWeights()},
+		Result:  a.Dry.Mass.Text(units.Gram, 5) + " g " + a.Alkali.Symbol() + ", pure",
+		Sources: []cite.Source{soap.AtomicWeights()},
 	})
 	w.add(Step{
 		Of: a.Alkali.Name() + ", stock lye", Formula: "stock = hydroxide / strength, rounded down; the rest of it is water",
-		Figures: a.Dry.Mass.Text(units.Gram, 5) + " / " + a.Strength.Typical.Text(8), Result: a.Stock.Mass.Text(units.Gram, 5) + " g of stock lye",
+		Figures: a.Dry.Mass.Text(units.Gram, 5) + " / " + a.Strength.Typical.Text(8), Result: a.Stock.Mass.Text(units.Gram,
+			5) + " g of stock lye",
 		Because: "strength " + a.Strength.Low.PercentText(6) + " to " + a.Strength.High.PercentText(6) + " %, as given",
 	})
 }

@@ -33,13 +33,15 @@ func (w *working) oilDensity(oil soap.Oil, at units.Temperature) {
 		return
 	}
 	s := Step{
-		Of: oil.Name(), Formula: "density of an oil = its figure × density of water − 0.00064 × (temperature − that of the figure)",
+		Of: oil.Name(), Formula: "density of an oil = its figure × density of water − 0.00064 × (temperature − that of the " +
+			"figure)",
 		Figures: d.Figure.Text(5),
 		Result:  d.Planned.Text(5) + " g/mL at " + at.Text(1) + " °C, " + d.Low.Text(5) + " to " + d.High.Text(5),
 		Sources: []cite.Source{d.Source},
 	}
 	if d.Computed {
-		s.Formula = "density of an oil without a figure = (0.8475 + 0.0003 × saponification value + 0.00014 × iodine value) × density of water − 0.00064 × (temperature − 15)"
+		s.Formula = "density of an oil without a figure = (0.8475 + 0.0003 × saponification value + 0.00014 × iodine " +
+			"value) × density of water − 0.00064 × (temperature − 15)"
 		s.Figures = "(0.8475 + 0.0003 × " + milligrams(d.Saponification) + " + 0.00014 × " + d.Iodine.PercentText(4) + ")"
 	} else if d.From.Given() {
 		s.Sources = append(s.Sources, soap.DensitySource())
@@ -84,14 +86,18 @@ func (w *working) potVolume(v *soap.Volumes) {
 	}
 	if len(each) > 1 {
 		w.add(Step{
-			Of: "Lye", Formula: "density of a lye of two alkalis = 1 / the sum of their shares of the hydroxide / their densities",
+			Of: "Lye", Formula: "density of a lye of two alkalis = 1 / the sum of their shares of the hydroxide / their " +
+				"densities",
 			Figures: "1 / (" + strings.Join(each, " + ") + ")", Result: v.LyeAsked.Text(6) + " g/mL",
 		})
 	}
 	w.add(Step{
-		Of: "Lye", Formula: "volume of the lye = (alkali + water asked for) / density of that lye − water held back / density of water",
-		Figures: "(" + text(alkali) + " + " + text(w.b.Water.Asked) + ") / " + v.LyeAsked.Text(8) + " − " + text(w.b.Water.Withheld) + " / " + water.Text(8),
-		Result:  v.Lye.Text(4) + " mL", Because: "volumes add up, wherever the water goes", Sources: append(sources, lye.LaliberteSource()),
+		Of: "Lye", Formula: "volume of the lye = (alkali + water asked for) / density of that lye − water held back / " +
+			"density of water",
+		Figures: "(" + text(alkali) + " + " + text(w.b.Water.Asked) + ") / " + v.LyeAsked.Text(8) + " − " +
+			text(w.b.Water.Withheld) + " / " + water.Text(8),
+		Result: v.Lye.Text(4) + " mL", Because: "volumes add up, wherever the water goes",
+		Sources: append(sources, lye.LaliberteSource()),
 	})
 	s := Step{
 		Of: "Batter", Formula: "density of the batter = batter / (volume of oils + volume of lye), of what has a density",
@@ -114,8 +120,9 @@ func (w *working) filled(p *soap.PartBatch, part soap.Part) {
 	}
 	s := Step{
 		Of: p.Name, Formula: "poured = filled × (1 + reserve) + loss",
-		Figures: p.Filled.Text(units.Gram, 5) + " × (1 + " + part.ReserveOrUsual().Text(6) + ") + " + p.Loss.Text(units.Gram, 5),
-		Result:  p.Poured.Text(units.Gram, 5) + " g, at " + p.Density.Text(5) + " g/mL " + p.Volume.Text(3) + " mL",
+		Figures: p.Filled.Text(units.Gram, 5) + " × (1 + " + part.ReserveOrUsual().Text(6) + ") + " +
+			p.Loss.Text(units.Gram, 5),
+		Result: p.Poured.Text(units.Gram, 5) + " g, at " + p.Density.Text(5) + " g/mL " + p.Volume.Text(3) + " mL",
 	}
 	if len(figures) > 0 {
 		s.Because = "pieces: " + strings.Join(figures, ", ")
