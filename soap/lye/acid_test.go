@@ -41,7 +41,8 @@ func TestAcidsTakeUpTheAlkaliWorkedOutByHand(t *testing.T) {
 		if known[i].ID != c.id {
 			t.Errorf("%s stands where %s should", known[i].ID, c.id)
 		}
-		got := []string{a.Molar.Text(3), a.Neutralises(lye.SodiumHydroxide).Text(4), a.Neutralises(lye.PotassiumHydroxide).Text(4), a.WaterFormed().Text(4)}
+		got := []string{a.Molar.Text(3), a.Neutralises(lye.SodiumHydroxide).Text(4),
+			a.Neutralises(lye.PotassiumHydroxide).Text(4), a.WaterFormed().Text(4)}
 		want := []string{c.molar, c.naoh, c.koh, c.waterFormed}
 		for j := range got {
 			if got[j] != want[j] {
@@ -49,7 +50,8 @@ func TestAcidsTakeUpTheAlkaliWorkedOutByHand(t *testing.T) {
 				break
 			}
 		}
-		if a.ID != c.id || a.Name == "" || a.Protons != c.protons || a.Crystal.Given() != (c.id == "citric-acid-monohydrate") {
+		if a.ID != c.id || a.Name == "" || a.Protons != c.protons ||
+			a.Crystal.Given() != (c.id == "citric-acid-monohydrate") {
 			t.Errorf("%s: %+v", c.id, a)
 		}
 	}
@@ -61,7 +63,8 @@ func TestAcidsTakeUpTheAlkaliWorkedOutByHand(t *testing.T) {
 // masses, 258.069/192.123 and so on).
 func TestAcidAndHydroxideBecomeSaltAndWater(t *testing.T) {
 	for id, salt := range map[string]string{
-		"citric-acid-anhydrous": "1.3432", "citric-acid-monohydrate": "1.2281", "lactic-acid": "1.244", "acetic-acid": "1.366",
+		"citric-acid-anhydrous": "1.3432", "citric-acid-monohydrate": "1.2281", "lactic-acid": "1.244",
+		"acetic-acid": "1.366",
 		"lauric-acid": "1.1097", "palmitic-acid": "1.0857", "stearic-acid": "1.0773", "oleic-acid": "1.0778",
 	} {
 		a, err := lye.LookUpAcid(id)
@@ -76,7 +79,8 @@ func TestAcidAndHydroxideBecomeSaltAndWater(t *testing.T) {
 }
 
 func TestAnUnknownAcidOffersWhatIsKnown(t *testing.T) {
-	for id, offered := range map[string]string{"citric": "citric-acid", "lactik acid": "lactic-acid", "lantern": "citric-acid-anhydrous", "": "citric-acid-anhydrous"} {
+	for id, offered := range map[string]string{"citric": "citric-acid", "lactik acid": "lactic-acid",
+		"lantern": "citric-acid-anhydrous", "": "citric-acid-anhydrous"} {
 		a, err := lye.LookUpAcid(id)
 		refused(t, a, err, "acid", fault.ErrUnknown)
 		if err == nil || !strings.Contains(err.Error(), offered) {

@@ -35,9 +35,11 @@ func (s Solution) Derivation() ([]Derivation, error) {
 	if s.Alkali == PotassiumHydroxide {
 		warmth, apparent := apparentPotassium(strength, at)
 		p := potassium
-		last.Formula = "density = 1 / ((1 − strength) / density of water + 1000 × strength / apparent density of KOH), which is " +
+		last.Formula = "density = 1 / ((1 − strength) / density of water + 1000 × strength / apparent density of KOH), " +
+			"which is " +
 			"(c0 × strength + c1) × f / (strength + c2 + c3 × t)"
-		last.Figures = "1 / ((1 − " + plain(strength, 8) + ") / " + plain(densityOfWater(at), 8) + " + 1000 × " + plain(strength, 8) + " / ((" +
+		last.Figures = "1 / ((1 − " + plain(strength, 8) + ") / " + plain(densityOfWater(at), 8) + " + 1000 × " +
+			plain(strength, 8) + " / ((" +
 			plain(p.c0, 6) + " × " + plain(strength, 8) + " + " + plain(p.c1, 6) + ") × " + plain(math.Exp(warmth), 9) + " / (" +
 			plain(strength, 8) + " + " + plain(p.c2, 9) + " + " + plain(p.c3, 9) + " × " + plain(at, 2) + ")))"
 		last.Because = "f = " + plain(math.Exp(warmth), 9) + " is e to the power of 0.000001 × (t + " + plain(p.c4, 6) +
@@ -47,7 +49,8 @@ func (s Solution) Derivation() ([]Derivation, error) {
 	root := math.Sqrt(1 - strength)
 	w := plain(root, 10)
 	steps := []Derivation{{
-		Of: of, Formula: "w = the square root of the mass fraction of water", Figures: "√(1 − " + plain(strength, 8) + ")", Result: w,
+		Of: of, Formula: "w = the square root of the mass fraction of water", Figures: "√(1 − " + plain(strength, 8) + ")",
+		Result: w,
 	}}
 	var factors []string
 	for power, row := range olssonDensity {
@@ -112,24 +115,29 @@ func (m Mixing) Derivation() ([]Derivation, error) {
 			given, _, _ = strings.Cut(step.Result, " ")
 			steps = append(steps, step)
 		}
-		terms = append(terms, p.Mass.Text(units.Gram, 5)+" × "+plain(p.Hydroxide.Float(), 8)+" / "+plain(float64(p.Alkali.milligrams())/1000, 3)+" × "+given)
+		terms = append(terms, p.Mass.Text(units.Gram, 5)+" × "+plain(p.Hydroxide.Float(), 8)+" / "+
+			plain(float64(p.Alkali.milligrams())/1000, 3)+" × "+given)
 	}
 	for i := range m.Acids {
 		a := &m.Acids[i]
-		terms = append(terms, a.Pure.Text(units.Gram, 5)+" × "+strconv.Itoa(a.Acid.Protons)+" / "+a.Acid.Molar.Text(3)+" × "+plain(heatOfNeutralising, -1))
+		terms = append(terms, a.Pure.Text(units.Gram, 5)+" × "+strconv.Itoa(a.Acid.Protons)+" / "+a.Acid.Molar.Text(3)+" × "+
+			plain(heatOfNeutralising, -1))
 	}
 	kilojoules := plain(heat/1000, 5)
 	capacity := m.meanCapacity(strength, total, final)
 	return append(steps, Derivation{
 		Of: "Heat of the lye",
-		Formula: "heat = mass × heat capacity × (its temperature − 25) / 1000 of water and alkali, + hydroxide / M × heat of solution, " +
+		Formula: "heat = mass × heat capacity × (its temperature − 25) / 1000 of water and alkali, + hydroxide / M × heat " +
+			"of solution, " +
 			"+ acid × protons / M × 55.8, all in kJ",
 		Figures: strings.Join(terms, " + "), Result: kilojoules + " kJ above 25 °C",
 		Because: m.ends(), Sources: []cite.Source{HeatSource()},
 	}, Derivation{
 		Of: "How warm the lye gets", Formula: "temperature = 25 + 1000 × heat / (lye × its mean heat capacity)",
-		Figures: "25 + 1000 × " + kilojoules + " / (" + plain(total, 5) + " × " + plain(capacity, 8) + ")", Result: plain(final, 4) + " °C, if no heat is lost",
-		Because: "the mean heat capacity of a lye of " + h.Strength.PercentText(4) + " % from 25 °C to there, in J/(g K), by its enthalpy",
+		Figures: "25 + 1000 × " + kilojoules + " / (" + plain(total, 5) + " × " + plain(capacity, 8) + ")",
+		Result:  plain(final, 4) + " °C, if no heat is lost",
+		Because: "the mean heat capacity of a lye of " + h.Strength.PercentText(4) +
+			" % from 25 °C to there, in J/(g K), by its enthalpy",
 		Sources: m.capacitySources(),
 	}), nil
 }
@@ -169,14 +177,16 @@ func (m Mixing) warmth() []string {
 	}
 	for i := range m.Alkalis {
 		p := &m.Alkalis[i]
-		terms = append(terms, p.Mass.Text(units.Gram, 5)+" × "+plain(p.capacity(), 8)+" × ("+plain(m.room().Celsius(), 2)+" − 25) / 1000")
+		terms = append(terms, p.Mass.Text(units.Gram, 5)+" × "+plain(p.capacity(), 8)+" × ("+plain(m.room().Celsius(), 2)+
+			" − 25) / 1000")
 	}
 	return terms
 }
 
 // ends says which figures were taken.
 func (m Mixing) ends() string {
-	text := "heat capacities in J/(g K): water " + plain(capacityOfWater, -1) + ", dry alkali " + plain(capacityOfSodium, -1)
+	text := "heat capacities in J/(g K): water " + plain(capacityOfWater, -1) + ", dry alkali " +
+		plain(capacityOfSodium, -1)
 	if m.hasPotassium() {
 		text += "; of KOH " + plain(heatOfPotassium, -1) + " kJ/mol, the largest"
 	}

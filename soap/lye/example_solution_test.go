@@ -81,8 +81,10 @@ func ExampleAcid() {
 		return
 	}
 	acid := units.Grams(10)
-	fmt.Println("takes up", units.Sum{}.Plus(acid, citric.Neutralises(lye.SodiumHydroxide)).Mass(units.Nearest).Text(units.Gram, 3), "g")
-	fmt.Println("leaves", units.Sum{}.Plus(acid, citric.WaterFormed()).Mass(units.Nearest).Text(units.Gram, 3), "g of water")
+	fmt.Println("takes up", units.Sum{}.Plus(acid,
+		citric.Neutralises(lye.SodiumHydroxide)).Mass(units.Nearest).Text(units.Gram, 3), "g")
+	fmt.Println("leaves", units.Sum{}.Plus(acid, citric.WaterFormed()).Mass(units.Nearest).Text(units.Gram, 3),
+		"g of water")
 	// Output:
 	// takes up 6.246 g
 	// leaves 2.813 g of water
@@ -134,7 +136,8 @@ func ExampleBoilsSource() {
 
 // ExampleDerivation shows how the density of a lye of potassium hydroxide comes about.
 func ExampleDerivation() {
-	steps, err := lye.Solution{Alkali: lye.PotassiumHydroxide, Strength: units.Percent(30), At: units.Celsius(25)}.Derivation()
+	steps, err := lye.Solution{Alkali: lye.PotassiumHydroxide, Strength: units.Percent(30),
+		At: units.Celsius(25)}.Derivation()
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -149,7 +152,8 @@ func ExampleDerivation() {
 }
 
 func ExampleSolution_Derivation() {
-	steps, err := lye.Solution{Alkali: lye.SodiumHydroxide, Strength: units.Percent(36), At: units.Celsius(40)}.Derivation()
+	steps, err := lye.Solution{Alkali: lye.SodiumHydroxide, Strength: units.Percent(36),
+		At: units.Celsius(40)}.Derivation()
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -37,9 +37,13 @@ const (
 // them are recalled.
 func HeatSource() cite.Source {
 	return cite.Source{
-		Title: "NBS Circular 500, heats of solution of NaOH", Edition: "1952, as tabulated in Koretsky, Engineering and Chemical Thermodynamics, read in a data file of it",
-		Place: "-37.761 kJ/mol at 5 mol of water, carried to other strengths by the enthalpy equation of Olsson and others (1997); cautious: 1.64 kJ/mol more, from the NBS tables of 1982, recalled; KOH: CRC Handbook, infinite dilution; heat capacities of water and solid NaOH (4.19, 1.49 J/(g K)) and the heat of fusion of ice (333.6 J/g) recalled; acids: 55.8 kJ per mole of protons, of which water's formation enthalpy is recalled",
-		How:   cite.Computed,
+		Title: "NBS Circular 500, heats of solution of NaOH", Edition: "1952, as tabulated in Koretsky, Engineering and " +
+			"Chemical Thermodynamics, read in a data file of it",
+		Place: "-37.761 kJ/mol at 5 mol of water, carried to other strengths by the enthalpy equation of Olsson and others " +
+			"(1997); cautious: 1.64 kJ/mol more, from the NBS tables of 1982, recalled; KOH: CRC Handbook, infinite dilution; " +
+			"heat capacities of water and solid NaOH (4.19, 1.49 J/(g K)) and the heat of fusion of ice (333.6 J/g) recalled; " +
+			"acids: 55.8 kJ per mole of protons, of which water's formation enthalpy is recalled",
+		How: cite.Computed,
 	}
 }
 
@@ -143,7 +147,8 @@ func (m Mixing) Bound() (Heat, error) {
 	case !ok && m.Ice.Sign() == 0:
 		final = 0 // a stock thinned near 0 °C gives off nothing, and two heat capacities of it differ
 	case !ok:
-		return Heat{}, fault.Faults{{Path: "ice", Text: m.Ice.String(), Reason: "is more than the heat can melt", Remedy: "take less ice", Kind: fault.ErrImpossible}}
+		return Heat{}, fault.Faults{{Path: "ice", Text: m.Ice.String(), Reason: "is more than the heat can melt",
+			Remedy: "take less ice", Kind: fault.ErrImpossible}}
 	}
 	h := Heat{Extrapolated: strength > 0.425 && m.hasSodium()}
 	h.Strength, _ = units.RatioOfFloat(strength)
@@ -311,7 +316,8 @@ func (m Mixing) check() fault.Faults {
 	}
 	for i := range m.Acids {
 		if a := &m.Acids[i]; a.Acid.Protons < 1 || a.Acid.Molar.Sign() <= 0 || a.Pure.Sign() < 0 {
-			faults.Add("acids", a.Acid.ID, "lacks its protons, its molar mass or its mass", "take one of Acids, and a mass", fault.ErrRange)
+			faults.Add("acids", a.Acid.ID, "lacks its protons, its molar mass or its mass", "take one of Acids, and a mass",
+				fault.ErrRange)
 		}
 	}
 	return faults
@@ -329,9 +335,11 @@ func (p *Portion) check(faults fault.Faults) fault.Faults {
 	case !p.Hydroxide.Given():
 		faults.Add("purity", "", "is missing", `give the mass fraction of hydroxide, such as "98 %"`, fault.ErrMissing)
 	case p.Hydroxide.Sign() <= 0 || p.Hydroxide.Compare(units.Whole(1)) > 0:
-		faults.Add("purity", percentText(p.Hydroxide), "is not above 0 % and up to 100 %", "give the hydroxide in what is weighed, carbonate not counted", fault.ErrRange)
+		faults.Add("purity", percentText(p.Hydroxide), "is not above 0 % and up to 100 %",
+			"give the hydroxide in what is weighed, carbonate not counted", fault.ErrRange)
 	case p.Dissolved && p.Alkali == PotassiumHydroxide:
-		faults.Add("alkali", p.Alkali.String(), "gives off a heat of thinning that is not held", "dissolve it dry, or leave the heat out", fault.ErrImpossible)
+		faults.Add("alkali", p.Alkali.String(), "gives off a heat of thinning that is not held",
+			"dissolve it dry, or leave the heat out", fault.ErrImpossible)
 	}
 	return faults
 }
@@ -347,5 +355,6 @@ func (m Mixing) checkStrength(strength, total float64) fault.Faults {
 		return nil
 	}
 	share, _ := units.RatioOfFloat(strength)
-	return fault.Faults{{Path: "alkali_mass", Text: share.PercentText(2) + " %", Reason: "of hydroxide is stronger than dissolves at 20 °C", Remedy: "take more water", Kind: fault.ErrImpossible}}
+	return fault.Faults{{Path: "alkali_mass", Text: share.PercentText(2) + " %",
+		Reason: "of hydroxide is stronger than dissolves at 20 °C", Remedy: "take more water", Kind: fault.ErrImpossible}}
 }

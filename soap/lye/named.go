@@ -22,12 +22,14 @@ func LookUpAlkali(name string) (Alkali, error) {
 		}
 	}
 	answer := names.Look(names.Alkali, name, isAlkali)
-	f := fault.Fault{Path: "kind", Text: name, Remedy: "write sodium-hydroxide or potassium-hydroxide, as its label says: NaOH or KOH", Kind: fault.ErrUnknown}
+	f := fault.Fault{Path: "kind", Text: name, Remedy: "write sodium-hydroxide or potassium-hydroxide, as its label " +
+		"says: NaOH or KOH", Kind: fault.ErrUnknown}
 	reason, _ := answer.Why(isAlkali, nil)
 	switch {
 	case solution(answer):
 		f.Reason = "is " + answer.Note
-		f.Remedy = `write "kind": "` + cmp.Or(answer.ID, SodiumHydroxide.String()) + `" with "stock": {"strength": "…"} in place of the purity`
+		f.Remedy = `write "kind": "` + cmp.Or(answer.ID, SodiumHydroxide.String()) +
+			`" with "stock": {"strength": "…"} in place of the purity`
 		if answer.ID == "" {
 			f.Remedy = `write the hydroxide that is in it as the kind, with "stock": {"strength": "…"} in place of the purity`
 		}
@@ -41,7 +43,8 @@ func LookUpAlkali(name string) (Alkali, error) {
 		f.Reason = reason
 	default:
 		f.Reason = "is not an alkali that is known"
-		near := names.Nearest(names.Alkali, name, []string{SodiumHydroxide.String(), PotassiumHydroxide.String()}, func(a, b string) bool { return a == b })
+		near := names.Nearest(names.Alkali, name, []string{SodiumHydroxide.String(), PotassiumHydroxide.String()},
+			func(a, b string) bool { return a == b })
 		f.Remedy = cmp.Or(nearest.Question(near), f.Remedy)
 	}
 	return 0, f
@@ -113,7 +116,8 @@ func acidNamed(name string) (Acid, error) {
 		remedy = "write " + strings.Join(choice, " or ") + ", as its label says"
 	case reason == "":
 		reason = "is not an acid that is known"
-		remedy = cmp.Or(nearest.Question(names.Nearest(names.Acid, name, ids, func(a, b string) bool { return a == b })), remedy)
+		remedy = cmp.Or(nearest.Question(names.Nearest(names.Acid, name, ids, func(a, b string) bool { return a == b })),
+			remedy)
 	}
 	return Acid{}, fault.Faults{{Path: "acid", Text: name, Reason: reason, Remedy: remedy, Kind: fault.ErrUnknown}}
 }

@@ -37,7 +37,8 @@ func TestGradesHaveThePrintedLimits(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !g.AssayMin.Equal(percent(c.assayMin)) || !g.AssayMax.Equal(percent(c.assayMax)) || !g.CarbonateMax.Equal(percent(c.carbonate)) {
+		if !g.AssayMin.Equal(percent(c.assayMin)) || !g.AssayMax.Equal(percent(c.assayMax)) ||
+			!g.CarbonateMax.Equal(percent(c.carbonate)) {
 			t.Errorf("%s, %v: %+v", c.id, c.alkali, g)
 		}
 		if g.ID != c.id || g.Alkali != c.alkali || g.Source.How != c.how || g.Source.Title == "" || g.Source.Edition == "" {
@@ -51,7 +52,8 @@ func TestGradesHaveThePrintedLimits(t *testing.T) {
 			refused(t, none, err, "typical", fault.ErrMissing)
 		}
 		r, err := g.Purity(typical)
-		if err != nil || r.Low.PercentText(1) != c.worst || !r.High.Equal(units.Whole(1)) || !r.Typical.Equal(typical.Or(units.Whole(1))) {
+		if err != nil || r.Low.PercentText(1) != c.worst || !r.High.Equal(units.Whole(1)) ||
+			!r.Typical.Equal(typical.Or(units.Whole(1))) {
 			t.Errorf("%s, %v: %v, %v, want from %s %%", c.id, c.alkali, r, err, c.worst)
 		}
 	}
@@ -62,11 +64,13 @@ func TestGradesNameTheirTextAndItsEdition(t *testing.T) {
 	texts := map[string][2]string{
 		"acs-2017":   {"ACS Reagent Chemicals", "2017"},
 		"jecfa-2002": {"JECFA (FAO/WHO), specifications", "FNP 52 1992, metals revised 2002"},
-		"ph-eur-7":   {"European Pharmacopoeia", "carbonate limit read in 7.0, assay limit in a British Pharmacopoeia text of unstated edition"},
-		"usp-nf-35":  {"United States Pharmacopeia and National Formulary", "USP 35, NF 30"},
+		"ph-eur-7": {"European Pharmacopoeia", "carbonate limit read in 7.0, assay limit in a British Pharmacopoeia text " +
+			"of unstated edition"},
+		"usp-nf-35": {"United States Pharmacopeia and National Formulary", "USP 35, NF 30"},
 	}
 	for _, g := range lye.Grades() {
-		if want := texts[g.ID]; g.Source.Title != want[0] || g.Source.Edition != want[1] || !strings.Contains(g.Source.Place, "Hydroxide") {
+		if want := texts[g.ID]; g.Source.Title != want[0] || g.Source.Edition != want[1] || !strings.Contains(g.Source.Place,
+			"Hydroxide") {
 			t.Errorf("%s: %q, edition %q, place %q", g.ID, g.Source.Title, g.Source.Edition, g.Source.Place)
 		}
 	}
@@ -109,7 +113,8 @@ func TestAnUnknownGradeOffersWhatIsKnown(t *testing.T) {
 // A certificate of 100 % with 10 % of carbonate shows a tenth of it.
 func TestACertificateTakesCarbonateFromTheAssay(t *testing.T) {
 	for alkali, factor := range map[lye.Alkali]string{lye.SodiumHydroxide: "0.7547", lye.PotassiumHydroxide: "0.8119"} {
-		r, err := lye.Certificate{AssayMin: units.Whole(1), AssayMax: percent("100.5"), CarbonateMax: units.Percent(10), Typical: units.Percent(95)}.Purity(alkali)
+		r, err := lye.Certificate{AssayMin: units.Whole(1), AssayMax: percent("100.5"), CarbonateMax: units.Percent(10),
+			Typical: units.Percent(95)}.Purity(alkali)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -138,8 +143,10 @@ func TestCertificatesOutOfOrderAreRefused(t *testing.T) {
 		{func(c *lye.Certificate) { c.AssayMin = units.Whole(-1) }, lye.SodiumHydroxide, "assay_min", fault.ErrRange},
 		{func(c *lye.Certificate) { c.AssayMax = percent("101.1") }, lye.SodiumHydroxide, "assay_max", fault.ErrRange},
 		{func(c *lye.Certificate) { c.AssayMax = units.Percent(94) }, lye.SodiumHydroxide, "assay_min", fault.ErrRange},
-		{func(c *lye.Certificate) { c.AssayMin, c.CarbonateMax = units.Percent(5), units.Percent(10) }, lye.SodiumHydroxide, "carbonate_max", fault.ErrRange},
-		{func(c *lye.Certificate) { c.Typical = units.Percent(92) }, lye.SodiumHydroxide, "typical", fault.ErrRange}, // the least is 92.7
+		{func(c *lye.Certificate) { c.AssayMin, c.CarbonateMax = units.Percent(5), units.Percent(10) }, lye.SodiumHydroxide,
+			"carbonate_max", fault.ErrRange},
+		// the least is 92.7
+		{func(c *lye.Certificate) { c.Typical = units.Percent(92) }, lye.SodiumHydroxide, "typical", fault.ErrRange},
 		{func(c *lye.Certificate) { c.Typical = percent("100.1") }, lye.SodiumHydroxide, "typical", fault.ErrRange},
 	} {
 		bad := good
@@ -198,7 +205,8 @@ func TestBottlesThatCannotBeWorkedOutAreRefused(t *testing.T) {
 	}{
 		{0, good, units.Percent(2), "alkali", fault.ErrMissing},
 		{lye.SodiumHydroxide, units.Range{}, units.Percent(2), "purity", fault.ErrMissing},
-		{lye.SodiumHydroxide, units.Between(units.Percent(98), units.Percent(95)), units.Percent(2), "purity", fault.ErrRange},
+		{lye.SodiumHydroxide, units.Between(units.Percent(98), units.Percent(95)), units.Percent(2), "purity",
+			fault.ErrRange},
 		{lye.SodiumHydroxide, units.Between(units.Percent(0), units.Percent(95)), units.Percent(2), "purity", fault.ErrRange},
 		{lye.SodiumHydroxide, units.Between(units.Percent(95), percent("100.1")), units.Percent(2), "purity", fault.ErrRange},
 		{lye.SodiumHydroxide, good, units.Ratio{}, "gain", fault.ErrMissing},

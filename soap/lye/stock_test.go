@@ -23,7 +23,8 @@ func TestAStockIsMadeAsWorkedByHand(t *testing.T) {
 		s := lye.Stock{Alkali: lye.SodiumHydroxide, Strength: percent(c.strength)}
 		alkali, water, err := s.Make(mass(t, c.make), percent(c.purity))
 		if err != nil || alkali.String() != c.alkali || water.String() != c.water {
-			t.Errorf("%s of %s %% from %s %%: %v and %v, %v, want %s and %s", c.make, c.strength, c.purity, alkali, water, err, c.alkali, c.water)
+			t.Errorf("%s of %s %% from %s %%: %v and %v, %v, want %s and %s", c.make, c.strength, c.purity, alkali, water, err,
+				c.alkali, c.water)
 		}
 	}
 }
@@ -41,7 +42,8 @@ func TestAStockIsThinnedAsWorkedByHand(t *testing.T) {
 		s := lye.Stock{Alkali: lye.PotassiumHydroxide, Strength: percent(c.strength)}
 		stock, water, err := s.For(mass(t, c.hydroxide), percent(c.lye))
 		if err != nil || stock.String() != c.stock || water.String() != c.water {
-			t.Errorf("%s to %s %% from %s %%: %v and %v, %v, want %s and %s", c.hydroxide, c.lye, c.strength, stock, water, err, c.stock, c.water)
+			t.Errorf("%s to %s %% from %s %%: %v and %v, %v, want %s and %s", c.hydroxide, c.lye, c.strength, stock, water, err,
+				c.stock, c.water)
 		}
 	}
 }
@@ -65,7 +67,8 @@ func TestStockMadeAndTakenComesBack(t *testing.T) {
 			t.Errorf("%v and %v are not %v", weighed, water, want)
 		}
 		holds := units.Sum{}.Plus(weighed, purity).Mass(units.Down)
-		if wanted := (units.Sum{}).Plus(want, strength).Mass(units.Up); holds.Compare(wanted) > 0 || wanted.Sub(holds).Compare((units.Sum{}).Plus(nanogram, units.Whole(3)).Mass(units.Up)) > 0 {
+		if wanted := (units.Sum{}).Plus(want, strength).Mass(units.Up); holds.Compare(wanted) > 0 ||
+			wanted.Sub(holds).Compare((units.Sum{}).Plus(nanogram, units.Whole(3)).Mass(units.Up)) > 0 {
 			t.Errorf("%v of %v hold %v, not %v", weighed, purity, holds, wanted)
 		}
 		thin := strength.Times(units.MilligramsPerGram(100 + random.IntN(901)))
@@ -73,7 +76,8 @@ func TestStockMadeAndTakenComesBack(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if back := (units.Sum{}).Plus(taken, strength).Mass(units.Up); back.Compare(holds) > 0 || holds.Sub(back).Compare(nanogram) > 0 {
+		if back := (units.Sum{}).Plus(taken, strength).Mass(units.Up); back.Compare(holds) > 0 ||
+			holds.Sub(back).Compare(nanogram) > 0 {
 			t.Errorf("%v of stock for %v hold %v", taken, holds, back)
 		}
 		if more.Sign() < 0 {
@@ -100,8 +104,10 @@ func TestStocksThatCannotBeAreRefused(t *testing.T) {
 		{lye.Stock{Strength: units.Percent(50)}, gram, units.Whole(1), "alkali", fault.ErrMissing},
 		{lye.Stock{Alkali: lye.SodiumHydroxide}, gram, units.Whole(1), "strength", fault.ErrMissing},
 		{lye.Stock{Alkali: lye.SodiumHydroxide, Strength: units.Whole(0)}, gram, units.Whole(1), "strength", fault.ErrRange},
-		{lye.Stock{Alkali: lye.SodiumHydroxide, Strength: percent("52.11")}, gram, units.Whole(1), "strength", fault.ErrRange},
-		{lye.Stock{Alkali: lye.PotassiumHydroxide, Strength: percent("52.81")}, gram, units.Whole(1), "strength", fault.ErrRange},
+		{lye.Stock{Alkali: lye.SodiumHydroxide, Strength: percent("52.11")}, gram, units.Whole(1), "strength",
+			fault.ErrRange},
+		{lye.Stock{Alkali: lye.PotassiumHydroxide, Strength: percent("52.81")}, gram, units.Whole(1), "strength",
+			fault.ErrRange},
 		{good, units.Mass{}, units.Whole(1), "make", fault.ErrMissing},
 		{good, units.Grams(-1), units.Whole(1), "make", fault.ErrRange},
 		{good, gram, units.Ratio{}, "purity", fault.ErrMissing},

@@ -13,8 +13,8 @@ import (
 //
 // Both volumes are counted from the start of the titration. Balance, Burette and
 // Titrant are half-widths: a reading is that much off at most. Left out, they are 0, and
-// what was read is taken as exact, which no reading is: see [Titration.TakenAsExact]. The source of the method is [TitrationSource]. The zero
-// value lacks everything.
+// what was read is taken as exact, which no reading is: see [Titration.TakenAsExact]. The source of the method is
+// [TitrationSource]. The zero value lacks everything.
 type Titration struct {
 	Alkali    Alkali       // that the sample is of
 	Sample    units.Mass   // of alkali as weighed, or of lye: over 0 g
@@ -78,7 +78,8 @@ func (t Titration) TakenAsExact() []string {
 // mL of 1 N acid (KOH 56.11 and 138.2) are those of the monographs.
 func TitrationSource() cite.Source {
 	return cite.Source{
-		Title: "United States Pharmacopeia and National Formulary, and JECFA, monographs Sodium Hydroxide and Potassium Hydroxide", Edition: "USP 35, NF 30; JECFA 2002",
+		Title: "United States Pharmacopeia and National Formulary, and JECFA, monographs Sodium Hydroxide and Potassium " +
+			"Hydroxide", Edition: "USP 35, NF 30; JECFA 2002",
 		Place: "assay, titration to two end points", How: cite.Read,
 	}
 }
@@ -126,11 +127,15 @@ func (t Titration) Result() (Titrated, error) {
 	var faults fault.Faults
 	switch {
 	case found.Low.Sign() <= 0 && t.CarbonateMax.Given():
-		faults.Add("carbonate_max", percentText(t.CarbonateMax), "leaves no hydroxide of what was titrated", "give the most carbonate that the bottle may hold", fault.ErrRange)
+		faults.Add("carbonate_max", percentText(t.CarbonateMax), "leaves no hydroxide of what was titrated",
+			"give the most carbonate that the bottle may hold", fault.ErrRange)
 	case found.Low.Sign() <= 0:
-		faults.Add("sample", t.Sample.String(), "is too small for readings so coarse: at their unlucky ends no hydroxide is left", "take a larger sample, or read more finely", fault.ErrRange)
+		faults.Add("sample", t.Sample.String(), "is too small for readings so coarse: at their unlucky ends no hydroxide "+
+			"is left", "take a larger sample, or read more finely", fault.ErrRange)
 	case found.Low.Compare(one) > 0:
-		faults.Add("sample", t.Sample.String(), "would hold "+percentText(found.Low.Round(4, units.Nearest))+" of hydroxide at the least, which is more than there can be", "check the sample's mass, the normality and the volumes", fault.ErrRange)
+		faults.Add("sample", t.Sample.String(), "would hold "+percentText(found.Low.Round(4, units.Nearest))+
+			" of hydroxide at the least, which is more than there can be",
+			"check the sample's mass, the normality and the volumes", fault.ErrRange)
 	}
 	if len(faults) > 0 {
 		return Titrated{}, faults
@@ -149,7 +154,8 @@ func (t Titration) Result() (Titrated, error) {
 func (t Titration) share(acid units.Volume, molarMass int64, times units.Ratio, sample units.Mass) units.Ratio {
 	litres, _ := acid.Per(units.Millilitres(1000))
 	grams, _ := sample.Per(units.Grams(1))
-	return litres.Times(t.Normality).Times(times).Times(units.MilligramsPerGram(molarMass)).Over(grams).Round(12, units.Nearest)
+	return litres.Times(t.Normality).Times(times).Times(units.MilligramsPerGram(molarMass)).Over(grams).Round(12,
+		units.Nearest)
 }
 
 func (t Titration) check() fault.Faults {
@@ -163,19 +169,23 @@ func (t Titration) check() fault.Faults {
 	case t.Sample.Sign() < 0:
 		faults.Add("sample", t.Sample.String(), "is not above 0 g", "give the mass of the sample", fault.ErrRange)
 	case t.Balance.Sign() < 0 || t.Balance.Compare(t.Sample) >= 0:
-		faults.Add("balance", t.Balance.String(), "is not between 0 g and the sample's mass", `give half the width of what a reading may be, such as "0.01 g"`, fault.ErrRange)
+		faults.Add("balance", t.Balance.String(), "is not between 0 g and the sample's mass",
+			`give half the width of what a reading may be, such as "0.01 g"`, fault.ErrRange)
 	}
 	switch {
 	case !t.Normality.Given():
 		faults.Add("normality", "", "is missing", `give the acid's mol of protons per litre, such as "0.1"`, fault.ErrMissing)
 	case t.Normality.Sign() <= 0 || t.Normality.Compare(units.Whole(20)) > 0:
-		faults.Add("normality", t.Normality.Text(12), "is not above 0 and up to 20 mol/L", "give the acid's mol of protons per litre", fault.ErrRange)
+		faults.Add("normality", t.Normality.Text(12), "is not above 0 and up to 20 mol/L",
+			"give the acid's mol of protons per litre", fault.ErrRange)
 	}
 	if t.Titrant.Sign() < 0 || t.Titrant.Compare(units.Percent(50)) > 0 {
-		faults.Add("titrant", percentText(t.Titrant), "is not between 0 % and 50 %", "give half the width of what the normality may be", fault.ErrRange)
+		faults.Add("titrant", percentText(t.Titrant), "is not between 0 % and 50 %",
+			"give half the width of what the normality may be", fault.ErrRange)
 	}
 	if t.Burette.Sign() < 0 {
-		faults.Add("burette", t.Burette.String(), "is negative", "give half the width of what a reading may be", fault.ErrRange)
+		faults.Add("burette", t.Burette.String(), "is negative", "give half the width of what a reading may be",
+			fault.ErrRange)
 	}
 	first, total := t.First.Sign(), t.Total.Sign()
 	switch {
@@ -187,15 +197,19 @@ func (t Titration) check() fault.Faults {
 		faults.Add("total", "", "is missing", "give the volumes to both end points, or to one", fault.ErrMissing)
 	case first == 0 || total == 0:
 	case t.Total.Compare(t.First) < 0:
-		faults.Add("total", t.Total.String(), "is below the volume to the first end point", "count both from the start of the titration", fault.ErrRange)
+		faults.Add("total", t.Total.String(), "is below the volume to the first end point",
+			"count both from the start of the titration", fault.ErrRange)
 	case t.First.Add(t.First).Compare(t.Total) <= 0:
-		faults.Add("first", t.First.String(), "is not above half of the total: no hydroxide is left in the sample", "do not use it, or titrate again", fault.ErrRange)
+		faults.Add("first", t.First.String(), "is not above half of the total: no hydroxide is left in the sample",
+			"do not use it, or titrate again", fault.ErrRange)
 	}
 	if carbonate := t.CarbonateMax; carbonate.Given() {
 		if carbonate.Sign() < 0 || carbonate.Compare(units.Whole(1)) > 0 {
-			faults.Add("carbonate_max", percentText(carbonate), "is not between 0 % and 100 %", "give the most carbonate that the bottle may hold", fault.ErrRange)
+			faults.Add("carbonate_max", percentText(carbonate), "is not between 0 % and 100 %",
+				"give the most carbonate that the bottle may hold", fault.ErrRange)
 		} else if first > 0 && total > 0 {
-			faults.Add("carbonate_max", percentText(carbonate), "does not go with two end points, which measure the carbonate", "leave it out", fault.ErrConflict)
+			faults.Add("carbonate_max", percentText(carbonate), "does not go with two end points, which measure the carbonate",
+				"leave it out", fault.ErrConflict)
 		}
 	}
 	return faults

@@ -31,11 +31,13 @@ func TestAMillilitreOfAcidIsWhatTheMonographsSay(t *testing.T) {
 		{lye.SodiumHydroxide, 40.00, 106.0},
 		{lye.PotassiumHydroxide, 56.11, 138.2},
 	} {
-		one := titrated(t, lye.Titration{Alkali: c.alkali, Sample: units.Grams(1), Normality: units.Whole(1), Total: units.Millilitres(1)})
+		one := titrated(t, lye.Titration{Alkali: c.alkali, Sample: units.Grams(1), Normality: units.Whole(1),
+			Total: units.Millilitres(1)})
 		if got := 1000 * one.High.Float(); !near(got, c.hydroxide, 0.0050001) {
 			t.Errorf("%v: %v mg of total alkali, printed %v", c.alkali, got, c.hydroxide)
 		}
-		two := titrated(t, lye.Titration{Alkali: c.alkali, Sample: units.Grams(1), Normality: units.Whole(1), First: units.Millilitres(3), Total: units.Millilitres(4)})
+		two := titrated(t, lye.Titration{Alkali: c.alkali, Sample: units.Grams(1), Normality: units.Whole(1),
+			First: units.Millilitres(3), Total: units.Millilitres(4)})
 		if got := 1000 * two.Carbonate.Float(); !near(got, c.carbonate, 0.050001) {
 			t.Errorf("%v: %v mg of carbonate, printed %v", c.alkali, got, c.carbonate)
 		}
@@ -62,7 +64,8 @@ func TestThePrintedExerciseOfTwoEndPoints(t *testing.T) {
 	if got := found.Carbonate.PercentText(2); got != "3.97" {
 		t.Errorf("%s %% of carbonate, want 3.97", got)
 	}
-	if got, _ := (units.Sum{}).Plus(mass(t, "0.4 g"), found.Carbonate).Mass(units.Nearest).Per(units.Grams(1)); got.Text(4) != "0.0159" {
+	if got, _ := (units.Sum{}).Plus(mass(t, "0.4 g"),
+		found.Carbonate).Mass(units.Nearest).Per(units.Grams(1)); got.Text(4) != "0.0159" {
 		t.Errorf("%s g of carbonate, want 0.0159", got.Text(4))
 	}
 	// No reading is off: the bounds are the figure itself.
@@ -91,7 +94,8 @@ func TestFlakesOfUsualPurity(t *testing.T) {
 	// acid by 0.2 %: (36.00 − 0.20) × 0.998 × 39.997/1510 and (36.00 + 0.20) × 1.002 ×
 	// 39.997/1490 = 94.64 to 97.37 %.
 	flakes.Balance, flakes.Burette, flakes.Titrant = mass(t, "0.01 g"), volume(t, "0.05 mL"), percent("0.2")
-	if off := titrated(t, flakes); off.Low.PercentText(2) != "94.64" || off.High.PercentText(2) != "97.37" || !off.Hydroxide.Equal(found.Hydroxide) {
+	if off := titrated(t, flakes); off.Low.PercentText(2) != "94.64" || off.High.PercentText(2) != "97.37" ||
+		!off.Hydroxide.Equal(found.Hydroxide) {
 		t.Errorf("%s to %s %%", off.Low.PercentText(2), off.High.PercentText(2))
 	}
 	// Methyl orange alone: 97.59 % is the most.
@@ -247,26 +251,31 @@ func TestTitrationsThatCannotBeWorkedOutAreRefused(t *testing.T) {
 		path  string
 		kind  error
 	}{
-		"no alkali":              {func(x *lye.Titration) { x.Alkali = 0 }, "alkali", fault.ErrMissing},
-		"an unknown alkali":      {func(x *lye.Titration) { x.Alkali = 9 }, "alkali", fault.ErrMissing},
-		"no sample":              {func(x *lye.Titration) { x.Sample = units.Mass{} }, "sample", fault.ErrMissing},
-		"a negative sample":      {func(x *lye.Titration) { x.Sample = units.Grams(-1) }, "sample", fault.ErrRange},
-		"a balance off by all":   {func(x *lye.Titration) { x.Balance = x.Sample }, "balance", fault.ErrRange},
-		"a negative balance":     {func(x *lye.Titration) { x.Balance = units.Grams(-1) }, "balance", fault.ErrRange},
-		"no normality":           {func(x *lye.Titration) { x.Normality = units.Ratio{} }, "normality", fault.ErrMissing},
-		"no acid":                {func(x *lye.Titration) { x.Normality = units.Whole(0) }, "normality", fault.ErrRange},
-		"too strong an acid":     {func(x *lye.Titration) { x.Normality = units.MustRatio("20.001") }, "normality", fault.ErrRange},
-		"a negative titrant":     {func(x *lye.Titration) { x.Titrant = units.Whole(-1) }, "titrant", fault.ErrRange},
-		"a titrant off by half":  {func(x *lye.Titration) { x.Titrant = percent("50.1") }, "titrant", fault.ErrRange},
-		"a negative burette":     {func(x *lye.Titration) { x.Burette = less }, "burette", fault.ErrRange},
-		"a negative first":       {func(x *lye.Titration) { x.First = less }, "first", fault.ErrRange},
-		"a negative total":       {func(x *lye.Titration) { x.Total = less }, "total", fault.ErrRange},
-		"no end point":           {func(x *lye.Titration) { x.First, x.Total = units.Volume{}, units.Volume{} }, "total", fault.ErrMissing},
+		"no alkali":            {func(x *lye.Titration) { x.Alkali = 0 }, "alkali", fault.ErrMissing},
+		"an unknown alkali":    {func(x *lye.Titration) { x.Alkali = 9 }, "alkali", fault.ErrMissing},
+		"no sample":            {func(x *lye.Titration) { x.Sample = units.Mass{} }, "sample", fault.ErrMissing},
+		"a negative sample":    {func(x *lye.Titration) { x.Sample = units.Grams(-1) }, "sample", fault.ErrRange},
+		"a balance off by all": {func(x *lye.Titration) { x.Balance = x.Sample }, "balance", fault.ErrRange},
+		"a negative balance":   {func(x *lye.Titration) { x.Balance = units.Grams(-1) }, "balance", fault.ErrRange},
+		"no normality":         {func(x *lye.Titration) { x.Normality = units.Ratio{} }, "normality", fault.ErrMissing},
+		"no acid":              {func(x *lye.Titration) { x.Normality = units.Whole(0) }, "normality", fault.ErrRange},
+		"too strong an acid": {func(x *lye.Titration) { x.Normality = units.MustRatio("20.001") }, "normality",
+			fault.ErrRange},
+		"a negative titrant":    {func(x *lye.Titration) { x.Titrant = units.Whole(-1) }, "titrant", fault.ErrRange},
+		"a titrant off by half": {func(x *lye.Titration) { x.Titrant = percent("50.1") }, "titrant", fault.ErrRange},
+		"a negative burette":    {func(x *lye.Titration) { x.Burette = less }, "burette", fault.ErrRange},
+		"a negative first":      {func(x *lye.Titration) { x.First = less }, "first", fault.ErrRange},
+		"a negative total":      {func(x *lye.Titration) { x.Total = less }, "total", fault.ErrRange},
+		"no end point": {func(x *lye.Titration) { x.First, x.Total = units.Volume{}, units.Volume{} }, "total",
+			fault.ErrMissing},
 		"end points out of turn": {func(x *lye.Titration) { x.First, x.Total = x.Total, x.First }, "total", fault.ErrRange},
 		"half of the total":      {func(x *lye.Titration) { x.First = volume(t, "18.30 mL") }, "first", fault.ErrRange},
-		"carbonate measured":     {func(x *lye.Titration) { x.CarbonateMax = units.Percent(3) }, "carbonate_max", fault.ErrConflict},
-		"carbonate below none":   {func(x *lye.Titration) { x.First, x.CarbonateMax = units.Volume{}, units.Whole(-1) }, "carbonate_max", fault.ErrRange},
-		"carbonate above all":    {func(x *lye.Titration) { x.First, x.CarbonateMax = units.Volume{}, percent("100.1") }, "carbonate_max", fault.ErrRange},
+		"carbonate measured": {func(x *lye.Titration) { x.CarbonateMax = units.Percent(3) }, "carbonate_max",
+			fault.ErrConflict},
+		"carbonate below none": {func(x *lye.Titration) { x.First, x.CarbonateMax = units.Volume{}, units.Whole(-1) },
+			"carbonate_max", fault.ErrRange},
+		"carbonate above all": {func(x *lye.Titration) { x.First, x.CarbonateMax = units.Volume{}, percent("100.1") },
+			"carbonate_max", fault.ErrRange},
 		"carbonate and no more": {func(x *lye.Titration) {
 			x.First, x.Total, x.CarbonateMax = units.Volume{}, volume(t, "20 mL"), units.Percent(80)
 		}, "carbonate_max", fault.ErrRange},
