@@ -69,7 +69,8 @@ type acidWeighing struct {
 
 // weighing gives what a mass of the acid as bought comes to.
 func (a *AcidLine) weighing(mass units.Mass) acidWeighing {
-	return acidWeighing{line: a, mass: mass, pure: product(mass, a.strength(), units.Nearest), koh: units.Sum{}.Plus(mass, a.takes())}
+	pure := product(mass, a.strength(), units.Nearest)
+	return acidWeighing{line: a, mass: mass, pure: pure, koh: units.Sum{}.Plus(mass, a.takes())}
 }
 
 func (s *solved) weighAcids() {

@@ -23,9 +23,10 @@ func TestAtLeastIsNotMetByRoundingTheWorstCaseUp(t *testing.T) {
 	}
 	for _, milligrams := range []int{505_149, 524_066, 530_865} {
 		f := soap.Formula{
-			Name:     "Lantern walk promise",
-			Oils:     []soap.OilLine{{Oil: oil, Share: units.Percent(100)}},
-			Alkalis:  []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Purity: units.Between(units.Percent(97), units.Percent(99))}},
+			Name: "Lantern walk promise",
+			Oils: []soap.OilLine{{Oil: oil, Share: units.Percent(100)}},
+			Alkalis: []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Purity: units.Between(units.Percent(97),
+				units.Percent(99))}},
 			Superfat: soap.Superfat{AtLeast: units.Percent(2)},
 			Water:    soap.Water{PerAlkali: units.Whole(2)},
 			Size:     soap.Size{Oils: units.Milligrams(milligrams)},
@@ -35,10 +36,12 @@ func TestAtLeastIsNotMetByRoundingTheWorstCaseUp(t *testing.T) {
 			t.Fatal(err)
 		}
 		// worked out here, in fractions
-		alkali := times(times(plus(massFrac(b.Alkalis[0].Dry.Mass), frac("0.1")), frac("0.99")), over(frac("56.105"), frac("39.997")))
+		alkali := times(times(plus(massFrac(b.Alkalis[0].Dry.Mass), frac("0.1")), frac("0.99")),
+			over(frac("56.105"), frac("39.997")))
 		demand := times(minus(massFrac(f.Size.Oils), frac("0.1")), frac("0.185"))
 		if low := minus(whole(1), over(alkali, demand)); low.Cmp(frac("0.02")) < 0 {
-			t.Errorf("%s: planned at %s %%, worst case %s, below 0.02", f.Size.Oils, b.Superfat.Planned.PercentText(6), low.FloatString(18))
+			t.Errorf("%s: planned at %s %%, worst case %s, below 0.02", f.Size.Oils, b.Superfat.Planned.PercentText(6),
+				low.FloatString(18))
 		}
 	}
 }

@@ -54,9 +54,11 @@ type Batch struct {
 
 	matching *matching // what came of the loads that were looked for; nil where none were
 
-	Weighed  *Reckoning // what the real weighings come to; nil where there are none
-	Findings []Finding  // most severe first, then in input order; at most 200, the last of which says how many more there are
-	more     []Finding  // those
+	Weighed *Reckoning // what the real weighings come to; nil where there are none
+	// Findings stand most severe first, then in input order: at most 200, the last of which says how many more there
+	// are.
+	Findings []Finding
+	more     []Finding // those
 }
 
 // Weighing is a mass to weigh: as worked out, and as a scale can show it.
@@ -79,8 +81,9 @@ func (o OilWeighing) Total() units.Mass { return o.Mass.Add(o.Withheld) }
 // AlkaliWeighing is an alkali as it is weighed. What to put on the scale is what ToWeigh
 // gives, of a dry alkali and of a stock lye alike.
 type AlkaliWeighing struct {
-	Alkali     Alkali
-	Purity     units.Range // mass fraction of hydroxide in what is weighed; Typical is what was planned with. 100 % of a stock lye
+	Alkali Alkali
+	// Purity is the mass fraction of hydroxide in what is weighed, Typical what was planned with: 100 % of a stock lye.
+	Purity     units.Range
 	Source     cite.Source // of the purity; the zero value: from the caller
 	Saponifies units.Ratio // the share of the saponification it does
 	Dry        Weighing    // the dry alkali; of a stock lye the pure hydroxide in it, which is not weighed: see ToWeigh

@@ -10,7 +10,8 @@ import (
 // filled, and of one nothing is said.
 func TestTheNumberOfBatchesIsInTheJSON(t *testing.T) {
 	for cups, want := range map[int]int{1: 0, 6: 0, 7: 2, 12: 2, 13: 3} {
-		b := plainFormula().with("size", `{"vessels": [{"vessel": "cup", "part": "lantern", "count": `+strconv.Itoa(cups)+`, "moulds": 6, "volume": "45 mL"}]}`,
+		b := plainFormula().with("size", `{"vessels": [{"vessel": "cup", "part": "lantern", "count": `+strconv.Itoa(cups)+
+			`, "moulds": 6, "volume": "45 mL"}]}`,
 			"parts", `{"part": "lantern"}`).batch(t)
 		text, err := json.Marshal(b)
 		if err != nil {

@@ -23,8 +23,10 @@ func TestTheRemedyIsThatOfTheCause(t *testing.T) {
 	}{
 		{"scale", []string{"scale", `"10 g"`}, "finer scale", []string{"raise the superfat", "titrate", "titration"}},
 		{"ranges", []string{"oils", wide}, "known more closely", []string{"finer scale", "Titrate it"}},
-		{"purity", []string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "86 %", "high": "100 %"}}`}, "Titrate it", []string{"finer scale", "known more closely"}},
-		{"plan", []string{"superfat", `"0 %"`, "scale", `"0.1 g"`}, "raise the superfat", []string{"finer scale", "Titrate it", "Most of the doubt"}},
+		{"purity", []string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "86 %", "high": "100 %"}}`},
+			"Titrate it", []string{"finer scale", "known more closely"}},
+		{"plan", []string{"superfat", `"0 %"`, "scale", `"0.1 g"`}, "raise the superfat",
+			[]string{"finer scale", "Titrate it", "Most of the doubt"}},
 	} {
 		f := finding(plainFormula().with(test.change...).batch(t), "superfat-likely-negative", "parts[0]")
 		if f.Severity != danger || f.Detail != test.cause || !strings.Contains(f.Message(), test.says) {
@@ -37,8 +39,10 @@ func TestTheRemedyIsThatOfTheCause(t *testing.T) {
 		}
 	}
 	for stage, says := range map[string]string{"pot": "mend it before it is poured", "moulds": "cannot be mended"} {
-		f := finding(plainFormula().with("oils", wide, "weighed", `{"stage": "`+stage+`", "oils": {"hall-blend": "500 g"}}`).batch(t), "superfat-likely-negative", "parts[0]")
-		if message := f.Message(); f.Severity != danger || !strings.Contains(message, "as weighed") || !strings.Contains(message, says) || !strings.Contains(message, "ranges of the saponification values") {
+		f := finding(plainFormula().with("oils", wide, "weighed", `{"stage": "`+stage+
+			`", "oils": {"hall-blend": "500 g"}}`).batch(t), "superfat-likely-negative", "parts[0]")
+		if message := f.Message(); f.Severity != danger || !strings.Contains(message, "as weighed") ||
+			!strings.Contains(message, says) || !strings.Contains(message, "ranges of the saponification values") {
 			t.Errorf("%s: %s", stage, message)
 		}
 	}
@@ -56,9 +60,12 @@ func TestBelowZeroIsSaidInPlaceOfLikelyNegative(t *testing.T) {
 		says   string
 	}{
 		{[]string{"parts", held}, "superfat-below-zero", "-11.76", `"from": "extra"`},
-		{[]string{"weighed", `{"stage": "pot", "alkali": {"sodium-hydroxide": "140 g"}}`}, "superfat-below-zero", "-3.31", "mend it before it is poured"},
-		{[]string{"weighed", `{"stage": "moulds", "alkali": {"sodium-hydroxide": "140 g"}}`}, "superfat-below-zero", "-3.31", "cannot be mended"},
-		{[]string{"weighed", `{"stage": "pot", "alkali": {"sodium-hydroxide": "135.4 g"}}`}, "superfat-likely-negative", "", "may well be below zero"},
+		{[]string{"weighed", `{"stage": "pot", "alkali": {"sodium-hydroxide": "140 g"}}`}, "superfat-below-zero", "-3.31",
+			"mend it before it is poured"},
+		{[]string{"weighed", `{"stage": "moulds", "alkali": {"sodium-hydroxide": "140 g"}}`}, "superfat-below-zero", "-3.31",
+			"cannot be mended"},
+		{[]string{"weighed", `{"stage": "pot", "alkali": {"sodium-hydroxide": "135.4 g"}}`}, "superfat-likely-negative", "",
+			"may well be below zero"},
 	} {
 		b := plainFormula().with(test.change...).batch(t)
 		other := "superfat-likely-negative"
@@ -66,7 +73,8 @@ func TestBelowZeroIsSaidInPlaceOfLikelyNegative(t *testing.T) {
 			other = "superfat-below-zero"
 		}
 		f := finding(b, test.code, "parts[0]")
-		if f.Severity != danger || !strings.Contains(f.Message(), test.says) || test.value != "" && f.Value.PercentText(2) != test.value {
+		if f.Severity != danger || !strings.Contains(f.Message(), test.says) || test.value != "" &&
+			f.Value.PercentText(2) != test.value {
 			t.Errorf("%v: %s %s", test.change, f.Value.PercentText(2), f.Message())
 		}
 		if test.code == "superfat-below-zero" && strings.Contains(f.Message(), "may well") {
@@ -92,9 +100,12 @@ func TestASaltBarIsNotCalledSoft(t *testing.T) {
 		{"salted butter crumbs", "30 % of oils", false},
 		{"oat flour", "30 % of oils", false},
 	} {
-		b := plainFormula().with("superfat", `"18 %"`, "parts", `{"part": "lantern", "share": "100 %", "additives": [{"additive": "`+test.name+`", "load": "`+test.load+`"}]}`).batch(t)
+		b := plainFormula().with("superfat", `"18 %"`, "parts",
+			`{"part": "lantern", "share": "100 %", "additives": [{"additive": "`+test.name+`", "load": "`+test.load+
+				`"}]}`).batch(t)
 		f := finding(b, "superfat-unusual", "superfat")
-		if f.Code == "" || strings.Contains(f.Message(), "soft bar") == test.salt || strings.Contains(f.Message(), "15 to 20 %") != test.salt {
+		if f.Code == "" || strings.Contains(f.Message(), "soft bar") == test.salt || strings.Contains(f.Message(),
+			"15 to 20 %") != test.salt {
 			t.Errorf("%s, %s: %s", test.name, test.load, f.Message())
 		}
 	}

@@ -30,7 +30,8 @@ func weighed(b *testing.B, name string) {
 		b.Fatal(err)
 	}
 	for _, a := range plan.Alkalis {
-		f.Weighed.Alkalis = append(f.Weighed.Alkalis, soap.WeighedAlkali{Alkali: a.Alkali, Mass: units.Sum{}.Plus(a.Dry.Mass, units.Percent(110)).Mass(units.Nearest)})
+		f.Weighed.Alkalis = append(f.Weighed.Alkalis, soap.WeighedAlkali{Alkali: a.Alkali, Mass: units.Sum{}.Plus(a.Dry.Mass,
+			units.Percent(110)).Mass(units.Nearest)})
 	}
 	for _, stage := range []soap.Stage{soap.NotWeighed, soap.AtLye, soap.AtPot, soap.AtParts} {
 		f.Weighed.Stage = stage

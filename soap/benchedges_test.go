@@ -27,7 +27,8 @@ func batchOf(t *testing.T, text string) soap.Batch {
 // zero or at the end of what a mass can hold.
 func TestWhatLeavesNoRoomForSoapIsRefused(t *testing.T) {
 	acid := func(load string, compensate string) []string {
-		return []string{"acids", `{"acid": "citric-acid-anhydrous", "load": "` + load + `", "compensate": ` + compensate + `}`}
+		return []string{"acids", `{"acid": "citric-acid-anhydrous", "load": "` + load + `", "compensate": ` + compensate +
+			`}`}
 	}
 	for _, test := range []struct {
 		change     []string
@@ -37,9 +38,11 @@ func TestWhatLeavesNoRoomForSoapIsRefused(t *testing.T) {
 		{acid("100 % of batter", "false"), "acids", "lower their loads of batter"},
 		{acid("60 % of oils", "false"), "acids", `write "compensate": true`},
 		{[]string{"water", `{"lye_concentration": "32 %", "liquids": [{"liquid": "hall broth", "share": "100 %", "water": "0.000001 %"}]}`}, "water.liquids[0]", "more than a tonne"},
-		{[]string{"superfat", `{"at_least": "1 %"}`, "water", `{"lye_concentration": "32 %", "liquids": [{"liquid": "hall milk", "share": "10 %", "water": "88 %", "fat": "4 %", "saponification": "227"}]}`}, "superfat.at_least", "give its fat a range"},
+		{[]string{"superfat", `{"at_least": "1 %"}`, "water",
+			`{"lye_concentration": "32 %", "liquids": [{"liquid": "hall milk", "share": "10 %", "water": "88 %", "fat": "4 %", "saponification": "227"}]}`}, "superfat.at_least", "give its fat a range"},
 		{[]string{"weighed", `{}`}, "weighed", `write "stage"`},
-		{[]string{"weighed", `{"stage": "parts", "parts": {"lantern": {"batter": "0 g"}}}`}, "weighed.parts.lantern.batter", "leave it out"},
+		{[]string{"weighed", `{"stage": "parts", "parts": {"lantern": {"batter": "0 g"}}}`}, "weighed.parts.lantern.batter",
+			"leave it out"},
 	} {
 		w := plainFormula()
 		for i := 0; i < len(test.change); i += 2 {
@@ -51,7 +54,8 @@ func TestWhatLeavesNoRoomForSoapIsRefused(t *testing.T) {
 		}
 	}
 	// What is compensated already has no use for the advice to compensate it.
-	for _, f := range made(t, plainFormula().with("acids", `{"acid": "citric-acid-anhydrous", "load": "90 % of batter", "compensate": true}`).text()) {
+	for _, f := range made(t, plainFormula().with("acids",
+		`{"acid": "citric-acid-anhydrous", "load": "90 % of batter", "compensate": true}`).text()) {
 		if strings.Contains(f.Remedy, "compensate") {
 			t.Errorf("%v", f)
 		}
@@ -75,7 +79,8 @@ func TestTheBoundCountsTheHeatOfAcids(t *testing.T) {
 // The high end of the purity makes a lye stronger than dissolves: the bound is then
 // that of the plan, not none.
 func TestTheHottestLyeHasABound(t *testing.T) {
-	b := batchOf(t, plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "95 %", "typical": "97 %", "high": "100 %"}}`).
+	b := batchOf(t, plainFormula().with("alkali",
+		`{"kind": "sodium-hydroxide", "purity": {"low": "95 %", "typical": "97 %", "high": "100 %"}}`).
 		with("water", `{"lye_concentration": "53.5 %"}`).with("temperature", `{"water": "20 °C"}`).text())
 	if !b.Lye.Heat.Final.Given() || !b.Lye.Heat.Extrapolated {
 		t.Errorf("%+v", b.Lye.Heat)
@@ -96,10 +101,12 @@ func TestALyeThatLacksWaterIsMadeUp(t *testing.T) {
 		t.Fatalf("%+v", b.Weighed.Remedies)
 	}
 	r := b.Weighed.Remedies[0]
-	if want := plan.Water.Mass.Sub(units.Grams(100)); r.AddWater.Mass != want || r.UseLye.Mass.Sign() != 0 || r.AddAlkali.Mass.Sign() != 0 {
+	if want := plan.Water.Mass.Sub(units.Grams(100)); r.AddWater.Mass != want || r.UseLye.Mass.Sign() != 0 ||
+		r.AddAlkali.Mass.Sign() != 0 {
 		t.Errorf("%+v, want %s of water", r, want)
 	}
-	if short := plan.Batter.Sub(r.Batter); short.Compare(units.Milligrams(50)) > 0 || units.Milligrams(-50).Compare(short) > 0 {
+	if short := plan.Batter.Sub(r.Batter); short.Compare(units.Milligrams(50)) > 0 ||
+		units.Milligrams(-50).Compare(short) > 0 {
 		t.Errorf("the batter is %s, planned %s", r.Batter, plan.Batter)
 	}
 }
@@ -107,8 +114,10 @@ func TestALyeThatLacksWaterIsMadeUp(t *testing.T) {
 // An acid that is not compensated lifts the superfat above what is written, so that
 // a promise may be kept from a plan below it, down to 0 %.
 func TestAPromiseCountsWhatAcidsLeaveToTheOils(t *testing.T) {
-	b := batchOf(t, plainFormula().with("oils", `{"oil": "olive", "share": "100 %"}`).with("alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "98 %"}}`).
-		with("superfat", `{"at_least": "2 %"}`).with("acids", `{"acid": "citric-acid-anhydrous", "load": "4 % of oils", "compensate": false}`).text())
+	b := batchOf(t, plainFormula().with("oils", `{"oil": "olive", "share": "100 %"}`).with("alkali",
+		`{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "98 %"}}`).
+		with("superfat", `{"at_least": "2 %"}`).with("acids",
+		`{"acid": "citric-acid-anhydrous", "load": "4 % of oils", "compensate": false}`).text())
 	if b.Worked.Sign() != 0 || b.Superfat.Low.Compare(units.Percent(2)) < 0 {
 		t.Errorf("planned with %s, at the worst %s", b.Worked, b.Superfat.Low)
 	}
@@ -117,9 +126,11 @@ func TestAPromiseCountsWhatAcidsLeaveToTheOils(t *testing.T) {
 // A stock that brings just the water asked for leaves none to weigh, and no finding
 // about it; what is then weighed all the same is no slipped point.
 func TestAStockAsWeakAsTheLyeNeedsNoWater(t *testing.T) {
-	w := plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "stock": {"strength": "32 %"}}`).with("water", `{"lye_concentration": "32 %"}`)
+	w := plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "stock": {"strength": "32 %"}}`).with("water",
+		`{"lye_concentration": "32 %"}`)
 	b := batchOf(t, w.text())
-	if b.Water.Mass.Sign() != 0 || slices.ContainsFunc(b.Findings, func(f soap.Finding) bool { return f.Code == "rounding-coarse" }) {
+	if b.Water.Mass.Sign() != 0 || slices.ContainsFunc(b.Findings,
+		func(f soap.Finding) bool { return f.Code == "rounding-coarse" }) {
 		t.Errorf("%+v, %v", b.Water, b.Findings)
 	}
 	if faults := made(t, w.with("weighed", `{"stage": "pot", "water": "1 g"}`).text()); faults != nil {
@@ -131,7 +142,8 @@ func TestAStockAsWeakAsTheLyeNeedsNoWater(t *testing.T) {
 // what is missing.
 func TestWhatIsMissingFromALyeIsMadeUp(t *testing.T) {
 	plan := batchOf(t, plainFormula().text())
-	b := batchOf(t, plainFormula().with("weighed", `{"stage": "lye", "alkali": {"sodium-hydroxide": "90 g"}, "water": "100 g"}`).text())
+	b := batchOf(t, plainFormula().with("weighed",
+		`{"stage": "lye", "alkali": {"sodium-hydroxide": "90 g"}, "water": "100 g"}`).text())
 	r := b.Weighed.Remedies[0]
 	if short := plan.Alkalis[0].Dry.Mass.Sub(units.Grams(90)).Sub(r.AddAlkali.Mass); short.Compare(units.Milligrams(1)) > 0 || r.AddWater.Mass != plan.Water.Mass.Sub(units.Grams(100)) {
 		t.Errorf("%+v", r)
@@ -153,7 +165,8 @@ func TestWhatIsMissingFromALyeIsMadeUp(t *testing.T) {
 // With half of the oils half of the lye is used, and it has its water in it.
 func TestALyeIsMadeUpForTheOilsThereAre(t *testing.T) {
 	plan := batchOf(t, plainFormula().text())
-	b := batchOf(t, plainFormula().with("weighed", `{"stage": "lye", "oils": {"hall-blend": "250 g", "yard-blend": "250 g"}}`).text())
+	b := batchOf(t, plainFormula().with("weighed",
+		`{"stage": "lye", "oils": {"hall-blend": "250 g", "yard-blend": "250 g"}}`).text())
 	r := b.Weighed.Remedies[0]
 	half := units.Sum{}.Plus(plan.Lye.Mass, units.Percent(50)).Mass(units.Nearest)
 	if off := r.UseLye.Mass.Sub(half); off.Compare(units.Milligrams(1)) > 0 || r.AddWater.Mass.Sign() != 0 {
@@ -166,7 +179,9 @@ func TestALyeIsMadeUpForTheOilsThereAre(t *testing.T) {
 func TestABatterAskedForIsMet(t *testing.T) {
 	over := 0
 	for grams := 1000; grams < 1200; grams++ {
-		b := batchOf(t, plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "stock": {"strength": "33 %"}}`).with("size", `{"batter": "`+strconv.Itoa(grams)+` g"}`).text())
+		b := batchOf(t, plainFormula().with("alkali",
+			`{"kind": "sodium-hydroxide", "stock": {"strength": "33 %"}}`).with("size", `{"batter": "`+strconv.Itoa(grams)+
+			` g"}`).text())
 		if b.Water.Mass.Sign() > 0 {
 			over++
 			if b.Batter != units.Grams(grams) {

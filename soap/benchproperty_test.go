@@ -149,7 +149,8 @@ func TestEveryLineOfABenchIsWhatIsAskedFor(t *testing.T) {
 			water = times(massFrac(all), ratioFrac(f.Water.PerAlkali))
 		}
 		if !within(massFrac(b.Water.Asked), water, times(whole(60), nanogram)) {
-			t.Errorf("water asked for %s, want %s but for what the lines of a batter asked for are rounded by", b.Water.Asked, water.FloatString(12))
+			t.Errorf("water asked for %s, want %s but for what the lines of a batter asked for are rounded by", b.Water.Asked,
+				water.FloatString(12))
 		}
 		if dry := dryOf(f, b); !within(massFrac(b.Dry), dry, times(whole(40), nanogram)) {
 			t.Errorf("dry %s, want %s to what its lines are rounded by", b.Dry, dry.FloatString(12))
@@ -225,11 +226,14 @@ func TestAnAcidRaisesTheSuperfatOnlyWhereItIsNotCompensated(t *testing.T) {
 			}
 		}
 		// Of at least 100 g of oils: a nanogram of alkali is less than 10^-9 of the demand.
-		if got := ratioFrac(b.Superfat.Planned); !within(got, want, frac("0.000000001")) || !within(account.superfat(), want, frac("0.000000001")) {
-			t.Errorf("planned %s, its masses give %s, want %s", got.FloatString(12), account.superfat().FloatString(12), want.FloatString(12))
+		if got := ratioFrac(b.Superfat.Planned); !within(got, want, frac("0.000000001")) || !within(account.superfat(), want,
+			frac("0.000000001")) {
+			t.Errorf("planned %s, its masses give %s, want %s", got.FloatString(12), account.superfat().FloatString(12),
+				want.FloatString(12))
 		}
 		for i := range b.Parts {
-			if got, want := ratioFrac(b.Parts[i].Superfat.Planned), reckon(f, b, soap.Weighed{}, i).superfat(); !within(got, want, frac(quotientTolerance)) {
+			if got, want := ratioFrac(b.Parts[i].Superfat.Planned), reckon(f, b, soap.Weighed{}, i).superfat(); !within(got,
+				want, frac(quotientTolerance)) {
 				t.Errorf("part %d: planned %s, its masses give %s", i, got.FloatString(15), want.FloatString(15))
 			}
 		}
@@ -302,7 +306,8 @@ func TestTheOrderOfAcidsAndLiquidsDoesNotMatter(t *testing.T) {
 		}
 		sameMasses(t, other, b, 1, 0)
 		for i, a := range b.Acids {
-			if mirrored := other.Acids[len(b.Acids)-1-i]; mirrored.Acid.ID != a.Acid.ID || mirrored.Weighing != a.Weighing || mirrored.Takes != a.Takes {
+			if mirrored := other.Acids[len(b.Acids)-1-i]; mirrored.Acid.ID != a.Acid.ID || mirrored.Weighing != a.Weighing ||
+				mirrored.Takes != a.Takes {
 				t.Errorf("%+v, was %+v", mirrored, a)
 			}
 		}
@@ -378,7 +383,8 @@ func TestWeighingAsPlannedKeepsThePlanAndNarrowsTheBounds(t *testing.T) {
 
 // eachWeighed weighs batches wrong and hands each to a check; one that was
 // weighed beyond what can be reckoned is passed over, few may be.
-func eachWeighed(t *testing.T, m *madeup.Maker, n, percent int, check func(t *testing.T, f soap.Formula, plan, b soap.Batch)) {
+func eachWeighed(t *testing.T, m *madeup.Maker, n, percent int, check func(t *testing.T, f soap.Formula, plan,
+	b soap.Batch)) {
 	t.Helper()
 	weighed, refused := 0, 0
 	madeup.Each(t, m.Benched, n, func(t *testing.T, f soap.Formula, plan soap.Batch) {
@@ -402,7 +408,8 @@ func eachWeighed(t *testing.T, m *madeup.Maker, n, percent int, check func(t *te
 
 func TestAsWeighedIsWhatTheMassesGive(t *testing.T) {
 	eachWeighed(t, madeup.New(307), 400, 30, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
-		if !reflect.DeepEqual(b.Superfat, plan.Superfat) || !reflect.DeepEqual(b.Parts, plan.Parts) || !reflect.DeepEqual(b.Alkalis, plan.Alkalis) {
+		if !reflect.DeepEqual(b.Superfat, plan.Superfat) || !reflect.DeepEqual(b.Parts, plan.Parts) ||
+			!reflect.DeepEqual(b.Alkalis, plan.Alkalis) {
 			t.Error("the plan moved with what was weighed")
 		}
 		same := func(what string, o soap.Outlook, a account) {
@@ -508,7 +515,8 @@ func TestAnOilBringsTheSuperfatBackToThePlan(t *testing.T) {
 			if got := account.after(massFrac(r.Add.Mass), value); !within(got, want, frac("0.00000001")) {
 				t.Errorf("%+v leads to %s, planned is %s", r, got.FloatString(12), want.FloatString(12))
 			}
-			if got := account.after(massFrac(r.Add.Weigh), value); !within(ratioFrac(r.Superfat.Planned), got, frac("0.000000001")) {
+			if got := account.after(massFrac(r.Add.Weigh), value); !within(ratioFrac(r.Superfat.Planned), got,
+				frac("0.000000001")) {
 				t.Errorf("%+v says it leads to %s, the masses give %s", r, r.Superfat.Planned, got.FloatString(12))
 			}
 			more := r.Add.Weigh.Sub(r.Add.Mass)
@@ -521,7 +529,8 @@ func TestAnOilBringsTheSuperfatBackToThePlan(t *testing.T) {
 			} else {
 				poured = plus(batter, minus(massFrac(r.Poured), massFrac(r.Batter)))
 			}
-			if massFrac(r.Batter).Cmp(plus(batter, massFrac(r.Add.Weigh))) != 0 || massFrac(r.Poured).Cmp(plus(poured, massFrac(r.Add.Weigh))) != 0 {
+			if massFrac(r.Batter).Cmp(plus(batter, massFrac(r.Add.Weigh))) != 0 ||
+				massFrac(r.Poured).Cmp(plus(poured, massFrac(r.Add.Weigh))) != 0 {
 				t.Errorf("%+v: of batter %s and poured %s", r, batter.FloatString(9), poured.FloatString(9))
 			}
 		}
@@ -690,7 +699,8 @@ func TestALyeMendedAndWrittenDownGivesThePlan(t *testing.T) {
 				if a.Strength.Given() {
 					asked = asked.Add(a.Stock.Mass.Sub(a.Dry.Mass))
 				}
-				g.Weighed.Alkalis = append(g.Weighed.Alkalis, soap.WeighedAlkali{Alkali: a.Alkali, Mass: units.Sum{}.Plus(as(a), share).Mass(units.Nearest)})
+				g.Weighed.Alkalis = append(g.Weighed.Alkalis, soap.WeighedAlkali{Alkali: a.Alkali, Mass: units.Sum{}.Plus(as(a),
+					share).Mass(units.Nearest)})
 			}
 			if r.OfLye != all {
 				t.Errorf("the lye is %s, alkali, water and liquids are %s", r.OfLye, all)
@@ -726,7 +736,8 @@ func TestALyeMendedAndWrittenDownGivesThePlan(t *testing.T) {
 				if r.Alkali != a.Alkali {
 					t.Errorf("%+v for %s", r, a.Alkali)
 				}
-				g.Weighed.Alkalis = append(g.Weighed.Alkalis, soap.WeighedAlkali{Alkali: a.Alkali, Mass: as(a).Add(r.AddAlkali.Mass)})
+				g.Weighed.Alkalis = append(g.Weighed.Alkalis, soap.WeighedAlkali{Alkali: a.Alkali,
+					Mass: as(a).Add(r.AddAlkali.Mass)})
 			}
 		}
 		again, err := g.Batch()
@@ -780,7 +791,8 @@ func TestAnOilOfAPartWrittenDownInItsJugGivesThePlan(t *testing.T) {
 				return
 			}
 			checked++
-			if got, want := again.Weighed.Parts[i].Superfat.Planned, plan.Parts[i].Superfat.Planned; !within(ratioFrac(got), ratioFrac(want), frac("0.00000001")) {
+			if got, want := again.Weighed.Parts[i].Superfat.Planned, plan.Parts[i].Superfat.Planned; !within(ratioFrac(got),
+				ratioFrac(want), frac("0.00000001")) {
 				t.Errorf("%+v leads to %s, planned is %s", r, got, want)
 			}
 		}
@@ -833,7 +845,8 @@ func TestAtLeastKeepsItsPromiseOnABench(t *testing.T) {
 			t.Fatal(err)
 		}
 		if got := worst(f, below); got.Cmp(ratioFrac(floor)) >= 0 {
-			t.Errorf("formula %d: 0.000001 %% below %s the worst case is still %s, %s or more", i, b.Superfat.Planned, got.FloatString(15), floor)
+			t.Errorf("formula %d: 0.000001 %% below %s the worst case is still %s, %s or more", i, b.Superfat.Planned,
+				got.FloatString(15), floor)
 		}
 	}
 	if made < 40 {
@@ -844,8 +857,10 @@ func TestAtLeastKeepsItsPromiseOnABench(t *testing.T) {
 // Whatever a program writes into a formula, it gets a batch or faults.
 func TestNothingOnABenchPanics(t *testing.T) {
 	m := madeup.New(315)
-	masses := []units.Mass{{}, units.Grams(-1), units.Milligrams(1), units.Grams(1), units.Grams(units.Tonne), units.Sum{}.Plus(units.Grams(units.Tonne), units.Whole(3)).Mass(units.Nearest)}
-	ratios := []units.Ratio{{}, units.Whole(0), units.Whole(-1), units.Percent(1), units.Percent(99), units.Whole(1), units.Whole(2)}
+	masses := []units.Mass{{}, units.Grams(-1), units.Milligrams(1), units.Grams(1), units.Grams(units.Tonne),
+		units.Sum{}.Plus(units.Grams(units.Tonne), units.Whole(3)).Mass(units.Nearest)}
+	ratios := []units.Ratio{{}, units.Whole(0), units.Whole(-1), units.Percent(1), units.Percent(99), units.Whole(1),
+		units.Whole(2)}
 	names := []string{"", "olive", "whole", "part 1", "water", "glycerin", "hall milk 1", "a.b[0]", "\xff"}
 	mass := func() units.Mass { return masses[m.IntN(len(masses))] }
 	ratio := func() units.Ratio { return ratios[m.IntN(len(ratios))] }
@@ -859,7 +874,8 @@ func TestNothingOnABenchPanics(t *testing.T) {
 				f.Acids = append(f.Acids, soap.AcidLine{})
 			case 1:
 				if len(f.Acids) > 0 {
-					f.Acids[0].Load, f.Acids[0].Strength = soap.Load{OfBatter: ratio()}, units.Range{Low: ratio(), Typical: ratio(), High: ratio()}
+					f.Acids[0].Load, f.Acids[0].Strength = soap.Load{OfBatter: ratio()}, units.Range{Low: ratio(), Typical: ratio(),
+						High: ratio()}
 				}
 			case 2:
 				if len(f.Water.Liquids) > 0 {
@@ -880,9 +896,11 @@ func TestNothingOnABenchPanics(t *testing.T) {
 				f.Weighed.Alkalis = append(f.Weighed.Alkalis, soap.WeighedAlkali{Alkali: soap.Alkali(m.IntN(4)), Mass: mass()})
 			case 7:
 				f.Weighed.Stage = madeup.Stages()[m.IntN(4)]
-				f.Weighed.Parts = append(f.Weighed.Parts, soap.WeighedPart{Part: name(), Batter: soap.Read(mass()), Carriers: []soap.WeighedCarrier{{Liquid: name(), Mass: mass()}}})
+				f.Weighed.Parts = append(f.Weighed.Parts, soap.WeighedPart{Part: name(), Batter: soap.Read(mass()),
+					Carriers: []soap.WeighedCarrier{{Liquid: name(), Mass: mass()}}})
 			default:
-				f.Temperature = soap.Temperatures{Lye: units.Celsius(m.Between(-10, 110)), Water: units.Celsius(m.Between(-10, 110)), Oils: units.Celsius(m.Between(-10, 110))}
+				f.Temperature = soap.Temperatures{Lye: units.Celsius(m.Between(-10, 110)),
+					Water: units.Celsius(m.Between(-10, 110)), Oils: units.Celsius(m.Between(-10, 110))}
 			}
 		}
 		b, err := f.Batch()

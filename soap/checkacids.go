@@ -19,19 +19,24 @@ func (c *checker) acids() {
 		a, t := &c.f.Acids[i], list.item(i)
 		switch {
 		case a.Acid.ID == "":
-			c.fault(t.at("acid"), "", "is missing", "name a known acid, such as citric-acid-anhydrous or lactic-acid", ErrMissing)
+			c.fault(t.at("acid"), "", "is missing", "name a known acid, such as citric-acid-anhydrous or lactic-acid",
+				ErrMissing)
 		case a.Acid.Crystal.Sign() < 0 || a.Acid.Crystal.Compare(units.Whole(1)) >= 0:
-			c.fault(t.at("acid"), a.Acid.ID, "has crystal water that is not below 100 %", "give its mass fraction of the crystals", ErrRange)
+			c.fault(t.at("acid"), a.Acid.ID, "has crystal water that is not below 100 %",
+				"give its mass fraction of the crystals", ErrRange)
 		case a.Acid.Protons < 1 || a.Acid.Protons > 10 || a.Acid.Molar.Compare(units.Whole(1)) < 0:
-			c.fault(t.at("acid"), a.Acid.ID, "lacks its protons or its molar mass", "give 1 to 10 protons and the mass in g/mol", ErrRange)
+			c.fault(t.at("acid"), a.Acid.ID, "lacks its protons or its molar mass", "give 1 to 10 protons and the mass in g/mol",
+				ErrRange)
 		}
-		c.twice(list, "acid", i, a.Acid.ID, func(j int) bool { return c.f.Acids[j].Acid.ID == a.Acid.ID }, "put both into one line")
+		c.twice(list, "acid", i, a.Acid.ID, func(j int) bool { return c.f.Acids[j].Acid.ID == a.Acid.ID },
+			"put both into one line")
 		c.load(t.at("load"), &a.Load)
 		c.acidStrength(t.at("strength"), a)
 		switch a.Compensate {
 		case Compensated, Uncompensated:
 		case NotSaid:
-			c.fault(t.at("compensate"), "", "is missing", "write true to add the alkali that the acid takes up, false to let the superfat rise by it", ErrMissing)
+			c.fault(t.at("compensate"), "", "is missing", "write true to add the alkali that the acid takes up, false to let "+
+				"the superfat rise by it", ErrMissing)
 		default:
 			c.fault(t.at("compensate"), "", "is not known", "use Compensated or Uncompensated", ErrUnknown)
 		}
@@ -43,8 +48,10 @@ func (c *checker) acidStrength(t trail, a *AcidLine) {
 	switch s := a.Strength; {
 	case !a.strengthSaid():
 		if a.Acid.Dissolved {
-			c.fault(t, "", "is missing: "+a.Acid.Name+" is mostly sold dissolved in water, and counted as pure it would ask for far too much alkali",
-				`write the mass fraction of acid that its label gives, such as "5 %" of a vinegar or "80 %" of a lactic acid`, ErrMissing)
+			c.fault(t, "", "is missing: "+a.Acid.Name+" is mostly sold dissolved in water, and counted as pure it would ask "+
+				"for far too much alkali",
+				`write the mass fraction of acid that its label gives, such as "5 %" of a vinegar or "80 %" of a lactic acid`,
+				ErrMissing)
 		}
 	case !s.Given():
 		c.fault(t, "", "lacks an end of its range", `give both "low" and "high", or one value`, ErrMissing)
@@ -69,7 +76,8 @@ func (c *checker) liquids(list trail) {
 		if reason, remedy := reckonedElsewhere(l.Name); reason != "" {
 			c.fault(t.at("liquid"), l.Name, reason, remedy, ErrConflict)
 		}
-		c.twice(list, "liquid", i, l.Name, func(j int) bool { return c.f.Water.Liquids[j].Name == l.Name }, "put both into one line")
+		c.twice(list, "liquid", i, l.Name, func(j int) bool { return c.f.Water.Liquids[j].Name == l.Name },
+			"put both into one line")
 		switch {
 		case !c.exactlyOne(t, `give "share" (of the water asked for) or "mass"`, l.Share.Given(), l.Mass.Sign() != 0):
 		case l.Share.Given():
@@ -81,7 +89,8 @@ func (c *checker) liquids(list trail) {
 		c.composition(t, l)
 	}
 	if all.Compare(units.Whole(1)) > 0 {
-		c.fault(list, percentText(all), "of the water asked for is to come from them", "let the shares add up to at most 100 %", ErrRange, "water.liquids[].share")
+		c.fault(list, percentText(all), "of the water asked for is to come from them",
+			"let the shares add up to at most 100 %", ErrRange, "water.liquids[].share")
 	}
 }
 
@@ -104,18 +113,21 @@ func (c *checker) composition(t trail, l *LiquidLine) {
 	}
 	if all.Compare(units.Whole(1)) > 0 {
 		path := t.String()
-		c.fault(t, percentText(all), "is what water, fat, sugar and alcohol add up to", "let them add up to at most 100 %", ErrRange, path+".water", path+".fat", path+".sugar", path+".alcohol")
+		c.fault(t, percentText(all), "is what water, fat, sugar and alcohol add up to", "let them add up to at most 100 %",
+			ErrRange, path+".water", path+".fat", path+".sugar", path+".alcohol")
 	}
 	value, at := l.Saponification, t.at("saponification")
 	switch {
 	case !value.Given() && l.fatty():
-		c.fault(at, "", "is missing: the liquid has fat", `give the value of its fat, such as {"low": "218", "high": "235"}`, ErrMissing)
+		c.fault(at, "", "is missing: the liquid has fat", `give the value of its fat, such as {"low": "218", "high": "235"}`,
+			ErrMissing)
 	case !value.Given():
 	case !value.Ordered():
 		c.fault(at, "", "is out of order", "let low, typical and high rise, or stay equal", ErrRange)
 	case value.Low.Compare(thousandths(5)) < 0 || value.High.Compare(thousandths(450)) > 0:
 		c.fault(at, "", "is not between 5 and 450 mg KOH/g", "give the saponification value of the fat", ErrRange)
 	case !l.fatty():
-		c.fault(at, "", "is given although the liquid has no fat", `give the "fat" in it, or leave it out`, ErrConflict, t.String()+".fat")
+		c.fault(at, "", "is given although the liquid has no fat", `give the "fat" in it, or leave it out`, ErrConflict,
+			t.String()+".fat")
 	}
 }

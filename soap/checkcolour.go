@@ -33,7 +33,8 @@ func (c *checker) colouring() {
 		}
 		c.inSwatches = swatches.Colourants()
 		if f.Calibration.Given() && !fits(f.Calibration, &swatches) {
-			c.fault(top("swatches"), "", "are others than the calibration beside them was made of", "calibrate these, or leave the calibration out", ErrConflict)
+			c.fault(top("swatches"), "", "are others than the calibration beside them was made of",
+				"calibrate these, or leave the calibration out", ErrConflict)
 		}
 	}
 }
@@ -76,7 +77,8 @@ func (c *checker) pigments() {
 				c.name(line.at("name"), p.Name)
 			}
 			if c.f.ownFragrance(p.ID) {
-				c.fault(line.at("colourant"), p.ID, "is the id of one of the formula's fragrances", "give it an id of its own", ErrConflict, "materials", "materials[].fragrance")
+				c.fault(line.at("colourant"), p.ID, "is the id of one of the formula's fragrances", "give it an id of its own",
+					ErrConflict, "materials", "materials[].fragrance")
 			}
 		}
 	}
@@ -112,7 +114,8 @@ func (c *checker) target(part trail, p *Part) {
 	case n > 1:
 		c.fault(target, "", "is given in more than one way", "give one of lab, srgb and reflectance", ErrConflict)
 	case n == 0:
-		c.fault(match, "", "is given without a target", `add "target": {"lab": [62, -8, -24]} or {"srgb": "#c8b49a"}`, ErrMissing, target.String())
+		c.fault(match, "", "is given without a target", `add "target": {"lab": [62, -8, -24]} or {"srgb": "#c8b49a"}`,
+			ErrMissing, target.String())
 	case p.Target.Reflectance != nil:
 		c.reflectanceTarget(target.at("reflectance"), p.Target.Reflectance)
 	case p.Target.Lab != nil:
@@ -124,24 +127,29 @@ func (c *checker) target(part trail, p *Part) {
 		return
 	}
 	if c.f.Swatches == nil {
-		c.fault(match, "", "asks for loads, and there are no swatches to find them from", "add swatches, or give the colourants their loads", ErrMissing, "swatches")
+		c.fault(match, "", "asks for loads, and there are no swatches to find them from",
+			"add swatches, or give the colourants their loads", ErrMissing, "swatches")
 	}
 	if len(p.Match) > tint.MostFree {
-		c.fault(match, "", "are "+strconv.Itoa(len(p.Match))+" colourants", "match with at most "+strconv.Itoa(tint.MostFree), ErrLimit)
+		c.fault(match, "", "are "+strconv.Itoa(len(p.Match))+" colourants", "match with at most "+strconv.Itoa(tint.MostFree),
+			ErrLimit)
 		return
 	}
 	for i := range p.Match {
 		m, line := &p.Match[i], match.item(i)
 		at := line.at("colourant")
 		c.name(at, m.Colourant)
-		c.twice(match, "colourant", i, m.Colourant, func(j int) bool { return p.Match[j].Colourant == m.Colourant }, "match with it once")
+		c.twice(match, "colourant", i, m.Colourant, func(j int) bool { return p.Match[j].Colourant == m.Colourant },
+			"match with it once")
 		if !c.misplaced(line, Colourant, m.Colourant) && m.Colourant != "" {
 			c.unlisted(line, Colourant, &Addition{Name: m.Colourant, Unlisted: m.Unlisted, asked: m.asked})
 		}
-		if k := slices.IndexFunc(p.Colourants, func(a Addition) bool { return a.Name == m.Colourant }); k >= 0 && m.Colourant != "" {
+		if k := slices.IndexFunc(p.Colourants, func(a Addition) bool { return a.Name == m.Colourant }); k >= 0 &&
+			m.Colourant != "" {
 			path := t.at(Colourant.list())
 			first := path.item(k)
-			c.fault(at, m.Colourant, "has a load, too, at "+first.String(), "match with it, or give it a load", ErrConflict, first.String())
+			c.fault(at, m.Colourant, "has a load, too, at "+first.String(), "match with it, or give it a load", ErrConflict,
+				first.String())
 		} else {
 			c.inSwatch(at, m.Colourant)
 		}
@@ -169,11 +177,13 @@ func (c *checker) inSwatch(t trail, name string) {
 
 func (c *checker) reflectanceTarget(t trail, list []float64) {
 	if c.f.Swatches == nil || c.f.Swatches.Bands == (tint.Bands{}) {
-		c.fault(t, "", "is a spectrum, and there are no swatches read at its bands", "give the target as lab or srgb", ErrMissing, "swatches")
+		c.fault(t, "", "is a spectrum, and there are no swatches read at its bands", "give the target as lab or srgb",
+			ErrMissing, "swatches")
 		return
 	}
 	if n := c.f.Swatches.Bands.Count; len(list) != n {
-		c.fault(t, "", "has "+strconv.Itoa(len(list))+" values, and the swatches "+strconv.Itoa(n)+" bands", "read the target at the bands of the swatches, or give it as lab or srgb", ErrConflict, "swatches")
+		c.fault(t, "", "has "+strconv.Itoa(len(list))+" values, and the swatches "+strconv.Itoa(n)+" bands",
+			"read the target at the bands of the swatches, or give it as lab or srgb", ErrConflict, "swatches")
 		return
 	}
 	if _, err := c.f.Swatches.Bands.Colour(list); err != nil {

@@ -31,16 +31,19 @@ func (c *checker) alkalis() {
 		}
 		switch {
 		case len(lines) == 1 && l.Saponifies.Given():
-			c.fault(t.at("saponifies"), percentText(l.Saponifies), "is given although there is one alkali", "leave it out", ErrConflict)
+			c.fault(t.at("saponifies"), percentText(l.Saponifies), "is given although there is one alkali", "leave it out",
+				ErrConflict)
 		case len(lines) == 2 && !l.Saponifies.Given():
-			c.fault(t.at("saponifies"), "", "is missing", "with two alkalis, say what share of the saponification each does", ErrMissing)
+			c.fault(t.at("saponifies"), "", "is missing", "with two alkalis, say what share of the saponification each does",
+				ErrMissing)
 		case l.Saponifies.Given():
 			c.percent(t.at("saponifies"), l.Saponifies, 100, false, true)
 		}
 	}
 	if len(lines) == 2 && lines[0].Saponifies.Given() && lines[1].Saponifies.Given() {
 		if total := lines[0].Saponifies.Add(lines[1].Saponifies); !whole(total) {
-			c.fault(list, percentText(total), "is what the two saponify together", "let the two add up to 100 %", ErrRange, "alkali[].saponifies")
+			c.fault(list, percentText(total), "is what the two saponify together", "let the two add up to 100 %", ErrRange,
+				"alkali[].saponifies")
 		}
 	}
 }
@@ -50,14 +53,17 @@ func (c *checker) purity(t trail, l *AlkaliLine) {
 	switch {
 	case l.assumed():
 		if l.Alkali == PotassiumHydroxide {
-			c.fault(t, "", "is missing", "potassium hydroxide is sold with 10 to 15 % of water: give the hydroxide of this lot", ErrMissing)
+			c.fault(t, "", "is missing", "potassium hydroxide is sold with 10 to 15 % of water: give the hydroxide of this lot",
+				ErrMissing)
 		}
 	case !purity.Given():
 		c.fault(t, "", "lacks an end of its range", `give both "low" and "high", or one value`, ErrMissing)
 	case purity.High.Compare(units.Whole(1)) > 0:
-		c.fault(t, percentText(purity.High), "is above 100 %", "an assay above 100 % counts carbonate as hydroxide: use the certificate form", ErrRange)
+		c.fault(t, percentText(purity.High), "is above 100 %", "an assay above 100 % counts carbonate as hydroxide: use "+
+			"the certificate form", ErrRange)
 	case purity.Low.Compare(units.Percent(50)) < 0:
-		c.fault(t, percentText(purity.Low), "is below 50 % of hydroxide", "a stock lye is given by its strength, as \"stock\": {\"strength\": \"49.6 %\"}", ErrRange)
+		c.fault(t, percentText(purity.Low), "is below 50 % of hydroxide",
+			"a stock lye is given by its strength, as \"stock\": {\"strength\": \"49.6 %\"}", ErrRange)
 	case !purity.Ordered():
 		c.fault(t, "", "is out of order", "let low, typical and high rise, or stay equal", ErrRange)
 	}
@@ -75,7 +81,8 @@ func (c *checker) superfat() {
 	c.percent(t.at("at_least"), s.AtLeast, 100, true, true)
 	rangeless := func(oil Oil, input string) {
 		if oil.planned() && !oil.HasRange() {
-			c.fault(t.at("at_least"), oil.ID(), "has no range of saponification values, so no worst case can be promised", "give the oil a range, or plan the superfat", ErrConflict, input)
+			c.fault(t.at("at_least"), oil.ID(), "has no range of saponification values, so no worst case can be promised",
+				"give the oil a range, or plan the superfat", ErrConflict, input)
 		}
 	}
 	c.promisedOils(t.at("at_least"))
@@ -85,7 +92,8 @@ func (c *checker) superfat() {
 	for i := range c.f.Water.Liquids {
 		if l := &c.f.Water.Liquids[i]; l.fatty() && l.Saponification.Single() {
 			at := itemPath("water.liquids", i) + ".saponification"
-			c.fault(t.at("at_least"), l.Name, "has fat without a range of saponification values, so no worst case can be promised", "give its fat a range, or plan the superfat", ErrConflict, at)
+			c.fault(t.at("at_least"), l.Name, "has fat without a range of saponification values, so no worst case can be "+
+				"promised", "give its fat a range, or plan the superfat", ErrConflict, at)
 		}
 	}
 	c.promisedLye(t.at("at_least"))
@@ -117,12 +125,15 @@ func (c *checker) promisedLye(t trail) {
 			content, what, at = l.Stock, "strength", ".stock"
 		}
 		if content.Single() {
-			c.fault(t, l.Alkali.String(), "has a single figure as its "+what+", so no worst case can be promised", remedy, ErrConflict, itemPath("alkali", i)+at)
+			c.fault(t, l.Alkali.String(), "has a single figure as its "+what+", so no worst case can be promised", remedy,
+				ErrConflict, itemPath("alkali", i)+at)
 		}
 	}
 	for i := range c.f.Acids {
 		if a := &c.f.Acids[i]; a.Compensate == Compensated && a.Strength.Single() && !whole(a.Strength.Low) {
-			c.fault(t, a.Acid.ID, "has a single figure as its strength, and alkali is added for it, so no worst case can be promised", `give the strength as a range, such as {"low": "78 %", "high": "82 %"}`, ErrConflict, itemPath("acids", i)+".strength")
+			c.fault(t, a.Acid.ID, "has a single figure as its strength, and alkali is added for it, so no worst case can be "+
+				"promised", `give the strength as a range, such as {"low": "78 %", "high": "82 %"}`, ErrConflict,
+				itemPath("acids", i)+".strength")
 		}
 	}
 }
@@ -136,7 +147,8 @@ func (c *checker) promisedOils(t trail) {
 		}
 	}
 	if len(c.f.Oils) > 0 {
-		c.fault(t, percentText(c.f.Superfat.AtLeast), "is asked of waxes alone, which may not react: hardly any alkali could keep that", "add an oil or a fat, or plan the superfat", ErrConflict, "oils[]")
+		c.fault(t, percentText(c.f.Superfat.AtLeast), "is asked of waxes alone, which may not react: hardly any alkali "+
+			"could keep that", "add an oil or a fat, or plan the superfat", ErrConflict, "oils[]")
 	}
 }
 
@@ -151,7 +163,8 @@ func (c *checker) water() {
 	case w.LyeConcentration.Given():
 		at := t.at("lye_concentration")
 		if w.LyeConcentration.Compare(units.Whole(1)) >= 0 {
-			c.fault(at, percentText(w.LyeConcentration), "leaves no water: it is the alkali's share of alkali and water", `write less, such as "33 %"`, ErrRange)
+			c.fault(at, percentText(w.LyeConcentration), "leaves no water: it is the alkali's share of alkali and water",
+				`write less, such as "33 %"`, ErrRange)
 			return
 		}
 		c.percent(at, w.LyeConcentration, 100, false, true)
@@ -195,14 +208,16 @@ func (c *checker) scales() {
 
 func (c *checker) scale(t trail, division units.Mass) {
 	if division.Sign() != 0 && (division.Compare(units.Milligrams(1)) < 0 || division.Compare(units.Grams(100)) > 0) {
-		c.fault(t, division.String(), "is not between 1 mg and 100 g", "write the smallest step that the scale's display shows, such as \"0.1 g\"", ErrRange)
+		c.fault(t, division.String(), "is not between 1 mg and 100 g",
+			"write the smallest step that the scale's display shows, such as \"0.1 g\"", ErrRange)
 	}
 }
 
 // stock checks the strength of a stock lye.
 func (c *checker) stock(t trail, l *AlkaliLine) {
 	if l.Purity.Low.Given() || l.Purity.Typical.Given() || l.Purity.High.Given() {
-		c.fault(t, "", "is given beside a purity", "give the purity of a dry alkali, or the strength of a stock lye", ErrConflict)
+		c.fault(t, "", "is given beside a purity", "give the purity of a dry alkali, or the strength of a stock lye",
+			ErrConflict)
 		return
 	}
 	at, s := t.at("strength"), l.Stock
@@ -212,7 +227,8 @@ func (c *checker) stock(t trail, l *AlkaliLine) {
 	case s.Low.Sign() <= 0:
 		c.fault(at, percentText(s.Low), "is not above 0 %", "give the mass fraction of hydroxide in the stock lye", ErrRange)
 	case l.Alkali != 0 && s.High.Compare(l.Alkali.Saturation()) > 0:
-		c.fault(at, percentText(s.High), "is stronger than dissolves at 20 °C, "+percentText(l.Alkali.Saturation()), "give the mass fraction of hydroxide in the stock lye", ErrRange)
+		c.fault(at, percentText(s.High), "is stronger than dissolves at 20 °C, "+percentText(l.Alkali.Saturation()),
+			"give the mass fraction of hydroxide in the stock lye", ErrRange)
 	case !s.Ordered():
 		c.fault(at, "", "is out of order", "let low, typical and high rise, or stay equal", ErrRange)
 	}
@@ -225,7 +241,8 @@ func (c *checker) temperatures() {
 		value units.Temperature
 	}{{"oils", at.Oils}, {"lye", at.Lye}, {"water", at.Water}, {"room", at.Room}, {"pour", at.Pour}} {
 		if v := figure.value; v.Given() && (v.Compare(units.Celsius(0)) < 0 || v.Compare(units.Celsius(100)) > 0) {
-			c.fault(t.at(figure.key), v.Text(2)+" °C", "is not between 0 °C and 100 °C", "give what a thermometer in it shows", ErrRange)
+			c.fault(t.at(figure.key), v.Text(2)+" °C", "is not between 0 °C and 100 °C", "give what a thermometer in it shows",
+				ErrRange)
 		}
 	}
 }

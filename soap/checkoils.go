@@ -21,17 +21,22 @@ func (c *checker) oils() {
 		c.note(t, lines[i].Note)
 		switch {
 		case oil.row == nil:
-			c.fault(t.at("oil"), "", "is missing", "name a built-in oil, or bring one with its own saponification value", ErrMissing)
+			c.fault(t.at("oil"), "", "is missing", "name a built-in oil, or bring one with its own saponification value",
+				ErrMissing)
 			continue
 		case !oil.planned():
-			c.fault(t.at("saponification"), "", "is missing: no value of "+oil.ID()+" is published, nor enough of its fatty acids",
+			c.fault(t.at("saponification"), "", "is missing: no value of "+oil.ID()+
+				" is published, nor enough of its fatty acids",
 				`bring the value of this lot, such as {"low": "190", "high": "198"}`, ErrMissing)
 		}
 		if lines[i].Measured && oil.Choice() != AsGiven {
-			c.fault(t.at("measured"), "", "is said of an oil without a saponification value of its own", `give what the titration came to, such as {"low": "190", "high": "193"}, or leave "measured" out`, ErrConflict, itemPath("oils", i)+".saponification")
+			c.fault(t.at("measured"), "", "is said of an oil without a saponification value of its own",
+				`give what the titration came to, such as {"low": "190", "high": "193"}, or leave "measured" out`, ErrConflict,
+				itemPath("oils", i)+".saponification")
 		}
 		if first := c.f.lineOf(oil.ID()); first < i {
-			c.fault(t.at("oil"), oil.ID(), "stands twice, first at "+itemPath("oils", first), "put both into one line", ErrConflict, itemPath("oils", first)+".oil")
+			c.fault(t.at("oil"), oil.ID(), "stands twice, first at "+itemPath("oils", first), "put both into one line",
+				ErrConflict, itemPath("oils", first)+".oil")
 		}
 	}
 	c.oilAmounts()
@@ -49,7 +54,8 @@ func (c *checker) oilAmounts() {
 		case share && mass, l.Rest && l.Share.Given():
 			c.fault(t, "", "has its amount in more than one way", "give a share or a mass, the same for every oil", ErrConflict)
 		case !share && !mass:
-			c.fault(t.at("share"), "", "is missing", `give a share such as "45 %" or "rest", or a mass`, ErrMissing, itemPath("oils", i)+".mass")
+			c.fault(t.at("share"), "", "is missing", `give a share such as "45 %" or "rest", or a mass`, ErrMissing,
+				itemPath("oils", i)+".mass")
 		}
 		if share {
 			shares++
@@ -65,7 +71,8 @@ func (c *checker) oilAmounts() {
 	}
 	switch {
 	case shares > 0 && masses > 0:
-		c.fault(list, "", "mix shares and masses", "give every oil a share, or every oil a mass", ErrConflict, "oils[].share", "oils[].mass")
+		c.fault(list, "", "mix shares and masses", "give every oil a share, or every oil a mass", ErrConflict, "oils[].share",
+			"oils[].mass")
 	case shares == len(lines):
 		c.sharesAddUp("oils", len(lines), func(i int) (units.Ratio, bool) { return lines[i].Share, lines[i].Rest })
 	case masses == len(lines) && total.Compare(units.Grams(units.Tonne)) > 0:
@@ -102,10 +109,13 @@ func (c *checker) addUp(list trail, input string, n int, share func(int) (units.
 	switch {
 	case rests > 1:
 	case rests == 1 && off.Sign() >= 0:
-		c.fault(list, percentText(total), "is what the shares add up to: nothing is left for the rest", "lower a share, or leave the rest out", ErrRange, input)
+		c.fault(list, percentText(total), "is what the shares add up to: nothing is left for the rest",
+			"lower a share, or leave the rest out", ErrRange, input)
 	case rests == 0 && off.Sign() < 0:
-		c.fault(list, percentText(total), "is what the shares add up to, "+percentText(total.Rest())+" short of 100 %", `raise a share, or make one "rest"`, ErrRange, input)
+		c.fault(list, percentText(total), "is what the shares add up to, "+percentText(total.Rest())+" short of 100 %",
+			`raise a share, or make one "rest"`, ErrRange, input)
 	case rests == 0 && off.Sign() > 0:
-		c.fault(list, percentText(total), "is what the shares add up to, "+percentText(off)+" over 100 %", `lower a share, or make one "rest"`, ErrRange, input)
+		c.fault(list, percentText(total), "is what the shares add up to, "+percentText(off)+" over 100 %",
+			`lower a share, or make one "rest"`, ErrRange, input)
 	}
 }

@@ -29,13 +29,17 @@ func (c *checker) totals() {
 	}
 	over := func(t trail, n, most int, what, remedy string) {
 		if n > most {
-			c.fault(t, "", "has "+strconv.Itoa(n)+" "+what+" in all", "use at most "+strconv.Itoa(most)+" in one formula, and "+remedy, ErrLimit)
+			c.fault(t, "", "has "+strconv.Itoa(n)+" "+what+" in all", "use at most "+strconv.Itoa(most)+" in one formula, and "+
+				remedy, ErrLimit)
 		}
 	}
 	over(top("parts"), additions, mostAdditionsInAll, "additions", "make several formulas")
 	over(top("parts"), matched, mostMatchedInAll, "colourants whose loads are looked for", "give the others their loads")
 	if steps > mostMatchSteps && matched <= mostMatchedInAll {
-		c.fault(top("parts"), "", "have loads to look for that take longer than one formula may", "match with four colourants in place of six, which takes a ninth of the time, or read the swatches in fewer bands, or make several formulas", ErrLimit)
+		c.fault(top("parts"), "", "have loads to look for that take longer than one formula may",
+			"match with four colourants in place of six, which takes a ninth of the time, or read the swatches in fewer "+
+				"bands, or make several formulas", ErrLimit)
 	}
-	over(top("materials"), constituents, mostConstituentsInAll, "constituents", "leave out the materials that it does not use")
+	over(top("materials"), constituents, mostConstituentsInAll, "constituents",
+		"leave out the materials that it does not use")
 }

@@ -41,7 +41,8 @@ func (s *solved) needs() []pieceNeeds {
 		if v.On != "" {
 			continue
 		}
-		n := pieceNeeds{cavity: make([]units.Mass, len(s.parts)), piece: make([]units.Mass, len(s.parts)), cuts: v.cuts(), most: s.seated.wanted[i] * v.cuts()}
+		n := pieceNeeds{cavity: make([]units.Mass, len(s.parts)), piece: make([]units.Mass, len(s.parts)), cuts: v.cuts(),
+			most: s.seated.wanted[i] * v.cuts()}
 		add(n.cavity, i)
 		for k := range vessels {
 			if vessels[k].On == v.Name {
@@ -56,7 +57,8 @@ func (s *solved) needs() []pieceNeeds {
 // of gives what so many pieces take of a part: whole cavities, and a top for each.
 func (n *pieceNeeds) of(part, pieces int) units.Mass {
 	cavities := (pieces + n.cuts - 1) / n.cuts
-	return product(n.cavity[part], units.Whole(cavities), units.Nearest).Add(product(n.piece[part], units.Whole(pieces), units.Nearest))
+	tops := product(n.piece[part], units.Whole(pieces), units.Nearest)
+	return product(n.cavity[part], units.Whole(cavities), units.Nearest).Add(tops)
 }
 
 // mostPieces is more than a tonne makes of a gram each.

@@ -44,14 +44,16 @@ func Example_fragranceCap() {
 
 // scentedCups writes how much of what scents them cups (invented) may hold.
 func scentedCups(w io.Writer) error {
-	oil, err := soap.OwnOil{ID: "hall-blend", Saponification: units.Between(units.MilligramsPerGram(188), units.MilligramsPerGram(192))}.Oil()
+	oil, err := soap.OwnOil{ID: "hall-blend", Saponification: units.Between(units.MilligramsPerGram(188),
+		units.MilligramsPerGram(192))}.Oil()
 	if err != nil {
 		return err
 	}
 	batch, err := soap.Formula{
-		Name:     "Lantern walk cups, scented",
-		Oils:     []soap.OilLine{{Oil: oil, Share: units.Percent(100)}},
-		Alkalis:  []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Purity: units.Between(units.Percent(97), units.Percent(99))}},
+		Name: "Lantern walk cups, scented",
+		Oils: []soap.OilLine{{Oil: oil, Share: units.Percent(100)}},
+		Alkalis: []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Purity: units.Between(units.Percent(97),
+			units.Percent(99))}},
 		Superfat: soap.Superfat{Planned: units.Percent(5)},
 		Water:    soap.Water{PerAlkali: units.Whole(2)},
 		Size:     soap.Size{Oils: units.Grams(1000)},
@@ -78,7 +80,8 @@ func scentedCups(w io.Writer) error {
 		if binds.Rule.Given() {
 			name = binds.Rule.Name()
 		}
-		fmt.Fprintln(w, f.Material.ID(), "is", f.OfDry.PercentText(4), "% of the dry bar; alone at most", binds.Most.PercentText(2), "%, by", name)
+		fmt.Fprintln(w, f.Material.ID(), "is", f.OfDry.PercentText(4), "% of the dry bar; alone at most",
+			binds.Most.PercentText(2), "%, by", name)
 		fmt.Fprintln(w, "  beside the others", f.Most.Text(units.Gram, 2), "g at most")
 	}
 	labels, complete := caps.Labels()

@@ -24,8 +24,10 @@ func ExampleAlkali() {
 func ExampleAlkaliLine() {
 	formula := lanternBars()
 	formula.Alkalis = []soap.AlkaliLine{
-		{Alkali: soap.SodiumHydroxide, Purity: units.Between(units.Percent(97), units.Percent(99)), Saponifies: units.Percent(90)},
-		{Alkali: soap.PotassiumHydroxide, Purity: units.Between(units.Percent(88), units.Percent(92)), Saponifies: units.Percent(10)},
+		{Alkali: soap.SodiumHydroxide, Purity: units.Between(units.Percent(97), units.Percent(99)),
+			Saponifies: units.Percent(90)},
+		{Alkali: soap.PotassiumHydroxide, Purity: units.Between(units.Percent(88), units.Percent(92)),
+			Saponifies: units.Percent(10)},
 	}
 	for _, a := range must(formula.Batch()).Alkalis {
 		fmt.Println(a.Dry.Mass.Text(units.Gram, 4), "g of", a.Alkali.Symbol(), "at", a.Purity.Typical.PercentText(1), "%")
@@ -40,7 +42,8 @@ func ExampleAlkaliLine() {
 // asked for, 2 × 128.6776 g.
 func ExampleAlkaliWeighing_ToWeigh() {
 	formula := lanternBars()
-	formula.Alkalis = []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Stock: units.Between(units.Percent(49), units.Percent(51))}}
+	formula.Alkalis = []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Stock: units.Between(units.Percent(49),
+		units.Percent(51))}}
 	batch, err := formula.Batch()
 	if err != nil {
 		fmt.Println(err)
@@ -164,7 +167,8 @@ func ExampleWaterWeighing() {
 // alkali, and 0.98/3 hydroxide.
 func ExampleLye() {
 	l := must(lanternBars().Batch()).Lye
-	fmt.Println(l.Mass.Text(units.Gram, 4), "g,", l.Concentration.PercentText(2), "% alkali,", l.Strength.PercentText(2), "% hydroxide")
+	fmt.Println(l.Mass.Text(units.Gram, 4), "g,", l.Concentration.PercentText(2), "% alkali,", l.Strength.PercentText(2),
+		"% hydroxide")
 	fmt.Println("crystallises at", l.Crystallises.Text(1), "°C")
 	// Output:
 	// 393.9111 g, 33.33 % alkali, 32.67 % hydroxide
@@ -177,7 +181,8 @@ func ExampleTemperatures() {
 	formula := lanternBars()
 	formula.Temperature = soap.Temperatures{Water: units.Celsius(10), Lye: units.Celsius(35), Oils: units.Celsius(42)}
 	batch := must(formula.Batch())
-	fmt.Println("at most", batch.Lye.Heat.Final.Ratio().Round(0, units.Up), "°C; at 35 °C it takes", batch.Lye.Volume.Text(0), "mL")
+	fmt.Println("at most", batch.Lye.Heat.Final.Ratio().Round(0, units.Up), "°C; at 35 °C it takes",
+		batch.Lye.Volume.Text(0), "mL")
 	for _, f := range batch.Findings {
 		fmt.Println(f.Severity, f.Code, f.Value.Text(1), f.Unit)
 	}
@@ -197,7 +202,8 @@ func ExampleLiquidLine() {
 		Saponification: units.Between(units.MilligramsPerGram(219), units.MilligramsPerGram(235)),
 	}}
 	batch := must(formula.Batch())
-	fmt.Println("alkali", batch.Alkalis[0].Dry.Mass.Text(units.Gram, 4), "g, water to add", batch.Water.Mass.Text(units.Gram, 4), "g")
+	fmt.Println("alkali", batch.Alkalis[0].Dry.Mass.Text(units.Gram, 4), "g, water to add",
+		batch.Water.Mass.Text(units.Gram, 4), "g")
 	// Output: alkali 131.9312 g, water to add 175.8624 g
 }
 
@@ -208,7 +214,8 @@ func ExampleLiquidWeighing() {
 		Name: "elder cordial", Share: units.Percent(50), Water: units.Percent(90), Sugar: units.Percent(9),
 	}}
 	cordial := must(formula.Batch()).Liquids[0]
-	fmt.Println(cordial.Name, cordial.Mass.Text(units.Gram, 4), "g, weigh", cordial.Weigh, "with", cordial.Water.Text(units.Gram, 4), "g of water")
+	fmt.Println(cordial.Name, cordial.Mass.Text(units.Gram, 4), "g, weigh", cordial.Weigh, "with",
+		cordial.Water.Text(units.Gram, 4), "g of water")
 	// Output: elder cordial 145.893 g, weigh 145.9 g with 131.3037 g of water
 }
 
@@ -217,10 +224,12 @@ func ExampleLiquidWeighing() {
 func ExampleAcidLine() {
 	formula := lanternBars()
 	formula.Acids = []soap.AcidLine{{
-		Acid: must(lye.LookUpAcid("citric-acid-anhydrous")), Load: soap.Load{OfOils: units.Percent(1)}, Compensate: soap.Compensated,
+		Acid: must(lye.LookUpAcid("citric-acid-anhydrous")), Load: soap.Load{OfOils: units.Percent(1)},
+		Compensate: soap.Compensated,
 	}}
 	batch := must(formula.Batch())
-	fmt.Println("alkali", batch.Alkalis[0].Dry.Mass.Text(units.Gram, 4), "g, superfat", batch.Superfat.Planned.PercentText(2), "%")
+	fmt.Println("alkali", batch.Alkalis[0].Dry.Mass.Text(units.Gram, 4), "g, superfat",
+		batch.Superfat.Planned.PercentText(2), "%")
 	// Output: alkali 137.6767 g, superfat 5 %
 }
 
@@ -229,10 +238,12 @@ func ExampleAcidLine() {
 func ExampleAcidWeighing() {
 	formula := lanternBars()
 	formula.Acids = []soap.AcidLine{{
-		Acid: must(lye.LookUpAcid("lactic-acid")), Load: soap.Load{Mass: units.Grams(8)}, Strength: units.Exactly(units.Percent(80)), Compensate: soap.Compensated,
+		Acid: must(lye.LookUpAcid("lactic-acid")), Load: soap.Load{Mass: units.Grams(8)},
+		Strength: units.Exactly(units.Percent(80)), Compensate: soap.Compensated,
 	}}
 	acid := must(formula.Batch()).Acids[0]
-	fmt.Println("weigh", acid.Weigh, "with", acid.Water, "of water; it takes up", acid.Takes.Text(units.Gram, 4), "g of NaOH")
+	fmt.Println("weigh", acid.Weigh, "with", acid.Water, "of water; it takes up", acid.Takes.Text(units.Gram, 4),
+		"g of NaOH")
 	// Output: weigh 8 g with 1.6 g of water; it takes up 2.8418 g of NaOH
 }
 

@@ -47,9 +47,10 @@ func hallBars(w io.Writer) error {
 		return err
 	}
 	batch, err := soap.Formula{
-		Name:     "Hall bars",
-		Oils:     []soap.OilLine{{Oil: pressed, Mass: units.Grams(700)}, {Oil: lot, Mass: units.Grams(300)}},
-		Alkalis:  []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Purity: units.Between(units.Percent(97), units.Percent(99))}},
+		Name: "Hall bars",
+		Oils: []soap.OilLine{{Oil: pressed, Mass: units.Grams(700)}, {Oil: lot, Mass: units.Grams(300)}},
+		Alkalis: []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Purity: units.Between(units.Percent(97),
+			units.Percent(99))}},
 		Superfat: soap.Superfat{Planned: units.Percent(5)},
 		Water:    soap.Water{PerAlkali: units.Whole(2)},
 	}.Batch()
@@ -61,10 +62,12 @@ func hallBars(w io.Writer) error {
 	}
 	for _, oil := range batch.Oils {
 		value := oil.Oil.Saponification()
-		fmt.Fprintln(w, oil.Oil.Name()+", planned at", value.Typical.MilligramsPerGramText(1), "mg KOH/g, its value", oil.Oil.Choice())
+		fmt.Fprintln(w, oil.Oil.Name()+", planned at", value.Typical.MilligramsPerGramText(1), "mg KOH/g, its value",
+			oil.Oil.Choice())
 	}
 	fmt.Fprintln(w, "sodium hydroxide", batch.Alkalis[0].Dry.Mass.Text(units.Gram, 4), "g")
-	fmt.Fprintln(w, "superfat at worst", batch.Superfat.Low.PercentText(1), "%, likely", batch.Superfat.LikelyLow.PercentText(1), "% or more")
+	fmt.Fprintln(w, "superfat at worst", batch.Superfat.Low.PercentText(1), "%, likely",
+		batch.Superfat.LikelyLow.PercentText(1), "% or more")
 	return nil
 }
 
@@ -73,9 +76,10 @@ func hallBars(w io.Writer) error {
 func ExampleSuperfatIf() {
 	typed := must(must(soap.LookUpOil("olive")).WithSaponification(units.Exactly(units.MilligramsPerGram(250))))
 	batch := must(soap.Formula{
-		Name:     "Hall bars",
-		Oils:     []soap.OilLine{{Oil: typed, Mass: units.Grams(1000)}},
-		Alkalis:  []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Purity: units.Between(units.Percent(97), units.Percent(99))}},
+		Name: "Hall bars",
+		Oils: []soap.OilLine{{Oil: typed, Mass: units.Grams(1000)}},
+		Alkalis: []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Purity: units.Between(units.Percent(97),
+			units.Percent(99))}},
 		Superfat: soap.Superfat{Planned: units.Percent(5)},
 		Water:    soap.Water{PerAlkali: units.Whole(2)},
 	}.Batch())

@@ -26,15 +26,18 @@ func ExampleWeighedAcid() {
 	formula := barsWeighed(soap.AtPot, soap.Weighed{Acids: []soap.WeighedAcid{{Acid: citric.ID}}})
 	formula.Acids = []soap.AcidLine{{Acid: citric, Load: soap.Load{Mass: units.Grams(9)}, Compensate: soap.Compensated}}
 	batch := must(formula.Batch())
-	fmt.Println("planned", batch.Superfat.Planned.PercentText(2), "%, as weighed", batch.Weighed.Superfat.Planned.PercentText(2), "%")
+	fmt.Println("planned", batch.Superfat.Planned.PercentText(2), "%, as weighed",
+		batch.Weighed.Superfat.Planned.PercentText(2), "%")
 	// Output: planned 5 %, as weighed 0.85 %
 }
 
 // Milk poured twice brings its water twice: 60 g more in the pot, 52.8 g of them water.
 func ExampleWeighedLiquid() {
-	formula := barsWeighed(soap.AtPot, soap.Weighed{Liquids: []soap.WeighedLiquid{{Liquid: "oat milk", Mass: units.Grams(120)}}})
+	formula := barsWeighed(soap.AtPot, soap.Weighed{Liquids: []soap.WeighedLiquid{{Liquid: "oat milk",
+		Mass: units.Grams(120)}}})
 	formula.Water.Liquids = []soap.LiquidLine{{Name: "oat milk", Mass: units.Grams(60), Water: units.Percent(88)}}
 	batch := must(formula.Batch())
-	fmt.Println(batch.Weighed.Batter.Sub(batch.Batter), "more,", batch.Weighed.Lye.Mass.Sub(batch.Lye.Mass), "of it in the lye")
+	fmt.Println(batch.Weighed.Batter.Sub(batch.Batter), "more,", batch.Weighed.Lye.Mass.Sub(batch.Lye.Mass),
+		"of it in the lye")
 	// Output: 60 g more, 52.8 g of it in the lye
 }

@@ -29,7 +29,8 @@ func bounded(faults Faults, more bool) Faults {
 	told := min(len(faults), mostFaults)
 	last := &faults[told-1]
 	return append(faults[:told:told], Fault{
-		Line: last.Line, Column: last.Column, Reason: "has more wrong with it than these " + strconv.Itoa(told) + " faults", Remedy: "put these right first", Kind: ErrLimit,
+		Line: last.Line, Column: last.Column, Reason: "has more wrong with it than these " + strconv.Itoa(told) + " faults",
+		Remedy: "put these right first", Kind: ErrLimit,
 	})
 }
 
@@ -42,6 +43,7 @@ var (
 	ErrRange      = fault.ErrRange      // a figure outside its bounds, or figures that do not add up
 	ErrFormat     = fault.ErrFormat     // a file that is not a formula in form
 	ErrImpossible = fault.ErrImpossible // a formula in order that no pot can make
-	ErrLimit      = fault.ErrLimit      // more lines, bytes or levels than are taken, or more in all than one formula may ask for
-	ErrInternal   = fault.ErrInternal   // the program failed: of whoever catches a panic, never of a reader or a batch
+	// more lines, bytes or levels than are taken, or more in all than one formula may ask for
+	ErrLimit    = fault.ErrLimit
+	ErrInternal = fault.ErrInternal // the program failed: of whoever catches a panic, never of a reader or a batch
 )

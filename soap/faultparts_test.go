@@ -41,7 +41,8 @@ func TestAFaultsTextReasonAndRemedyAreWhatTheyAreCalled(t *testing.T) {
 			if !saysWhatIs.MatchString(fault.Reason) {
 				t.Errorf("%s: %s: the reason is %q", filepath.Base(file), fault.Path, fault.Reason)
 			}
-			if strings.HasPrefix(fault.Remedy, "is ") || strings.HasPrefix(fault.Remedy, "has ") || strings.HasPrefix(fault.Remedy, "stands ") {
+			if strings.HasPrefix(fault.Remedy, "is ") || strings.HasPrefix(fault.Remedy, "has ") ||
+				strings.HasPrefix(fault.Remedy, "stands ") {
 				t.Errorf("%s: %s: the remedy is %q", filepath.Base(file), fault.Path, fault.Remedy)
 			}
 			if saysWhatIs.MatchString(fault.Text) && strings.Contains(fault.Text, " ") {

@@ -111,7 +111,8 @@ func TestEveryFaultOfAFileComesAtOnceInTheOrderOfThePlaces(t *testing.T) {
 			f := faults[i]
 			line, column := placeOf(t, text, w.at, w.nth)
 			if f.Path != w.path || f.Line != line || f.Column != column || !errors.Is(f, w.kind) {
-				t.Errorf("%s: %v at %d:%d (%v), want %s at %d:%d (%v)", name, f.Path, f.Line, f.Column, f.Kind, w.path, line, column, w.kind)
+				t.Errorf("%s: %v at %d:%d (%v), want %s at %d:%d (%v)", name, f.Path, f.Line, f.Column, f.Kind, w.path, line,
+					column, w.kind)
 			}
 		}
 	}
@@ -143,8 +144,10 @@ func TestAFileThatIsNotJSONHasItsPlace(t *testing.T) {
 			t.Errorf("%q: %v", test.text, faults)
 			continue
 		}
-		if f := faults[0]; f.Path != test.path || f.Line != test.line || f.Column != test.col || !errors.Is(f, soap.ErrFormat) {
-			t.Errorf("%q: %q at %d:%d, want %q at %d:%d\n%v", test.text, f.Path, f.Line, f.Column, test.path, test.line, test.col, f)
+		if f := faults[0]; f.Path != test.path || f.Line != test.line || f.Column != test.col ||
+			!errors.Is(f, soap.ErrFormat) {
+			t.Errorf("%q: %q at %d:%d, want %q at %d:%d\n%v", test.text, f.Path, f.Line, f.Column, test.path, test.line,
+				test.col, f)
 		}
 	}
 }
@@ -160,7 +163,8 @@ func TestAWrongKindOfJSONIsNamed(t *testing.T) {
 		"parts":    {`true`, "true or false"},
 	} {
 		fields := map[string]string{
-			"formula": `"Lantern walk"`, "oils": `[{"oil": "olive", "share": "100 %"}]`, "alkali": `[{"kind": "sodium-hydroxide"}]`,
+			"formula": `"Lantern walk"`, "oils": `[{"oil": "olive", "share": "100 %"}]`,
+			"alkali":   `[{"kind": "sodium-hydroxide"}]`,
 			"superfat": `"6 %"`, "water": `{"per_oils": "30 %"}`, "size": `{"oils": "800 g"}`,
 		}
 		fields[key] = with[0]
@@ -171,7 +175,8 @@ func TestAWrongKindOfJSONIsNamed(t *testing.T) {
 			}
 		}
 		_, faults := read(t, "{"+strings.Join(members, ",\n")+"}")
-		if len(faults) != 1 || faults[0].Path != key || !strings.Contains(faults[0].Reason, with[1]) || !errors.Is(faults, soap.ErrFormat) {
+		if len(faults) != 1 || faults[0].Path != key || !strings.Contains(faults[0].Reason, with[1]) ||
+			!errors.Is(faults, soap.ErrFormat) {
 			t.Errorf("%s: %s: %v", key, with[0], faults)
 		}
 	}
@@ -197,7 +202,8 @@ func TestNothingIsSaidTwiceOfOneMistake(t *testing.T) {
 		{oils(`{"oil": "olive", "share": 60}, {"oil": "neem", "share": "60 %"}`), "oils[0].share"},
 		{oils(`{"oil": 7, "share": "60 %"}, {"oil": 7, "share": "40 %"}`), "oils[0].oil oils[1].oil"},
 		// an oil that could not be made out is no oil without a range
-		{[]string{"superfat", `{"at_least": "2 %"}`, "oils", `{"oil": "pressed", "share": "100 %", "saponification": "1900"}`}, "oils[0].saponification"},
+		{[]string{"superfat", `{"at_least": "2 %"}`, "oils",
+			`{"oil": "pressed", "share": "100 %", "saponification": "1900"}`}, "oils[0].saponification"},
 		{[]string{"superfat", `{"at_least": "2"}`, "oils", `{"oil": "neem", "share": "100 %"}`}, "superfat.at_least"},
 		{[]string{"superfat", `"6"`}, "superfat"},
 		{[]string{"superfat", `null`}, "superfat"},
@@ -216,15 +222,19 @@ func TestNothingIsSaidTwiceOfOneMistake(t *testing.T) {
 		{[]string{"parts", `{"part": "lantern", "share": "60"}, {"part": "glow", "share": "30 %"}`}, "parts[0].share"},
 		{[]string{"parts", `{"prat": "lantern", "share": "60 %"}, {"part": "glow", "share": "40 %"}`}, "parts[0].prat"},
 		{[]string{"parts", `{"part": "lantern", "share": "60 %"}, 7`}, "parts[1]"},
-		{[]string{"parts", `{"part": "lan\ttern", "share": "60 %"}, {"part": "lan\ttern", "share": "40 %"}`}, "parts[0].part parts[1].part"},
+		{[]string{"parts", `{"part": "lan\ttern", "share": "60 %"}, {"part": "lan\ttern", "share": "40 %"}`},
+			"parts[0].part parts[1].part"},
 		{[]string{"parts", part("1", "")}, "parts[0].colourants[0].load"},
 		{[]string{"parts", part("1 g", `{"liquid": "water", "ratio": 2}`)}, "parts[0].colourants[0].carrier.ratio"},
 		{[]string{"parts", part("1 g", `{"liquid": 7, "ratio": "2"}`)}, "parts[0].colourants[0].carrier.liquid"},
-		{[]string{"parts", part("1 g", `{"liqiud": "water", "ratio": "2"}`)}, "parts[0].colourants[0].carrier parts[0].colourants[0].carrier.liqiud"},
-		{[]string{"parts", part("1 g", `{"liquid": "glycerin", "ratio": "2", "from": "formla"}`)}, "parts[0].colourants[0].carrier.from"},
+		{[]string{"parts", part("1 g", `{"liqiud": "water", "ratio": "2"}`)},
+			"parts[0].colourants[0].carrier parts[0].colourants[0].carrier.liqiud"},
+		{[]string{"parts", part("1 g", `{"liquid": "glycerin", "ratio": "2", "from": "formla"}`)},
+			"parts[0].colourants[0].carrier.from"},
 		// oils that could not be read may well have been what a carrier names
 		{[]string{"oils", `7`, "parts", part("1 g", `{"liquid": "olive", "ratio": "2", "from": "formula"}`)}, "oils[0]"},
-		{[]string{"oils", `{"oil": "olive", "share": "50"}, {"oil": "coconot", "share": "50 %"}`, "parts", part("1 g", `{"liquid": "coconot", "ratio": "2"}`)}, "oils[0].share oils[1].oil"},
+		{[]string{"oils", `{"oil": "olive", "share": "50"}, {"oil": "coconot", "share": "50 %"}`, "parts",
+			part("1 g", `{"liquid": "coconot", "ratio": "2"}`)}, "oils[0].share oils[1].oil"},
 	} {
 		_, faults := read(t, plainFormula().with(test.change...).text())
 		if got := strings.Join(paths(faults), " "); got != test.want {
@@ -255,7 +265,8 @@ func TestABoundIsTheMostThatPasses(t *testing.T) {
 		of := func(kind string, n int) string {
 			return `"` + kind + `s": [` + list(n, func(i int) string { return fmt.Sprintf(`{"%s": "jar %d", "unlisted": true, "load": "1 mg"}`, kind, i) }) + `]`
 		}
-		return []string{"parts", `{"part": "lantern", "share": "100 %", ` + of("colourant", colourants) + ", " + of("fragrance", fragrances) + ", " + of("additive", additives) + `}`}
+		return []string{"parts", `{"part": "lantern", "share": "100 %", ` + of("colourant", colourants) + ", " +
+			of("fragrance", fragrances) + ", " + of("additive", additives) + `}`}
 	}
 	for _, test := range []struct {
 		most, more []string
@@ -274,7 +285,8 @@ func TestABoundIsTheMostThatPasses(t *testing.T) {
 		} else if _, err := f.Batch(); err != nil {
 			t.Errorf("%s: the most that passes: %v", test.path, err)
 		}
-		if _, faults = read(t, plainFormula().with(test.more...).text()); !slices.Equal(paths(faults), []string{test.path}) || !errors.Is(faults, soap.ErrLimit) {
+		if _, faults = read(t, plainFormula().with(test.more...).text()); !slices.Equal(paths(faults), []string{test.path}) ||
+			!errors.Is(faults, soap.ErrLimit) {
 			t.Errorf("%s: one more: %v", test.path, faults)
 		}
 	}
@@ -297,10 +309,12 @@ func TestABoundIsTheMostThatPasses(t *testing.T) {
 	nested := func(depth int) string {
 		return `{"x": ` + strings.Repeat("[", depth-1) + strings.Repeat("]", depth-1) + `}`
 	}
-	if _, faults := read(t, nested(16)); slices.ContainsFunc(faults, func(f soap.Fault) bool { return strings.Contains(f.Reason, "deep") }) {
+	if _, faults := read(t, nested(16)); slices.ContainsFunc(faults,
+		func(f soap.Fault) bool { return strings.Contains(f.Reason, "deep") }) {
 		t.Errorf("16 levels: %v", faults)
 	}
-	if _, faults := read(t, nested(17)); len(faults) != 1 || !strings.Contains(faults[0].Reason, "deep") || !errors.Is(faults, soap.ErrLimit) {
+	if _, faults := read(t, nested(17)); len(faults) != 1 || !strings.Contains(faults[0].Reason, "deep") ||
+		!errors.Is(faults, soap.ErrLimit) {
 		t.Errorf("17 levels: %v", faults)
 	}
 
@@ -337,23 +351,28 @@ func TestNamesOfAnyScriptAndWithoutControlsAreTaken(t *testing.T) {
 			return plainFormula().with("parts", `{"part": `+name+`, "share": "100 %"}`).text()
 		},
 		"parts[0].colourants[0].colourant": func(name string) string {
-			return plainFormula().with("parts", `{"part": "lantern", "share": "100 %", "colourants": [{"colourant": `+name+`, "unlisted": true, "load": "1 g"}]}`).text()
+			return plainFormula().with("parts", `{"part": "lantern", "share": "100 %", "colourants": [{"colourant": `+name+
+				`, "unlisted": true, "load": "1 g"}]}`).text()
 		},
 		"parts[0].fragrances[0].fragrance": func(name string) string {
-			return plainFormula().with("parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": `+name+`, "unlisted": true, "load": "1 g"}]}`).text()
+			return plainFormula().with("parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": `+name+
+				`, "unlisted": true, "load": "1 g"}]}`).text()
 		},
 		"parts[0].additives[0].additive": func(name string) string {
-			return plainFormula().with("parts", `{"part": "lantern", "share": "100 %", "additives": [{"additive": `+name+`, "load": "1 g"}]}`).text()
+			return plainFormula().with("parts", `{"part": "lantern", "share": "100 %", "additives": [{"additive": `+name+
+				`, "load": "1 g"}]}`).text()
 		},
 	}
 	taken := []string{
-		"x", "Laternenumzug für alle", "提灯の石けん", "фонарь", "فانوس", "פנס", "कंदील", "โคมไฟ", "등불", "🏮", "🏳️‍🌈", "é", "O'Brien & Sons, \"No. 2\" \\ 50 %",
+		"x", "Laternenumzug für alle", "提灯の石けん", "фонарь", "فانوس", "פנס", "कंदील", "โคมไฟ", "등불", "🏮", "🏳️‍🌈", "é",
+		"O'Brien & Sons, \"No. 2\" \\ 50 %",
 		strings.Repeat("l", 200), strings.Repeat("ü", 100), // two bytes each
 	}
 	refused := []string{
 		"", " ", "\t", "\u00a0", "a\nb", "a\rb", "a\tb", "a\x00b", "a\x1bb", "a\x7fb", "a\u0085b", "a\u009fb",
 		"a\u2028b", "a\u2029b",
-		"a\u061cb", "a\u200eb", "a\u200fb", "a\u202ab", "a\u202bb", "a\u202cb", "a\u202db", "a\u202eb", "a\u2066b", "a\u2067b", "a\u2068b", "a\u2069b",
+		"a\u061cb", "a\u200eb", "a\u200fb", "a\u202ab", "a\u202bb", "a\u202cb", "a\u202db", "a\u202eb", "a\u2066b",
+		"a\u2067b", "a\u2068b", "a\u2069b",
 		strings.Repeat("l", 201), strings.Repeat("ü", 100) + "l",
 	}
 	quoted := func(name string) string {
@@ -398,19 +417,21 @@ func TestATypedNameThatIsNotUTF8IsRefused(t *testing.T) {
 // A key of a later chapter is known only where that chapter has it.
 func TestAKeyOfALaterChapterInTheWrongPlaceIsAnUnknownKey(t *testing.T) {
 	for path, text := range map[string]string{
-		"stock":               strings.TrimSuffix(plainFormula().text(), "}") + `, "stock": {}}`,
-		"parts[0].gel":        plainFormula().with("parts", `{"part": "lantern", "share": "100 %", "gel": "yes"}`).text(),
-		"size.liquids":        plainFormula().with("size", `{"oils": "1 kg", "liquids": []}`).text(),
-		"water.vessels":       plainFormula().with("water", `{"per_oils": "30 %", "vessels": []}`).text(),
-		"oils[0].reserve":     plainFormula().with("oils", `{"oil": "olive", "share": "100 %", "reserve": "5 %"}`).text(),
-		"superfat.acids":      plainFormula().with("superfat", `{"at_least": "2 %", "acids": []}`).text(),
-		"alkali[0].strength":  plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "strength": "50 %"}`).text(),
-		"alkali[0].Stock":     plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "Stock": {}}`).text(),
-		"scale.temperature":   plainFormula().with("scale", `{"oils": "1 g", "temperature": "20"}`).text(),
-		"alkali[0].purity.kg": plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "99 %", "kg": "1"}}`).text(),
+		"stock":              strings.TrimSuffix(plainFormula().text(), "}") + `, "stock": {}}`,
+		"parts[0].gel":       plainFormula().with("parts", `{"part": "lantern", "share": "100 %", "gel": "yes"}`).text(),
+		"size.liquids":       plainFormula().with("size", `{"oils": "1 kg", "liquids": []}`).text(),
+		"water.vessels":      plainFormula().with("water", `{"per_oils": "30 %", "vessels": []}`).text(),
+		"oils[0].reserve":    plainFormula().with("oils", `{"oil": "olive", "share": "100 %", "reserve": "5 %"}`).text(),
+		"superfat.acids":     plainFormula().with("superfat", `{"at_least": "2 %", "acids": []}`).text(),
+		"alkali[0].strength": plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "strength": "50 %"}`).text(),
+		"alkali[0].Stock":    plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "Stock": {}}`).text(),
+		"scale.temperature":  plainFormula().with("scale", `{"oils": "1 g", "temperature": "20"}`).text(),
+		"alkali[0].purity.kg": plainFormula().with("alkali",
+			`{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "99 %", "kg": "1"}}`).text(),
 	} {
 		_, faults := read(t, text)
-		if len(faults) != 1 || faults[0].Path != path || strings.Contains(faults[0].Reason, "not yet") || !errors.Is(faults, soap.ErrUnknown) {
+		if len(faults) != 1 || faults[0].Path != path || strings.Contains(faults[0].Reason, "not yet") ||
+			!errors.Is(faults, soap.ErrUnknown) {
 			t.Errorf("%s: %v", path, faults)
 		}
 	}
@@ -485,11 +506,13 @@ func TestFaultsAreAnErrorOfManyErrors(t *testing.T) {
 	if !errors.As(wrapped, &faults) || len(faults) != 2 {
 		t.Fatalf("%v", wrapped)
 	}
-	if lines := strings.Split(err.Error(), "\n"); len(lines) != 2 || lines[0] != faults[0].Error() || lines[1] != faults[1].Error() {
+	if lines := strings.Split(err.Error(), "\n"); len(lines) != 2 || lines[0] != faults[0].Error() ||
+		lines[1] != faults[1].Error() {
 		t.Errorf("%q", err)
 	}
 	// place, path, text, reason, remedy
-	want := fmt.Sprintf("%d:%d: superfat: %q %s; %s", faults[0].Line, faults[0].Column, "6", faults[0].Reason, faults[0].Remedy)
+	want := fmt.Sprintf("%d:%d: superfat: %q %s; %s", faults[0].Line, faults[0].Column, "6", faults[0].Reason,
+		faults[0].Remedy)
 	if faults[0].Error() != want || faults[0].Remedy == "" {
 		t.Errorf("%q, want %q", faults[0].Error(), want)
 	}
@@ -511,7 +534,8 @@ func TestFaultsAreAnErrorOfManyErrors(t *testing.T) {
 		t.Fatalf("%s", text)
 	}
 	for i, e := range object.Errors {
-		if f := faults[i]; e.Path != f.Path || e.Text != f.Text || e.Reason != f.Reason || e.Remedy != f.Remedy || e.Line != f.Line || e.Column != f.Column {
+		if f := faults[i]; e.Path != f.Path || e.Text != f.Text || e.Reason != f.Reason || e.Remedy != f.Remedy ||
+			e.Line != f.Line || e.Column != f.Column {
 			t.Errorf("%+v is not %+v", e, f)
 		}
 	}
@@ -544,7 +568,8 @@ func TestEveryReasonReadsOnFromItsValue(t *testing.T) {
 		}
 		for _, f := range faults {
 			for _, said := range []string{f.Reason, f.Remedy} {
-				if strings.HasSuffix(said, ".") || said != "" && strings.ToUpper(said[:1]) == said[:1] && said[0] >= 'A' && said[0] <= 'Z' {
+				if strings.HasSuffix(said, ".") || said != "" && strings.ToUpper(said[:1]) == said[:1] && said[0] >= 'A' &&
+					said[0] <= 'Z' {
 					t.Errorf("%s: %q", file, said)
 				}
 			}
@@ -592,16 +617,23 @@ func TestHostileFormulasAreRefusedCheaply(t *testing.T) {
 		text string
 		most uint64 // bytes allocated
 	}{
-		"ten thousand oils":    {`{"oils": [` + strings.TrimSuffix(strings.Repeat(`{"oil": "olive", "share": "0.01 %"},`, 10_000), ",") + `]}`, 16 << 20},
-		"objects in objects":   {strings.Repeat(`{"a":`, 100_000), 4 << 20},
-		"lists in lists":       {strings.Repeat(`[`, 200_000), 4 << 20},
-		"a mass of digits":     {plainFormula().with("size", `{"oils": "`+strings.Repeat("9", mib-1000)+` g"}`).text(), 8 << 20},
-		"decimals":             {plainFormula().with("superfat", `"0.`+strings.Repeat("1", mib-1000)+` %"`).text(), 8 << 20},
-		"a name":               {strings.Replace(plainFormula().text(), "Lantern walk", strings.Repeat("l", mib-1000), 1), 8 << 20},
-		"an oil's name":        {plainFormula().with("oils", `{"oil": "`+strings.Repeat("o", mib-1000)+`", "share": "100 %"}`).text(), 8 << 20},
-		"a liquid":             {plainFormula().with("parts", part("1 g", `{"liquid": "`+strings.Repeat("o", mib-1000)+`", "ratio": "2"}`)).text(), 8 << 20},
-		"a kind of alkali":     {plainFormula().with("alkali", `{"kind": "`+strings.Repeat("s", mib-1000)+`"}`).text(), 8 << 20},
-		"an acid of a profile": {plainFormula().with("oils", `{"oil": "x", "share": "100 %", "profile": {"`+strings.Repeat("C", 190)+`": "100 %"}}`).text(), 4 << 20},
+		"ten thousand oils": {`{"oils": [` + strings.TrimSuffix(strings.Repeat(`{"oil": "olive", "share": "0.01 %"},`,
+			10_000), ",") + `]}`, 16 << 20},
+		"objects in objects": {strings.Repeat(`{"a":`, 100_000), 4 << 20},
+		"lists in lists":     {strings.Repeat(`[`, 200_000), 4 << 20},
+		"a mass of digits": {plainFormula().with("size", `{"oils": "`+strings.Repeat("9", mib-1000)+` g"}`).text(),
+			8 << 20},
+		"decimals": {plainFormula().with("superfat", `"0.`+strings.Repeat("1", mib-1000)+` %"`).text(), 8 << 20},
+		"a name": {strings.Replace(plainFormula().text(), "Lantern walk", strings.Repeat("l", mib-1000), 1),
+			8 << 20},
+		"an oil's name": {plainFormula().with("oils", `{"oil": "`+strings.Repeat("o", mib-1000)+
+			`", "share": "100 %"}`).text(), 8 << 20},
+		"a liquid": {plainFormula().with("parts", part("1 g", `{"liquid": "`+strings.Repeat("o", mib-1000)+
+			`", "ratio": "2"}`)).text(), 8 << 20},
+		"a kind of alkali": {plainFormula().with("alkali", `{"kind": "`+strings.Repeat("s", mib-1000)+`"}`).text(),
+			8 << 20},
+		"an acid of a profile": {plainFormula().with("oils", `{"oil": "x", "share": "100 %", "profile": {"`+
+			strings.Repeat("C", 190)+`": "100 %"}}`).text(), 4 << 20},
 	} {
 		text := []byte(hostile.text)
 		var before, after runtime.MemStats

@@ -62,13 +62,15 @@ func (j *judge) colourant(t trail, a *AdditionWeighing) {
 	} else {
 		parts, unknown := a.Colourant.Parts()
 		if len(unknown) > 0 || len(parts) == 0 {
-			j.add(Finding{Code: unjudged(Colourant), Subject: t.String(), Names: append([]string{a.Colourant.Name()}, unknown...), Detail: numbersUnknown, Source: cite.Source{How: cite.Given}})
+			j.add(Finding{Code: unjudged(Colourant), Subject: t.String(), Names: append([]string{a.Colourant.Name()},
+				unknown...), Detail: numbersUnknown, Source: cite.Source{How: cite.Given}})
 		}
 		for _, part := range parts {
 			j.facts(t, a, part)
 		}
 		if a.Colourant.Nano() {
-			f := Finding{Code: "nano-grade", Subject: t.String(), Names: []string{a.Colourant.Name()}, Source: cite.Source{How: cite.Given}}
+			f := Finding{Code: "nano-grade", Subject: t.String(), Names: []string{a.Colourant.Name()},
+				Source: cite.Source{How: cite.Given}}
 			if a.Colourant.Is("77891") {
 				f.Detail = hardlyWhitens
 			}
@@ -79,7 +81,8 @@ func (j *judge) colourant(t trail, a *AdditionWeighing) {
 		return
 	}
 	if in := a.Colourant.Disperses(); !in.Takes(mediumOf(a.Carrier.In)) {
-		j.add(Finding{Code: "carrier-unlike", Subject: t.String(), Names: []string{a.Colourant.Name()}, Quoted: in.In.String() + ", not in " + mediumOf(a.Carrier.In).String(), Source: in.Source})
+		j.add(Finding{Code: "carrier-unlike", Subject: t.String(), Names: []string{a.Colourant.Name()},
+			Quoted: in.In.String() + ", not in " + mediumOf(a.Carrier.In).String(), Source: in.Source})
 	}
 }
 
@@ -87,7 +90,8 @@ func (j *judge) colourant(t trail, a *AdditionWeighing) {
 func (j *judge) facts(t trail, a *AdditionWeighing, part colour.Colourant) {
 	found := func(code string, severity Severity, detail, quoted string, source cite.Source) {
 		f := Finding{
-			Code: code, Severity: severity, Subject: t.String(), Names: []string{a.Colourant.Name()}, Detail: detail, Quoted: quoted, Source: source,
+			Code: code, Severity: severity, Subject: t.String(), Names: []string{a.Colourant.Name()}, Detail: detail,
+			Quoted: quoted, Source: source,
 		}
 		if part.Name() != f.Names[0] {
 			f.Names = append(f.Names, part.Name())
@@ -153,7 +157,8 @@ func (j *judge) usual(t trail, p *PartBatch, k int) {
 	if a.Colourant.Nano() && a.Colourant.Whitens() {
 		return // it hardly whitens: what is usual of whitening says nothing
 	}
-	f := Finding{Code: "load-unusual", Subject: t.String(), Unit: "%", Names: []string{a.Colourant.Name()}, Source: usual.Source}
+	f := Finding{Code: "load-unusual", Subject: t.String(), Unit: "%", Names: []string{a.Colourant.Name()},
+		Source: usual.Source}
 	f.Quoted = usual.Low.Share.PercentText(4) + " to " + usual.High.Share.PercentText(4) + " % " + usual.Low.Of.String()
 	f.Detail = strings.TrimPrefix(usual.Low.Of.String(), "of ")
 	switch f.Value = settled(p.amounts().Load(a.Mass, usual.Low.Of).Share); {
@@ -183,7 +188,8 @@ func (j *judge) target(i int, t trail) {
 	if picture, inGamut := lab.SRGB(); !inGamut {
 		part := t // a copy, so that a part without costs nothing
 		at := part.at("target")
-		j.add(Finding{Code: "target-out-of-gamut", Subject: at.String(), Names: []string{j.b.Parts[i].Name}, Quoted: picture.String(), Source: cite.Source{How: cite.Computed}})
+		j.add(Finding{Code: "target-out-of-gamut", Subject: at.String(), Names: []string{j.b.Parts[i].Name},
+			Quoted: picture.String(), Source: cite.Source{How: cite.Computed}})
 	}
 }
 
@@ -194,7 +200,8 @@ func OnColour(f Finding) bool {
 		return true
 	}
 	switch f.Code {
-	case "load-unusual", "rivers-likely", "colourant-unstable", "colourant-not-permitted", "nano-grade", "carrier-unlike", "target-out-of-gamut", "colourant-unjudged":
+	case "load-unusual", "rivers-likely", "colourant-unstable", "colourant-not-permitted", "nano-grade", "carrier-unlike",
+		"target-out-of-gamut", "colourant-unjudged":
 		return true
 	case "rounding-coarse": // of what colours: the colour is that of what is weighed
 		pigment := strings.Contains(f.Subject, ".colourants[") || strings.Contains(f.Subject, ".match[")

@@ -18,7 +18,8 @@ func (j *judge) metal(t trail, a *AdditionWeighing, glitter Glitter) {
 	}
 	holds, unheld := a.Colourant.Parts()
 	if i := slices.IndexFunc(holds, func(part colour.Colourant) bool { return part.InAlkali().Stability == colour.Gassing }); i >= 0 {
-		f := Finding{Code: "hydrogen", Severity: Danger, Subject: t.String(), Names: []string{a.Colourant.Name()}, Source: holds[i].InAlkali().Source()}
+		f := Finding{Code: "hydrogen", Severity: Danger, Subject: t.String(), Names: []string{a.Colourant.Name()},
+			Source: holds[i].InAlkali().Source()}
 		if holds[i].Name() != f.Names[0] {
 			f.Names = append(f.Names, holds[i].Name())
 		}

@@ -50,7 +50,8 @@ func (j *judge) salted() bool {
 // isTableSalt reports whether an additive is sodium chloride by its name: salt, with nothing beside it but words of
 // where it comes from and how fine it is. Epsom salt is none: its magnesium makes soap that does not dissolve.
 func isTableSalt(name string) bool {
-	const beside wordList = " table sea rock kitchen cooking pickling kosher fine finely coarse coarsely ground milled extra pure white grey gray pink" +
+	const beside wordList = " table sea rock kitchen cooking pickling kosher fine finely coarse coarsely ground milled " +
+		"extra pure white grey gray pink" +
 		" dried dry flaked flakes iodised iodized non "
 	salt := false
 	words := names.Words(name)
@@ -75,10 +76,12 @@ func (j *judge) negative(t trail, part int, names []string) {
 			return
 		}
 	}
-	f := Finding{Severity: Danger, Subject: t.String(), Limit: units.Whole(0), Unit: "%", Source: cite.Source{How: cite.Computed}, Names: names}
+	f := Finding{Severity: Danger, Subject: t.String(), Limit: units.Whole(0), Unit: "%",
+		Source: cite.Source{How: cite.Computed}, Names: names}
 	state := ""
 	switch {
-	case j.b.Weighed != nil && (j.b.Weighed.Stage == AtMoulds || j.b.Weighed.Stage != AtLye && j.b.Weighed.Lye.Undissolved):
+	case j.b.Weighed != nil && (j.b.Weighed.Stage == AtMoulds || j.b.Weighed.Stage != AtLye &&
+		j.b.Weighed.Lye.Undissolved):
 		state = pouredSo
 	case j.b.Weighed != nil:
 		state = weighedSo

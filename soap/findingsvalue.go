@@ -34,7 +34,8 @@ func (j *judge) oddValues() []Finding {
 			continue
 		}
 		t := list.item(i)
-		f := Finding{Code: "saponification-unusual", Subject: t.String(), Value: value, Unit: "mg KOH/g", Names: []string{oil.Name()}, Source: commonSource()}
+		f := Finding{Code: "saponification-unusual", Subject: t.String(), Value: value, Unit: "mg KOH/g",
+			Names: []string{oil.Name()}, Source: commonSource()}
 		switch least, most := units.MilligramsPerGram(155), units.MilligramsPerGram(290); {
 		case value.Compare(most) > 0:
 			f.Severity, f.Limit = Warning, most

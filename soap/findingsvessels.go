@@ -32,7 +32,8 @@ func (j *judge) vessels() {
 		t := list.item(i)
 		subject := t.at("moulds")
 		f := Finding{
-			Code: "moulds-short", Subject: subject.String(), Value: units.Whole(wanted), Limit: units.Whole(v.Moulds), Unit: "moulds",
+			Code: "moulds-short", Subject: subject.String(), Value: units.Whole(wanted), Limit: units.Whole(v.Moulds),
+			Unit:  "moulds",
 			Names: []string{v.Name}, Source: cite.Source{How: cite.Computed},
 		}
 		if j.b.Formula.SizeKnown() {
@@ -64,20 +65,27 @@ func (j *judge) glitter(t trail, name string, glitter Glitter, foil Foil) {
 	line := t // a copy, so that what is no glitter costs nothing
 	subject := line.String()
 	if glitter == PolymerGlitter {
-		j.add(Finding{Code: "glitter-plastic", Severity: Warning, Subject: subject, Names: []string{name}, Source: microplastics()})
+		j.add(Finding{Code: "glitter-plastic", Severity: Warning, Subject: subject, Names: []string{name},
+			Source: microplastics()})
 	}
 	switch {
-	case foil == WithAluminium, isFilm(glitter, name) && metalNamed(name) == "aluminium": // its name outweighs what is declared
-		j.add(Finding{Code: "glitter-aluminium", Severity: Warning, Subject: subject, Names: []string{name}, Source: cite.Source{How: cite.Memory}})
+	// its name outweighs what is declared
+	case foil == WithAluminium, isFilm(glitter, name) && metalNamed(name) == "aluminium":
+		j.add(Finding{Code: "glitter-aluminium", Severity: Warning, Subject: subject, Names: []string{name},
+			Source: cite.Source{How: cite.Memory}})
 	case foil == FoilUnknown && glitter != MineralGlitter:
-		j.add(Finding{Code: "glitter-aluminium", Severity: Warning, Subject: subject, Names: []string{name}, Source: cite.Source{How: cite.Memory}, Detail: foilUnknown})
+		j.add(Finding{Code: "glitter-aluminium", Severity: Warning, Subject: subject, Names: []string{name},
+			Source: cite.Source{How: cite.Memory}, Detail: foilUnknown})
 	}
 }
 
 // microplastics is the European rule on plastic glitter.
 func microplastics() cite.Source {
 	return cite.Source{
-		Title: "Commission Regulation (EU) 2023/2055 (REACH Annex XVII, entry 78), OJ L 238, p. 67", Edition: "27 September 2023",
-		Place: "title page; the dates as notices of the Commission and of others restate them, the annex itself was not seen", How: cite.Read,
+		Title:   "Commission Regulation (EU) 2023/2055 (REACH Annex XVII, entry 78), OJ L 238, p. 67",
+		Edition: "27 September 2023",
+		Place: "title page; the dates as notices of the Commission and of others restate them, the annex itself was " +
+			"not seen",
+		How: cite.Read,
 	}
 }

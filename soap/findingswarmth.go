@@ -26,7 +26,8 @@ func (j *judge) warmth() {
 		}
 		path := t
 		subject := path.at(key)
-		f := Finding{Code: "temperature-high", Severity: Warning, Subject: subject.String(), Value: warm.Ratio(), Limit: limit, Unit: "°C", Source: commonSource()}
+		f := Finding{Code: "temperature-high", Severity: Warning, Subject: subject.String(), Value: warm.Ratio(),
+			Limit: limit, Unit: "°C", Source: commonSource()}
 		if f.Value.Compare(units.Whole(fahrenheit)) > 0 {
 			f.Detail = perhapsF
 		}
@@ -50,7 +51,8 @@ func (j *judge) warmth() {
 
 // solid judges free acids, waxes and fully hardened fats that set before they are poured.
 func (j *judge) solid(pour units.Temperature) {
-	f := Finding{Code: "solid-at-pour", Severity: Warning, Subject: "oils", Unit: "°C", Source: cite.Source{How: cite.Memory}}
+	f := Finding{Code: "solid-at-pour", Severity: Warning, Subject: "oils", Unit: "°C",
+		Source: cite.Source{How: cite.Memory}}
 	var hard units.Mass
 	for i := range j.b.Oils {
 		oil := j.b.Oils[i].Oil
@@ -91,8 +93,8 @@ func (row *oilRow) hard() bool {
 	return row.kind == Acid || row.kind == Wax || iodine.Given() && iodine.Compare(units.Percent(5)) <= 0
 }
 
-// wet judges liquids that boil over where alkali heats them: what counts is how hot the lye gets if no heat is lost, not
-// only how cold its water was. Where a label's figure is not given, the name tells.
+// wet judges liquids that boil over where alkali heats them: what counts is how hot the lye gets if no heat is lost,
+// not only how cold its water was. Where a label's figure is not given, the name tells.
 func (j *judge) wet(water units.Temperature) {
 	f := Finding{Code: "wet-into-hot-lye", Severity: Warning, Subject: "water", Source: commonSource()}
 	for i := range j.b.Liquids {

@@ -31,7 +31,8 @@ func (j *judge) weighed() {
 // undissolved says that the lye as weighed holds more alkali than dissolves.
 func (j *judge) undissolved(r *Reckoning) {
 	f := Finding{
-		Code: "lye-undissolved", Severity: Danger, Subject: "weighed", Value: settled(r.Lye.Strength), Limit: j.s.real.saturates(&r.Lye), Unit: "%",
+		Code: "lye-undissolved", Severity: Danger, Subject: "weighed", Value: settled(r.Lye.Strength),
+		Limit: j.s.real.saturates(&r.Lye), Unit: "%",
 		Source: cite.Source{How: cite.Computed}, Detail: inBatter,
 	}
 	if len(j.b.Alkalis) == 1 {

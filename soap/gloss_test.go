@@ -21,8 +21,8 @@ import (
 //	3 %                   Q = (0.25 + 0.15)/4 = 0.1  R = 0.641742    T = 0.400727
 //	20 %, not read        Q = (0.25 + 1)/21          R = 0.709394    T = 0.474277
 //
-// Of a bar that reads 3 % the gloss cannot be in it: that is refused. Left out, it is included. Taken for the other kind the readings give other constants, and
-// another prediction.
+// Of a bar that reads 3 % the gloss cannot be in it: that is refused. Left out, it is included. Taken for the other
+// kind the readings give other constants, and another prediction.
 func TestTheGlossOfAFileIsTakenAsItIsWritten(t *testing.T) {
 	for _, row := range []struct {
 		written string
@@ -30,7 +30,8 @@ func TestTheGlossOfAFileIsTakenAsItIsWritten(t *testing.T) {
 	}{{`, "gloss": "included"`, 0.04}, {`, "gloss": "excluded"`, 0}, {"", 0.04}} {
 		swatch := func(loads string, through float64) string {
 			reading := strconv.FormatFloat(row.gloss+through, 'f', 6, 64)
-			return `{"swatch": "lantern` + loads + `"` + loaded(loads) + `, "reflectance": [` + reading + strings.Repeat(", "+reading, 30) + `]}`
+			return `{"swatch": "lantern` + loads + `"` + loaded(loads) + `, "reflectance": [` + reading +
+				strings.Repeat(", "+reading, 30) + `]}`
 		}
 		s, _, err := soap.ParseSwatches([]byte(`{"name": "lanterns", "bands": {"from": "400 nm", "step": "10 nm"},
 			"surface": {"outside": 0.04, "inside": 0.6` + row.written + `}, "read": [` +

@@ -43,7 +43,8 @@ func (s *solved) impossible() Faults {
 			*had = had.Add(l.carrier)
 			if before && had.Compare(all) > 0 {
 				fault(l.path(i)+".carrier", had.Text(units.Gram, 6)+" g",
-					"of "+carrier.liquid()+" is held back up to here, more than the "+all.Text(units.Gram, 6)+" g that the formula has",
+					"of "+carrier.liquid()+" is held back up to here, more than the "+all.Text(units.Gram, 6)+
+						" g that the formula has",
 					"lower the load or the ratio, or take the carrier extra")
 			}
 		}
@@ -58,7 +59,8 @@ func (s *solved) impossible() Faults {
 // asked for, and acids that take more alkali than there is.
 func (s *solved) unbalancedWater(fault func(path, text, reason, remedy string)) {
 	if s.unbalanced {
-		fault("water.liquids", "", "bring fat that asks for more lye than their water makes", "take less of them, or liquids with less fat")
+		fault("water.liquids", "", "bring fat that asks for more lye than their water makes",
+			"take less of them, or liquids with less fat")
 		return
 	}
 	if s.overfull {
@@ -71,7 +73,8 @@ func (s *solved) unbalancedWater(fault func(path, text, reason, remedy string)) 
 		for i := range s.alkalis {
 			if a := &s.alkalis[i]; a.Strength.Given() {
 				path := itemPath("alkali", i) + ".stock.strength"
-				fault(path, percentText(a.Strength.Typical), "is weaker than the lye asked for: the stock brings "+grams(s.stockWater)+" of water, of "+grams(left)+" asked for",
+				fault(path, percentText(a.Strength.Typical), "is weaker than the lye asked for: the stock brings "+
+					grams(s.stockWater)+" of water, of "+grams(left)+" asked for",
 					"ask for more water, or take a stronger stock")
 				return
 			}
@@ -79,12 +82,14 @@ func (s *solved) unbalancedWater(fault func(path, text, reason, remedy string)) 
 	}
 	left = left.Sub(s.stockWater)
 	if left.Sign() >= 0 && s.liquidWater.Compare(left) > 0 {
-		fault("water.liquids", grams(s.liquidWater), "of water is in them, more than the "+grams(left)+" that is left of the water asked for", "take less of them, or ask for more water")
+		fault("water.liquids", grams(s.liquidWater), "of water is in them, more than the "+grams(left)+
+			" that is left of the water asked for", "take less of them, or ask for more water")
 		return
 	}
 	left = left.Sub(s.liquidWater)
 	if left.Sign() >= 0 && s.acidOwn.Compare(left) > 0 {
-		fault("acids", grams(s.acidOwn), "of water is in them, more than the "+grams(left)+" that is left to add", "take stronger acids, or ask for more water")
+		fault("acids", grams(s.acidOwn), "of water is in them, more than the "+grams(left)+" that is left to add",
+			"take stronger acids, or ask for more water")
 		return
 	}
 	var takes, has units.Sum
@@ -93,14 +98,16 @@ func (s *solved) unbalancedWater(fault func(path, text, reason, remedy string)) 
 	}
 	for i := range s.alkalis {
 		a := &s.alkalis[i]
-		has = has.Add(units.Sum{}.Plus(scaled(a.Hydroxide(), units.Whole(molar.KOH), units.Whole(molarOf(a.Alkali)), units.Nearest), units.Whole(1)))
+		has = has.Add(units.Sum{}.Plus(scaled(a.Hydroxide(), units.Whole(molar.KOH), units.Whole(molarOf(a.Alkali)),
+			units.Nearest), units.Whole(1)))
 	}
 	if takes.Sign() > 0 && takes.Compare(has) >= 0 {
 		remedy := "take less of them"
 		if s.uncompensated() {
 			remedy += `, or write "compensate": true`
 		}
-		fault("acids", grams(takes.Mass(units.Nearest)), "of KOH is what they take up, more than the "+grams(has.Mass(units.Nearest))+" that there is", remedy)
+		fault("acids", grams(takes.Mass(units.Nearest)), "of KOH is what they take up, more than the "+
+			grams(has.Mass(units.Nearest))+" that there is", remedy)
 	}
 }
 
@@ -182,7 +189,8 @@ func (s *solved) noDemand(p *prospect, what string) Fault {
 		scale, small := s.f.Scales()
 		return Fault{
 			Path: "scale", Text: scale.String(), Kind: ErrImpossible,
-			Reason: "(small: " + small.String() + ") is too coarse for " + what + ": off by a division, nothing of its oils would be there",
+			Reason: "(small: " + small.String() + ") is too coarse for " + what +
+				": off by a division, nothing of its oils would be there",
 			Remedy: "weigh on a finer scale, or make more",
 		}
 	}

@@ -64,7 +64,8 @@ func TestALowPurityIsToldOfTheWorstPart(t *testing.T) {
 		"parts", `{"part": "plain", "share": "50 %"}, {"part": "glow", "share": "rest", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "50 g", "carrier": {"liquid": "hall-blend", "ratio": "2", "from": "formula"}}]}`,
 	).batch(t)
 	f := finding(b, "purity-low", "alkali[0]")
-	if f.SuperfatIf == nil || f.SuperfatIf.Batch.PercentText(1) != "0.2" || f.SuperfatIf.Part != "plain" || f.SuperfatIf.OfPart.PercentText(2) != "-10.89" {
+	if f.SuperfatIf == nil || f.SuperfatIf.Batch.PercentText(1) != "0.2" || f.SuperfatIf.Part != "plain" ||
+		f.SuperfatIf.OfPart.PercentText(2) != "-10.89" {
 		t.Errorf("%+v", f.SuperfatIf)
 	}
 	if message := f.Message(); !strings.Contains(message, `of the part "plain" -10.89 %`) {
@@ -99,15 +100,19 @@ func TestAPromiseNeedsARangeOfEveryBottle(t *testing.T) {
 		p    pieces
 		says []string // nil: no fault
 	}{
-		{alkali(`{"kind": "sodium-hydroxide", "purity": "98 %"}`), []string{"sodium-hydroxide", "single figure as its purity", "lye titration", "grade", "certificate"}},
-		{alkali(`{"kind": "sodium-hydroxide", "purity": {"low": "98 %", "high": "98 %"}}`), []string{"single figure", "lye titration"}},
+		{alkali(`{"kind": "sodium-hydroxide", "purity": "98 %"}`), []string{"sodium-hydroxide", "single figure as its purity",
+			"lye titration", "grade", "certificate"}},
+		{alkali(`{"kind": "sodium-hydroxide", "purity": {"low": "98 %", "high": "98 %"}}`),
+			[]string{"single figure", "lye titration"}},
 		{alkali(`{"kind": "sodium-hydroxide", "purity": {"low": "98 %", "high": "98.1 %"}}`), nil},
 		{alkali(`{"kind": "sodium-hydroxide"}`), nil}, // 95.5 to 100 %
 		{alkali(`{"kind": "sodium-hydroxide", "purity": {"grade": "ph-eur-7", "typical": "98 %"}}`), nil},
 		{alkali(`{"kind": "potassium-hydroxide", "purity": "90 %"}`), []string{"potassium-hydroxide", "single figure"}},
-		{alkali(`{"kind": "sodium-hydroxide", "stock": {"strength": "49 %"}}`), []string{"single figure as its strength", "lye titration"}},
+		{alkali(`{"kind": "sodium-hydroxide", "stock": {"strength": "49 %"}}`), []string{"single figure as its strength",
+			"lye titration"}},
 		{alkali(`{"kind": "sodium-hydroxide", "stock": {"strength": {"low": "48.9 %", "high": "49.1 %"}}}`), nil},
-		{acid(`"acid": "lactic-acid", "strength": "80 %", "compensate": true`), []string{"lactic-acid", "single figure as its strength"}},
+		{acid(`"acid": "lactic-acid", "strength": "80 %", "compensate": true`),
+			[]string{"lactic-acid", "single figure as its strength"}},
 		{acid(`"acid": "lactic-acid", "strength": {"low": "79 %", "high": "81 %"}, "compensate": true`), nil},
 		{acid(`"acid": "lactic-acid", "strength": "80 %", "compensate": false`), nil},
 		{acid(`"acid": "citric-acid-anhydrous", "compensate": true`), nil},
@@ -135,13 +140,15 @@ func TestAPromiseNeedsARangeOfEveryBottle(t *testing.T) {
 // of batter.
 func TestNothingIsPromisedOfWaxesAlone(t *testing.T) {
 	for oils, refused := range map[string]bool{
-		`{"oil": "beeswax", "share": "100 %"}`:                                                 true,
-		`{"oil": "beeswax", "share": "60 %"}, {"oil": "jojoba", "share": "rest"}`:              true,
-		`{"oil": "beeswax", "share": "10 %"}, {"oil": "olive", "share": "rest"}`:               false,
-		`{"oil": "hall wax", "saponification": {"low": "90", "high": "95"}, "share": "100 %"}`: false, // an oil, for all that is known
+		`{"oil": "beeswax", "share": "100 %"}`:                                    true,
+		`{"oil": "beeswax", "share": "60 %"}, {"oil": "jojoba", "share": "rest"}`: true,
+		`{"oil": "beeswax", "share": "10 %"}, {"oil": "olive", "share": "rest"}`:  false,
+		// an oil, for all that is known
+		`{"oil": "hall wax", "saponification": {"low": "90", "high": "95"}, "share": "100 %"}`: false,
 	} {
 		_, faults := read(t, plainFormula().with("oils", oils, "superfat", `{"at_least": "2 %"}`).text())
-		if got := len(faults) == 1 && faults[0].Path == "superfat.at_least" && strings.Contains(faults[0].Reason, "waxes alone"); got != refused || !refused && len(faults) > 0 {
+		if got := len(faults) == 1 && faults[0].Path == "superfat.at_least" && strings.Contains(faults[0].Reason,
+			"waxes alone"); got != refused || !refused && len(faults) > 0 {
 			t.Errorf("%s: %v", oils, faults)
 		}
 	}
@@ -174,7 +181,8 @@ func TestVinegarIsNoAcetic(t *testing.T) {
 	}
 	for _, acid := range []string{"acetic-acid", "lactic-acid"} {
 		_, faults := read(t, vinegar(`"acid": "`+acid+`"`).text())
-		if got := paths(faults); !slices.Equal(got, []string{"acids[0].strength"}) || faults[0].Kind != soap.ErrMissing || !strings.Contains(faults[0].Remedy, "label") {
+		if got := paths(faults); !slices.Equal(got, []string{"acids[0].strength"}) || faults[0].Kind != soap.ErrMissing ||
+			!strings.Contains(faults[0].Remedy, "label") {
 			t.Errorf("%s: %v", acid, faults)
 		}
 	}
@@ -193,7 +201,8 @@ func TestVinegarIsNoAcetic(t *testing.T) {
 // is 0.494 points. The superfat is lower by as much than with 5 % for certain.
 func TestAWeakAcidLeavesItsAlkaliOver(t *testing.T) {
 	low := func(strength string) float64 {
-		b := plainFormula().with("acids", `{"acid": "acetic-acid", "load": "10 % of oils", "strength": `+strength+`, "compensate": true}`).batch(t)
+		b := plainFormula().with("acids", `{"acid": "acetic-acid", "load": "10 % of oils", "strength": `+strength+
+			`, "compensate": true}`).batch(t)
 		if got := b.Superfat.Planned.PercentText(6); got != "5" {
 			t.Errorf("planned at %s", got)
 		}
@@ -216,7 +225,8 @@ func TestAWeakAcidLeavesItsAlkaliOver(t *testing.T) {
 		`{"low": "4 %", "high": "6 %", "middle": "5.1 %"}`: "acids[0].strength.middle",
 		`5`: "acids[0].strength",
 	} {
-		_, faults := read(t, plainFormula().with("acids", `{"acid": "acetic-acid", "load": "1 g", "strength": `+strength+`, "compensate": true}`).text())
+		_, faults := read(t, plainFormula().with("acids", `{"acid": "acetic-acid", "load": "1 g", "strength": `+strength+
+			`, "compensate": true}`).text())
 		if got := paths(faults); !slices.Equal(got, []string{path}) {
 			t.Errorf("%s: %v", strength, faults)
 		}

@@ -7,13 +7,17 @@ import "errors"
 // what a Go program makes of its fields would be a second form of it, and is refused. Each
 // refusal is a sentence that says what to do.
 var (
-	errFormula  = errors.New("soap: a Formula is not written by encoding/json or encoding/gob: keep the formula file that it was read from, or the code that makes it")
-	errRead     = errors.New("soap: a Formula is not read by encoding/json: call ReadFormula or ParseFormula")
-	errBatch    = errors.New("soap: a Batch is not read back, nor written with gob: keep its formula, and call Formula.Batch")
-	errPart     = errors.New("soap: a part of a Batch is not read back, nor written with gob: keep the formula, and call Formula.Batch")
-	errCaps     = errors.New("soap: a Caps is not read back: keep the formula, and call Batch.Caps")
-	errTint     = errors.New("soap: a Tint is not read back: keep the formula, and call Batch.Tint")
-	errOil      = errors.New("soap: an Oil is not read back, nor written with gob: keep its ID, or the OwnOil that it was made of, and call LookUpOil or OwnOil.Oil")
+	errFormula = errors.New("soap: a Formula is not written by encoding/json or encoding/gob: keep the formula file " +
+		"that it was read from, or the code that makes it")
+	errRead  = errors.New("soap: a Formula is not read by encoding/json: call ReadFormula or ParseFormula")
+	errBatch = errors.New("soap: a Batch is not read back, nor written with gob: keep its formula, and call " +
+		"Formula.Batch")
+	errPart = errors.New("soap: a part of a Batch is not read back, nor written with gob: keep the formula, and " +
+		"call Formula.Batch")
+	errCaps = errors.New("soap: a Caps is not read back: keep the formula, and call Batch.Caps")
+	errTint = errors.New("soap: a Tint is not read back: keep the formula, and call Batch.Tint")
+	errOil  = errors.New("soap: an Oil is not read back, nor written with gob: keep its ID, or the OwnOil that it " +
+		"was made of, and call LookUpOil or OwnOil.Oil")
 	errPosition = errors.New("soap: Places are not written: keep the formula file, and read it again")
 )
 

@@ -31,7 +31,8 @@ func (m *mender) mix() {
 		b.High = b.High.Add(value.High.Times(share))
 		m.shares[i] = share.Float()
 	}
-	m.blend = units.Range{Low: b.Low.Round(12, units.Nearest), Typical: b.Typical.Round(12, units.Nearest), High: b.High.Round(12, units.Nearest)}
+	m.blend = units.Range{Low: b.Low.Round(12, units.Nearest), Typical: b.Typical.Round(12, units.Nearest),
+		High: b.High.Round(12, units.Nearest)}
 }
 
 // lack gives the demand, as KOH, that must still come for the alkali to leave a
@@ -215,7 +216,8 @@ func (m *mender) dissolved(p *prospect, mixed units.Mass, share units.Ratio, mis
 // missingWater is what makes the lye's water up to the plan's, by the mass of the
 // oils; nothing where it is less than the scale shows.
 func (m *mender) missingWater(there units.Mass) Weighing {
-	asked := scaled(units.Sum{}.Plus(m.planned.lyeWater, units.Whole(1)), inGrams(m.s.oilTotal), inGrams(m.planned.oilTotal), units.Nearest)
+	asked := scaled(units.Sum{}.Plus(m.planned.lyeWater, units.Whole(1)), inGrams(m.s.oilTotal),
+		inGrams(m.planned.oilTotal), units.Nearest)
 	if missing := asked.Sub(there); missing.Compare(m.s.small) >= 0 {
 		return weighed(missing, m.s.small, units.Nearest)
 	}

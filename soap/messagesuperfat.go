@@ -22,14 +22,16 @@ const (
 
 // belowZero is the sentence of a part that has more alkali than it takes up.
 func (f Finding) belowZero() string {
-	is := "the superfat is " + f.figure(f.Value) + ", below zero: there is more alkali than the oils take up. The bar would burn skin"
+	is := "the superfat is " + f.figure(f.Value) + ", below zero: there is more alkali than the oils take up. The bar " +
+		"would burn skin"
 	switch name := strings.Join(f.Names, "; "); f.Detail {
 	case weighedSo:
 		return name + ": as weighed, " + is + ": mend it before it is poured, or do not use it on skin."
 	case pouredSo:
 		return name + ": as weighed, " + is + ", and it cannot be mended any more: do not use it on skin."
 	default: // the superfat written is not below zero
-		return name + ": as planned, " + is + ". Oil held back for other parts leaves this one too much alkali: write \"from\": \"extra\" for that carrier, or raise the superfat."
+		return name + ": as planned, " + is + ". Oil held back for other parts leaves this one too much alkali: write " +
+			"\"from\": \"extra\" for that carrier, or raise the superfat."
 	}
 }
 
@@ -38,7 +40,8 @@ func (f Finding) likelyNegative() string {
 	name := strings.Join(f.Names, "; ")
 	may := "the superfat may well be below zero, " + f.figure(f.Value) + " at the low end of what is likely. "
 	if cause, ok := strings.CutPrefix(f.Detail, weighedSo+"-"); ok {
-		return name + ": as weighed, " + may + doubt(cause) + "The bar could burn skin: mend it before it is poured, or do not use it on skin."
+		return name + ": as weighed, " + may + doubt(cause) + "The bar could burn skin: mend it before it is poured, or do " +
+			"not use it on skin."
 	}
 	if cause, ok := strings.CutPrefix(f.Detail, pouredSo+"-"); ok {
 		return name + ": as weighed, " + may + doubt(cause) + "It cannot be mended any more: do not use it on skin."
@@ -48,7 +51,8 @@ func (f Finding) likelyNegative() string {
 	case fromScale:
 		remedy = doubt(f.Detail) + "Weigh on a finer scale, or make more."
 	case fromRanges:
-		remedy = doubt(f.Detail) + "Use lots whose values are known more closely, from a certificate or a titration, or raise the superfat."
+		remedy = doubt(f.Detail) + "Use lots whose values are known more closely, from a certificate or a titration, or " +
+			"raise the superfat."
 	case waxUnspent:
 		remedy = doubt(f.Detail) + "Take less wax, or leave its value out, so that it is planned by its range."
 	case fromPurity:
@@ -67,7 +71,8 @@ func doubt(cause string) string {
 	case fromPurity:
 		return "Most of the doubt comes from the purity of the alkali, or the strength of an acid. "
 	case waxUnspent:
-		return "A cold process may leave the esters of a wax as they are, whatever value is given: that is the figure with its published range in place of it. "
+		return "A cold process may leave the esters of a wax as they are, whatever value is given: that is the figure with " +
+			"its published range in place of it. "
 	default:
 		return ""
 	}
@@ -131,8 +136,10 @@ func (f Finding) lowPurity() string {
 	if f.Detail == allDoubts {
 		ifSo += ", and every other value and purity that is doubted here is at what is usual"
 	}
-	return strings.Join(f.Names, "; ") + ": a purity of " + f.figure(f.Value) + " is planned, below the " + f.figure(f.Limit) +
-		" that is usual at the least, and the lower it is the more is weighed. Check it against the label." + f.SuperfatIf.sentence(ifSo)
+	return strings.Join(f.Names, "; ") + ": a purity of " + f.figure(f.Value) + " is planned, below the " +
+		f.figure(f.Limit) +
+		" that is usual at the least, and the lower it is the more is weighed. Check it against the label." +
+		f.SuperfatIf.sentence(ifSo)
 }
 
 // usualPurity is what the finding's alkali usually holds.
@@ -159,7 +166,8 @@ func (f Finding) outside() string {
 	case len(f.Names) > 1:
 		of = " of " + f.Names[1]
 	}
-	text := f.Names[0] + ": the saponification value, " + f.figure(f.Value) + ", lies " + side + " what is published" + of + ", " + f.figure(f.Limit) + "."
+	text := f.Names[0] + ": the saponification value, " + f.figure(f.Value) + ", lies " + side + " what is published" +
+		of + ", " + f.figure(f.Limit) + "."
 	if soundsLikeSodium(f.Value) {
 		text += " Is it in milligrams of NaOH? Times 1.4027 it is milligrams of KOH, which are meant here."
 	}
@@ -176,7 +184,8 @@ func (f Finding) outside() string {
 	}
 	text += f.SuperfatIf.sentence(ifSo)
 	if f.Severity == Danger {
-		return text + " Take the oil that is built in as it is, or titrate the lot and write its range with \"measured\": true."
+		return text + " Take the oil that is built in as it is, or titrate the lot and write its range with " +
+			"\"measured\": true."
 	}
 	if titrated {
 		return text + " It is taken as it was titrated: be sure of the titration and of the lot."
@@ -188,7 +197,8 @@ func (f Finding) outside() string {
 func (f Finding) unusualValue() string {
 	text := f.Names[0] + ": a saponification value of " + f.figure(f.Value)
 	if f.Value.Compare(f.Limit) > 0 {
-		return text + " is above " + f.figure(f.Limit) + ", more than almost every fat and oil takes up. Check it: where it is too high, alkali is left over and the bar burns skin."
+		return text + " is above " + f.figure(f.Limit) + ", more than almost every fat and oil takes up. Check it: where " +
+			"it is too high, alkali is left over and the bar burns skin."
 	}
 	text += " is below " + f.figure(f.Limit) + ", less than fats and oils take up but for waxes. Check it."
 	if soundsLikeSodium(f.Value) {

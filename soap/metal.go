@@ -33,16 +33,18 @@ func (l wordList) has(word string) bool {
 	return word != "" && strings.Contains(string(l), " "+word+" ")
 }
 
-// metalForms say that it is the metal itself, finely divided; aluminiumForms do so of aluminium, glitterForms among them
-// may be of film with a thin layer of it, and foils are forms of which no salt is sold.
+// metalForms say that it is the metal itself, finely divided; aluminiumForms do so of aluminium, glitterForms among
+// them may be of film with a thin layer of it, and foils are forms of which no salt is sold.
 const (
-	metalForms wordList = " powder powders powdered dust flake flakes flaked filings shavings turnings granule granules grit ribbon" +
+	metalForms wordList = " powder powders powdered dust flake flakes flaked filings shavings turnings granule granules " +
+		"grit ribbon" +
 		" wool chips pellets metal atomised atomized pulver staub flocken spane griess granulat plattchen metall" +
 		" poudre poussiere paillettes limaille copeaux flocons grenaille polvo escamas virutas limaduras granalla copos" +
 		" polvere scaglie poeder vlokken schilfers "
 	aluminiumForms wordList = " paste bronze pigment pigments" + glitterForms
 	glitterForms   wordList = " glitter glitters sequins confetti flitter "
-	foils          wordList = " foil foils leaf leaves sheet sheets can cans wire scraps folie folien blatt feuille feuilles hoja hojas" +
+	foils          wordList = " foil foils leaf leaves sheet sheets can cans wire scraps folie folien blatt feuille " +
+		"feuilles hoja hojas" +
 		" lamina laminas papier papel foglio foglia tinfoil "
 )
 
@@ -59,7 +61,8 @@ const (
 // saltStems stand in the words that make a salt, an oxide or an ester of a metal; saltWords are such words.
 const (
 	saltWords wordList = " lake lakes lack laque laca pca l oil ol starch salt salts salz salze sel sels sal sales "
-	saltStems          = "oxid oxyd ossid hidrox idross sulf sulph solf chlor clor carbonat stear silic silik phosph phosf fosf lactat laktat" +
+	saltStems          = "oxid oxyd ossid hidrox idross sulf sulph solf chlor clor carbonat stear silic silik phosph " +
+		"phosf fosf lactat laktat" +
 		" citrat zitrat glucon glukon ricin rizin acetat azetat nitrat nitrit borat octenyl succinat ascorb pyrith pirit" +
 		" glycin glicin malat taurat threon treon undecyl fluor bromid iodid jodid salicyl palmit myrist oleat laurat" +
 		" aspart orotat picolin hydrat alginat"
@@ -122,10 +125,13 @@ func spelled(word, name string) bool {
 func mayNameMetal(name string) bool {
 	for i := range len(name) - 2 {
 		switch [3]byte{name[i] | 0x20, name[i+1] | 0x20, name[i+2] | 0x20} {
-		case [3]byte{'a', 'l', 'u'}, [3]byte{'u', 'm', 'i'}, [3]byte{'i', 'n', 'i'}, [3]byte{'l', 'u', 'm'}, [3]byte{'z', 'i', 'n'}, [3]byte{'c', 'i', 'n'},
-			[3]byte{'m', 'a', 'g'}, [3]byte{'g', 'n', 'e'}, [3]byte{'n', 'e', 's'}, [3]byte{'s', 'i', 'u'}, [3]byte{'f', 'o', 'i'},
+		case [3]byte{'a', 'l', 'u'}, [3]byte{'u', 'm', 'i'}, [3]byte{'i', 'n', 'i'}, [3]byte{'l', 'u', 'm'},
+			[3]byte{'z', 'i', 'n'}, [3]byte{'c', 'i', 'n'},
+			[3]byte{'m', 'a', 'g'}, [3]byte{'g', 'n', 'e'}, [3]byte{'n', 'e', 's'}, [3]byte{'s', 'i', 'u'},
+			[3]byte{'f', 'o', 'i'},
 			[3]byte{'m', 'e', 't'}, [3]byte{'7', '7', '0'}, [3]byte{'7', '7', '9'}, [3]byte{'1', '7', '3'},
-			[3]byte{'a', 'l', ' '}, [3]byte{'z', 'n', ' '}, [3]byte{'m', 'g', ' '}, [3]byte{'a', 'l', '-'}, [3]byte{'z', 'n', '-'}, [3]byte{'m', 'g', '-'}:
+			[3]byte{'a', 'l', ' '}, [3]byte{'z', 'n', ' '}, [3]byte{'m', 'g', ' '}, [3]byte{'a', 'l', '-'},
+			[3]byte{'z', 'n', '-'}, [3]byte{'m', 'g', '-'}:
 			return true
 		}
 	}
@@ -214,7 +220,10 @@ func isMetal(words []string, at int, metal string) bool {
 		return true
 	}
 	for _, word := range words {
-		other := slices.ContainsFunc(dissolving[:], func(known struct{ metal, name string }) bool { return spelled(word, known.name) })
+		other := slices.ContainsFunc(dissolving[:], func(known struct{ metal, name string }) bool {
+			return spelled(word,
+				known.name)
+		})
 		if !other && !isForm(word, metal) && !metalFillers.has(word) && strings.Trim(word, "0123456789") != "" {
 			return false // it is a word among others
 		}

@@ -19,7 +19,8 @@ func oneAddition(kind, line string) string {
 func TestAFragranceIsJudgedWhateverItIsCalled(t *testing.T) {
 	var want soap.Finding
 	for i, name := range []string{"cinnamon-bark", "cinnamon bark", "Cinnamon Bark Oil", "cinnamon-bark EO"} {
-		b := plainFormula().with("parts", oneAddition("fragrances", `{"fragrance": "`+name+`", "load": "1 % of oils"}`)).batch(t)
+		b := plainFormula().with("parts", oneAddition("fragrances", `{"fragrance": "`+name+
+			`", "load": "1 % of oils"}`)).batch(t)
 		over := found(b, "fragrance-over-cap")
 		if len(over) == 0 || over[0].Severity != soap.Danger {
 			t.Fatalf("%q is no danger: %v", name, codes(b.Findings))
@@ -52,30 +53,44 @@ func TestAPlainNameIsWeighedOnlyWhereItIsSaidToBeUnlisted(t *testing.T) {
 		path       string // of the fault; empty: there is none
 		says       string
 	}{
-		{"fragrances", `{"fragrance": "moonlight", "load": "1 g"}`, "parts[0].fragrances[0].fragrance", `write "unlisted": true`},
+		{"fragrances", `{"fragrance": "moonlight", "load": "1 g"}`, "parts[0].fragrances[0].fragrance",
+			`write "unlisted": true`},
 		{"fragrances", `{"fragrance": "moonlight", "unlisted": true, "load": "1 g"}`, "", ""},
-		{"fragrances", `{"fragrance": "lavender", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].unlisted", "is known"},
-		{"fragrances", `{"fragrance": "cinnamon bark", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].unlisted", "cinnamon-bark, which is known"},
+		{"fragrances", `{"fragrance": "lavender", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].unlisted",
+			"is known"},
+		{"fragrances", `{"fragrance": "cinnamon bark", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].unlisted",
+			"cinnamon-bark, which is known"},
 		// One of three that are held: it has limits, whichever it is.
-		{"fragrances", `{"fragrance": "clove oil", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].fragrance", "write clove-bud or clove-leaf or clove-stem"},
-		{"fragrances", `{"fragrance": "clove oil", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].fragrance", "write clove-bud or clove-leaf or clove-stem"},
-		{"fragrances", `{"fragrance": "lemon oil", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].fragrance", "lemon-distilled or lemon-expressed"},
+		{"fragrances", `{"fragrance": "clove oil", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].fragrance",
+			"write clove-bud or clove-leaf or clove-stem"},
+		{"fragrances", `{"fragrance": "clove oil", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].fragrance",
+			"write clove-bud or clove-leaf or clove-stem"},
+		{"fragrances", `{"fragrance": "lemon oil", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].fragrance",
+			"lemon-distilled or lemon-expressed"},
 		// Perhaps something of which nothing is held.
-		{"fragrances", `{"fragrance": "sandalwood oil", "load": "1 g"}`, "parts[0].fragrances[0].fragrance", "something else, of which nothing is held"},
+		{"fragrances", `{"fragrance": "sandalwood oil", "load": "1 g"}`, "parts[0].fragrances[0].fragrance",
+			"something else, of which nothing is held"},
 		{"fragrances", `{"fragrance": "sandalwood oil", "unlisted": true, "load": "1 g"}`, "", ""},
-		{"fragrances", `{"fragrance": "moonlight", "unlisted": true, "load": "max"}`, "parts[0].fragrances[0].load", "nothing is known"},
+		{"fragrances", `{"fragrance": "moonlight", "unlisted": true, "load": "max"}`, "parts[0].fragrances[0].load",
+			"nothing is known"},
 		{"fragrances", `{"fragrance": "lime-expressed", "load": "max"}, {"fragrance": "moonlight", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].load", "which is unlisted"},
 		{"colourants", `{"colourant": "dusk", "load": "1 g"}`, "parts[0].colourants[0].colourant", `write "unlisted": true`},
 		{"colourants", `{"colourant": "dusk", "unlisted": true, "load": "1 g"}`, "", ""},
 		{"colourants", `{"colourant": "charcoal", "load": "1 g"}`, "", ""},
-		{"colourants", `{"colourant": "ultramarine", "unlisted": true, "load": "1 g"}`, "parts[0].colourants[0].colourant", "ultramarine-blue or ultramarine-pink or ultramarine-violet"},
-		{"colourants", `{"colourant": "charcoal", "load": "1 g"}, {"colourant": "activated-charcoal", "load": "1 g"}`, "parts[0].colourants[1].colourant", "stands twice"},
-		{"additives", `{"additive": "citric-acid-anhydrous", "load": "1 g"}`, "parts[0].additives[0].additive", "list it among the acids"},
+		{"colourants", `{"colourant": "ultramarine", "unlisted": true, "load": "1 g"}`, "parts[0].colourants[0].colourant",
+			"ultramarine-blue or ultramarine-pink or ultramarine-violet"},
+		{"colourants", `{"colourant": "charcoal", "load": "1 g"}, {"colourant": "activated-charcoal", "load": "1 g"}`,
+			"parts[0].colourants[1].colourant", "stands twice"},
+		{"additives", `{"additive": "citric-acid-anhydrous", "load": "1 g"}`, "parts[0].additives[0].additive",
+			"list it among the acids"},
 		{"additives", `{"additive": "Vinegar", "load": "1 g"}`, "parts[0].additives[0].additive", "list it among the acids"},
-		{"additives", `{"additive": "citric acid", "load": "1 g"}`, "parts[0].additives[0].additive", "list it among the acids"},
-		{"additives", `{"additive": "sodium hydroxide", "load": "1 g"}`, "parts[0].additives[0].additive", "list it among the alkalis"},
+		{"additives", `{"additive": "citric acid", "load": "1 g"}`, "parts[0].additives[0].additive",
+			"list it among the acids"},
+		{"additives", `{"additive": "sodium hydroxide", "load": "1 g"}`, "parts[0].additives[0].additive",
+			"list it among the alkalis"},
 		{"additives", `{"additive": "lye", "load": "1 g"}`, "parts[0].additives[0].additive", "list it among the alkalis"},
-		{"additives", `{"additive": "Kalilauge", "load": "1 g"}`, "parts[0].additives[0].additive", "a solution of an alkali"},
+		{"additives", `{"additive": "Kalilauge", "load": "1 g"}`, "parts[0].additives[0].additive",
+			"a solution of an alkali"},
 		{"additives", `{"additive": "slaked lime", "load": "1 g"}`, "parts[0].additives[0].additive", "an alkali"},
 		{"additives", `{"additive": "drain cleaner", "load": "1 g"}`, "parts[0].additives[0].additive", "an alkali"},
 		{"additives", `{"additive": "aluminium foil", "load": "1 g"}`, "parts[0].additives[0].additive", "hydrogen"},
@@ -92,7 +107,8 @@ func TestAPlainNameIsWeighedOnlyWhereItIsSaidToBeUnlisted(t *testing.T) {
 		switch {
 		case test.path == "" && len(faults) > 0:
 			t.Errorf("%s: %v", test.line, faults)
-		case test.path != "" && (len(faults) != 1 || faults[0].Path != test.path || !strings.Contains(faults[0].Reason+"; "+faults[0].Remedy, test.says)):
+		case test.path != "" && (len(faults) != 1 || faults[0].Path != test.path || !strings.Contains(faults[0].Reason+"; "+
+			faults[0].Remedy, test.says)):
 			t.Errorf("%s: %v, want %q at %s", test.line, faults, test.says, test.path)
 		}
 	}
@@ -101,7 +117,8 @@ func TestAPlainNameIsWeighedOnlyWhereItIsSaidToBeUnlisted(t *testing.T) {
 func TestAnUnlistedNameIsAWarningThatNamesWhatIsNear(t *testing.T) {
 	b := plainFormula().with("parts", `{"part": "glow", "share": "100 %", "fragrances": [{"fragrance": "lavendar", "unlisted": true, "load": "1 g"}], "colourants": [{"colourant": "titanium dioxid x", "unlisted": true, "load": "1 g"}],
 		"additives": [{"additive": "cinnamon bark", "load": "1 g"}]}`).batch(t)
-	for code, says := range map[string]string{"fragrance-unjudged": "did you mean lavender?", "colourant-unjudged": "did you mean titanium-dioxide?", "additive-unjudged": "list it among the fragrances"} {
+	for code, says := range map[string]string{"fragrance-unjudged": "did you mean lavender?",
+		"colourant-unjudged": "did you mean titanium-dioxide?", "additive-unjudged": "list it among the fragrances"} {
 		got := found(b, code)
 		if len(got) != 1 || got[0].Severity != soap.Warning || !strings.Contains(got[0].Message(), says) {
 			t.Errorf("%s: %+v, want %q", code, got, says)
@@ -112,14 +129,17 @@ func TestAnUnlistedNameIsAWarningThatNamesWhatIsNear(t *testing.T) {
 // Alkali poured with the water and not reckoned with burns; an acid takes alkali that the oils were meant to have.
 func TestALiquidIsNoAlkaliAndNoAcid(t *testing.T) {
 	liquid := func(name string) pieces {
-		return plainFormula().with("water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "`+name+`", "mass": "20 g", "water": "95 %"}]}`)
+		return plainFormula().with("water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "`+name+
+			`", "mass": "20 g", "water": "95 %"}]}`)
 	}
 	for name, says := range map[string]string{
-		"lye": "what may be potassium-hydroxide", "Natronlauge": "a solution of an alkali", "caustic soda": "sodium-hydroxide",
-		"Kalilauge": "a solution of an alkali", "vinegar": "acetic-acid", "Zitronensäure": "citric-acid-anhydrous",
+		"lye": "what may be potassium-hydroxide", "Natronlauge": "a solution of an alkali",
+		"caustic soda": "sodium-hydroxide",
+		"Kalilauge":    "a solution of an alkali", "vinegar": "acetic-acid", "Zitronensäure": "citric-acid-anhydrous",
 	} {
 		_, faults := read(t, liquid(name).text())
-		if len(faults) != 1 || faults[0].Path != "water.liquids[0].liquid" || !errors.Is(faults[0].Kind, soap.ErrConflict) || !strings.Contains(faults[0].Reason, says) {
+		if len(faults) != 1 || faults[0].Path != "water.liquids[0].liquid" || !errors.Is(faults[0].Kind, soap.ErrConflict) ||
+			!strings.Contains(faults[0].Reason, says) {
 			t.Errorf("%s: %v, want %q", name, faults, says)
 		}
 	}
@@ -132,8 +152,10 @@ func TestALiquidIsNoAlkaliAndNoAcid(t *testing.T) {
 
 func TestAlkalisAndAcidsAreFoundByTheirNames(t *testing.T) {
 	for name, want := range map[string]soap.Alkali{
-		"sodium-hydroxide": soap.SodiumHydroxide, "caustic soda": soap.SodiumHydroxide, "NaOH": soap.SodiumHydroxide, "Ätznatron": soap.SodiumHydroxide, "soude caustique": soap.SodiumHydroxide,
-		"KOH": soap.PotassiumHydroxide, "Caustic-Potash": soap.PotassiumHydroxide, "hidróxido potásico": soap.PotassiumHydroxide,
+		"sodium-hydroxide": soap.SodiumHydroxide, "caustic soda": soap.SodiumHydroxide, "NaOH": soap.SodiumHydroxide,
+		"Ätznatron": soap.SodiumHydroxide, "soude caustique": soap.SodiumHydroxide,
+		"KOH": soap.PotassiumHydroxide, "Caustic-Potash": soap.PotassiumHydroxide,
+		"hidróxido potásico": soap.PotassiumHydroxide,
 	} {
 		if got, err := lye.LookUpAlkali(name); err != nil || got != want {
 			t.Errorf("%s is %v: %v", name, got, err)
@@ -142,23 +164,29 @@ func TestAlkalisAndAcidsAreFoundByTheirNames(t *testing.T) {
 	for name, says := range map[string]string{
 		"lye": "may mean", "soda": "may mean", "potash": "may mean", "lejía": "may mean", "lessive": "may mean",
 		"Natronlauge": `"stock"`, "lessive de soude": `"stock"`, "caustic soda solution": `"stock"`, "Kalilauge": `"stock"`,
-		"drain cleaner": "may hold aluminium", "baking soda": "no hydroxide", "sodium-hydroxid": "did you mean sodium-hydroxide?", "": "is not an alkali",
+		"drain cleaner": "may hold aluminium", "baking soda": "no hydroxide",
+		"sodium-hydroxid": "did you mean sodium-hydroxide?", "": "is not an alkali",
 	} {
-		if got, err := lye.LookUpAlkali(name); err == nil || !errors.Is(err, soap.ErrUnknown) || got != 0 || !strings.Contains(err.Error(), says) {
+		if got, err := lye.LookUpAlkali(name); err == nil || !errors.Is(err, soap.ErrUnknown) || got != 0 ||
+			!strings.Contains(err.Error(), says) {
 			t.Errorf("%q is %v: %v, want %q", name, got, err, says)
 		}
 	}
-	for name, want := range map[string]string{"vinegar": "acetic-acid", "Essig": "acetic-acid", "milk acid": "lactic-acid", "E270": "lactic-acid", "citric acid monohydrate": "citric-acid-monohydrate"} {
+	for name, want := range map[string]string{"vinegar": "acetic-acid", "Essig": "acetic-acid", "milk acid": "lactic-acid",
+		"E270": "lactic-acid", "citric acid monohydrate": "citric-acid-monohydrate"} {
 		if got, err := lye.LookUpAcid(name); err != nil || got.ID != want {
 			t.Errorf("%s is %s: %v", name, got.ID, err)
 		}
 	}
 	for _, name := range []string{"citric acid", "citric-acid", "Zitronensäure"} {
-		if _, err := lye.LookUpAcid(name); err == nil || !strings.Contains(err.Error(), "write citric-acid-anhydrous or citric-acid-monohydrate") {
+		if _, err := lye.LookUpAcid(name); err == nil || !strings.Contains(err.Error(),
+			"write citric-acid-anhydrous or citric-acid-monohydrate") {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	f, faults := read(t, plainFormula().with("alkali", `{"kind": "caustic soda", "purity": {"low": "97 %", "high": "99 %"}}`, "acids", `{"acid": "vinegar", "strength": "5 %", "load": "1 % of oils", "compensate": true}`).text())
+	f, faults := read(t, plainFormula().with("alkali",
+		`{"kind": "caustic soda", "purity": {"low": "97 %", "high": "99 %"}}`, "acids",
+		`{"acid": "vinegar", "strength": "5 %", "load": "1 % of oils", "compensate": true}`).text())
 	if len(faults) > 0 {
 		t.Fatal(faults)
 	}
@@ -170,17 +198,21 @@ func TestAlkalisAndAcidsAreFoundByTheirNames(t *testing.T) {
 	for _, n := range found(b, "name-note") {
 		said = append(said, n.Subject+" "+strings.Join(n.Names, " "))
 	}
-	if want := []string{"alkali[0] sodium-hydroxide caustic soda", "acids[0] acetic-acid vinegar"}; !slices.Equal(said, want) {
+	if want := []string{"alkali[0] sodium-hydroxide caustic soda", "acids[0] acetic-acid vinegar"}; !slices.Equal(said,
+		want) {
 		t.Errorf("%q, want %q", said, want)
 	}
-	if object, err := b.MarshalJSON(); err != nil || !strings.Contains(string(object), `"asked":"caustic soda"`) || !strings.Contains(string(object), `"asked":"vinegar"`) {
+	if object, err := b.MarshalJSON(); err != nil || !strings.Contains(string(object), `"asked":"caustic soda"`) ||
+		!strings.Contains(string(object), `"asked":"vinegar"`) {
 		t.Errorf("%v: %s", err, object)
 	}
 }
 
 func TestWhatIsWeighedIsFoundByWhateverItIsCalled(t *testing.T) {
-	for _, names := range [][2]string{{"charcoal", "charcoal"}, {"charcoal", "activated-charcoal"}, {"activated-charcoal", "Aktivkohle"}} {
-		f, faults := read(t, plainFormula().with("parts", oneAddition("colourants", `{"colourant": "`+names[0]+`", "load": "3 g"}`),
+	for _, names := range [][2]string{{"charcoal", "charcoal"}, {"charcoal", "activated-charcoal"},
+		{"activated-charcoal", "Aktivkohle"}} {
+		f, faults := read(t, plainFormula().with("parts", oneAddition("colourants", `{"colourant": "`+names[0]+
+			`", "load": "3 g"}`),
 			"weighed", `{"stage": "parts", "parts": {"glow": {"additions": {"`+names[1]+`": "4 g"}}}}`).text())
 		if len(faults) > 0 {
 			t.Errorf("%v: %v", names, faults)

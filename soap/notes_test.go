@@ -29,7 +29,8 @@ func noted() pieces {
 func TestANoteStandsBesideItsLineAndChangesNothing(t *testing.T) {
 	text := noted().text()
 	plain := text
-	for _, note := range []string{"for the hall", "tin by the door", "opened in May", "the blue set", "stir by hand", "sift it", "lot 12", "dry it"} {
+	for _, note := range []string{"for the hall", "tin by the door", "opened in May", "the blue set", "stir by hand",
+		"sift it", "lot 12", "dry it"} {
 		plain = strings.Replace(plain, `, "note": "`+note+`"`, "", 1)
 	}
 	if strings.Contains(plain, "note") {
@@ -73,7 +74,8 @@ func TestANoteStandsBesideItsLineAndChangesNothing(t *testing.T) {
 	take("salt", first(part, "additions", 2))
 	take("cup", first(with, "pieces", 0))
 	for where, want := range map[string]string{
-		"formula": "for the hall", "olive": "tin by the door", "coconut": "", "alkali": "opened in May", "part": "stir by hand",
+		"formula": "for the hall", "olive": "tin by the door", "coconut": "", "alkali": "opened in May",
+		"part": "stir by hand",
 		"mica": "sift it", "lavender": "lot 12", "salt": "dry it", "cup": "the blue set",
 	} {
 		if took[where] != want {
@@ -101,8 +103,10 @@ func TestANoteHasTheBoundsAndCharactersOfItsKind(t *testing.T) {
 	} {
 		note = strings.TrimPrefix(note, `"`)
 		for place, path := range map[string]string{
-			"for the hall": "note", "tin by the door": "oils[0].note", "opened in May": "alkali[0].note", "the blue set": "size.vessels[0].note",
-			"stir by hand": "parts[0].note", "sift it": "parts[0].colourants[0].note", "lot 12": "parts[0].fragrances[0].note", "dry it": "parts[0].additives[0].note",
+			"for the hall": "note", "tin by the door": "oils[0].note", "opened in May": "alkali[0].note",
+			"the blue set": "size.vessels[0].note",
+			"stir by hand": "parts[0].note", "sift it": "parts[0].colourants[0].note", "lot 12": "parts[0].fragrances[0].note",
+			"dry it": "parts[0].additives[0].note",
 		} {
 			_, _, err := soap.ParseFormula([]byte(strings.Replace(noted().text(), `"`+place+`"`, `"`+note+`"`, 1)))
 			noteFault(t, err, path, want)
@@ -118,7 +122,8 @@ func TestANoteHasTheBoundsAndCharactersOfItsKind(t *testing.T) {
 		}
 		return f
 	}
-	for note, want := range map[string]string{strings.Repeat("a", 501): "is 501 bytes long", strings.Repeat("a", 500): "", " ": "is blank", "a\nb": "has ", "\xff": "is not UTF-8", "": ""} {
+	for note, want := range map[string]string{strings.Repeat("a", 501): "is 501 bytes long", strings.Repeat("a", 500): "",
+		" ": "is blank", "a\nb": "has ", "\xff": "is not UTF-8", "": ""} {
 		for path, set := range map[string]func(f *soap.Formula){
 			"note":                        func(f *soap.Formula) { f.Note = note },
 			"oils[1].note":                func(f *soap.Formula) { f.Oils[1].Note = note },
@@ -175,12 +180,16 @@ func TestNotesOutliveTheSearchForLoads(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if b.Formula.Note != "for the hall, by the east door" || b.Oils[0].Note != "the tin behind the door" || b.Alkalis[0].Note != "opened in May" || b.Parts[0].Note != "stir by hand" || b.Parts[0].Additions[1].Note != "sift it twice" {
-		t.Errorf("%q, %q, %q, %q, %+v", b.Formula.Note, b.Oils[0].Note, b.Alkalis[0].Note, b.Parts[0].Note, b.Parts[0].Additions)
+	if b.Formula.Note != "for the hall, by the east door" || b.Oils[0].Note != "the tin behind the door" ||
+		b.Alkalis[0].Note != "opened in May" || b.Parts[0].Note != "stir by hand" ||
+		b.Parts[0].Additions[1].Note != "sift it twice" {
+		t.Errorf("%q, %q, %q, %q, %+v", b.Formula.Note, b.Oils[0].Note, b.Alkalis[0].Note, b.Parts[0].Note,
+			b.Parts[0].Additions)
 	}
 	most := f
 	most.Parts[0].Fragrances[0].Load = soap.Load{Max: true}
-	if b, err = most.Batch(); err != nil || b.Parts[0].Additions[1].Note != "sift it twice" || b.Parts[0].Additions[2].Mass.Compare(units.Mass{}) <= 0 {
+	if b, err = most.Batch(); err != nil || b.Parts[0].Additions[1].Note != "sift it twice" ||
+		b.Parts[0].Additions[2].Mass.Compare(units.Mass{}) <= 0 {
 		t.Errorf("%v: %+v", err, b.Parts)
 	}
 }

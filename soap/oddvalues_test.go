@@ -64,12 +64,15 @@ func TestAValueFarAboveThePublishedOneIsADanger(t *testing.T) {
 		}
 	}
 	// Who titrated a lot and gives its range is warned, and told the same figure.
-	lot := olives(`"oil": "olive", "saponification": {"low": "248", "high": "252"}, "measured": true`, plainCoconut).batch(t)
-	if f := finding(lot, "saponification-outside", "oils[0]"); f.Severity != warning || f.SuperfatIf.Batch.PercentText(2) != "-13.87" || !strings.Contains(f.Message(), "-13.87 %") {
+	lot := olives(`"oil": "olive", "saponification": {"low": "248", "high": "252"}, "measured": true`,
+		plainCoconut).batch(t)
+	if f := finding(lot, "saponification-outside", "oils[0]"); f.Severity != warning ||
+		f.SuperfatIf.Batch.PercentText(2) != "-13.87" || !strings.Contains(f.Message(), "-13.87 %") {
 		t.Errorf("titrated: %+v", f)
 	}
 	// 250 on macadamia, of which only two acids are published: as glycerides they need 194.
-	if f := finding(olives(`"oil": "macadamia", "saponification": "250"`, plainOlive).batch(t), "saponification-outside", "oils[0]"); f.Severity != danger {
+	if f := finding(olives(`"oil": "macadamia", "saponification": "250"`, plainOlive).batch(t), "saponification-outside",
+		"oils[0]"); f.Severity != danger {
 		t.Errorf("macadamia: %+v", f)
 	}
 }
@@ -130,14 +133,17 @@ func TestAValueMayLieALittleOutsideWhatIsPublished(t *testing.T) {
 // olive's own 190.5 the oils take up 218.85 (3.73 %), with coconut's 254.354 they take up
 // 219.806 (4.15 %), with both 209.656: −0.49 %.
 func TestSeveralValuesAreReplacedTogether(t *testing.T) {
-	b := olives(`"oil": "olive", "saponification": "205"`, `"oil": "coconut", "saponification": "285"`).with("superfat", `"8 %"`).batch(t)
+	b := olives(`"oil": "olive", "saponification": "205"`, `"oil": "coconut", "saponification": "285"`).with("superfat",
+		`"8 %"`).batch(t)
 	for _, subject := range []string{"oils[0]", "oils[1]"} {
 		f := finding(b, "saponification-outside", subject)
-		if f.Severity != danger || f.SuperfatIf.Batch.PercentText(2) != "-0.49" || !strings.Contains(f.Message(), "the others like it") {
+		if f.Severity != danger || f.SuperfatIf.Batch.PercentText(2) != "-0.49" || !strings.Contains(f.Message(),
+			"the others like it") {
 			t.Errorf("%s: %+v", subject, f)
 		}
 	}
-	for olive, coconut := range map[string]string{`"oil": "olive", "saponification": "205"`: plainCoconut, plainOlive: `"oil": "coconut", "saponification": "285"`} {
+	for olive, coconut := range map[string]string{`"oil": "olive", "saponification": "205"`: plainCoconut,
+		plainOlive: `"oil": "coconut", "saponification": "285"`} {
 		b := olives(olive, coconut).with("superfat", `"8 %"`).batch(t)
 		for _, f := range b.Findings {
 			if f.Severity == danger {
@@ -148,7 +154,8 @@ func TestSeveralValuesAreReplacedTogether(t *testing.T) {
 	// One far too high is not hidden by one that is too low: alkali for 0.95 × (175 + 45) = 209
 	// g, and if the low one is right the oils take up 133.35 + 45 = 178.35 g: −17.19 %.
 	b = olives(`"oil": "olive", "saponification": "250"`, `"oil": "coconut", "saponification": "150"`).batch(t)
-	if f := finding(b, "saponification-outside", "oils[0]"); f.Severity != danger || f.SuperfatIf.Batch.PercentText(2) != "-17.19" {
+	if f := finding(b, "saponification-outside", "oils[0]"); f.Severity != danger ||
+		f.SuperfatIf.Batch.PercentText(2) != "-17.19" {
 		t.Errorf("the high one: %+v", f)
 	}
 	if f := finding(b, "saponification-outside", "oils[1]"); f.Severity != warning {
@@ -255,8 +262,10 @@ func TestMeasuredNeedsAValue(t *testing.T) {
 func TestAnOwnCompositionCitesNobody(t *testing.T) {
 	b := olives(`"oil": "olive", "profile": {"C18:1": "100 %"}`, plainCoconut).batch(t)
 	oil := b.Oils[0].Oil
-	for what, source := range map[string]string{"value": oil.ValueSource().String(), "composition": oil.ProfileSource().String()} {
-		if strings.Contains(source, "Pharmacopoeia") || strings.Contains(source, "Codex") || strings.Contains(source, "monograph") {
+	for what, source := range map[string]string{"value": oil.ValueSource().String(),
+		"composition": oil.ProfileSource().String()} {
+		if strings.Contains(source, "Pharmacopoeia") || strings.Contains(source, "Codex") ||
+			strings.Contains(source, "monograph") {
 			t.Errorf("the %s of an own composition: %s", what, source)
 		}
 	}

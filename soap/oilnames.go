@@ -130,7 +130,8 @@ func (f *Formula) lineNamed(name string) int {
 	}
 	folded := names.Fold(name)
 	line := slices.IndexFunc(f.Oils, func(l OilLine) bool {
-		return l.Oil.row != nil && (names.Fold(l.Oil.ID()) == folded || l.Oil.row.asked != "" && names.Fold(l.Oil.row.asked) == folded)
+		return l.Oil.row != nil && (names.Fold(l.Oil.ID()) == folded || l.Oil.row.asked != "" &&
+			names.Fold(l.Oil.row.asked) == folded)
 	})
 	if line >= 0 || folded == "" {
 		return line

@@ -102,7 +102,8 @@ func TestAnOilIsFoundByNamesInEverydayUse(t *testing.T) {
 		if asked == test.id {
 			asked = ""
 		}
-		if oil.Asked() != asked || (oil.NameNote() == "") != (test.note == "") || !strings.Contains(oil.NameNote(), test.note) {
+		if oil.Asked() != asked || (oil.NameNote() == "") != (test.note == "") || !strings.Contains(oil.NameNote(),
+			test.note) {
 			t.Errorf("%q is asked for as %q, with the note %q", test.name, oil.Asked(), oil.NameNote())
 		}
 	}
@@ -114,11 +115,15 @@ func TestANameOfSeveralOilsOrOfNoneThatIsHeldIsAnErrorThatSaysSo(t *testing.T) {
 		reason []string
 		remedy string
 	}{
-		{"rape seed", []string{"may mean canola, planned at ", "rapeseed-high-erucic, planned at ", "6 % apart"}, "write canola or rapeseed-high-erucic, or bring"},
-		{"palm nut oil", []string{"may mean palm, planned at ", "palm-kernel, planned at ", "a fifth apart"}, "write palm or palm-kernel, or bring"},
+		{"rape seed", []string{"may mean canola, planned at ", "rapeseed-high-erucic, planned at ", "6 % apart"},
+			"write canola or rapeseed-high-erucic, or bring"},
+		{"palm nut oil", []string{"may mean palm, planned at ", "palm-kernel, planned at ", "a fifth apart"},
+			"write palm or palm-kernel, or bring"},
 		{"vegetable oil", []string{"may mean ", "read the label"}, `bring its own "saponification"`},
-		{"baby oil", []string{"is known, and nothing of it is held", "no fat: takes no alkali"}, `bring its own "saponification"`},
-		{"moonlight oil", []string{"is not a built-in oil"}, `bring its own "saponification" in mg KOH/g, or see the list of oils`},
+		{"baby oil", []string{"is known, and nothing of it is held", "no fat: takes no alkali"},
+			`bring its own "saponification"`},
+		{"moonlight oil", []string{"is not a built-in oil"},
+			`bring its own "saponification" in mg KOH/g, or see the list of oils`},
 	} {
 		_, err := soap.LookUpOil(test.name)
 		var fault soap.Fault
@@ -156,7 +161,8 @@ func TestTwoSpellingsOfOneOilAreTheSameTwice(t *testing.T) {
 
 // A name is the formula's own before it is a built-in one.
 func TestAnOilOfTheFormulasOwnIsMeantFirst(t *testing.T) {
-	f, faults := read(t, plainFormula().with("oils", `{"oil": "Olive oil", "share": "100 %", "saponification": {"low": "180", "high": "190"}}`).
+	f, faults := read(t, plainFormula().with("oils",
+		`{"oil": "Olive oil", "share": "100 %", "saponification": {"low": "180", "high": "190"}}`).
 		with("parts", part("1 g", `{"liquid": "olive oil", "ratio": "2"}`)).text())
 	if len(faults) > 0 {
 		t.Fatal(faults)
@@ -165,7 +171,8 @@ func TestAnOilOfTheFormulasOwnIsMeantFirst(t *testing.T) {
 		t.Errorf("%s, built in: %t", oil.ID(), oil.BuiltIn())
 	}
 	carrier := f.Parts[0].Colourants[0].Carrier.Oil
-	if got := carrier.Saponification().Plan().MilligramsPerGramText(3); carrier.ID() != "Olive oil" || got != "185" { // the middle of 180 and 190
+	// the middle of 180 and 190
+	if got := carrier.Saponification().Plan().MilligramsPerGramText(3); carrier.ID() != "Olive oil" || got != "185" {
 		t.Errorf("the carrier is %s at %s", carrier.ID(), got)
 	}
 }

@@ -29,7 +29,8 @@ func TestTheOilTableHoldsEveryPublishedFigure(t *testing.T) {
 		"unsaponifiable": {43, 0, 43, "0", "888.4"},
 		"melting":        {27, 27, 27, "918.4", "1106.4"},
 	}
-	printed := map[string]int64{"saponification": 1000, "acid-value": 1000, "iodine": 100, "density": 1, "melting": 1, "unsaponifiable": 1000}
+	printed := map[string]int64{"saponification": 1000, "acid-value": 1000, "iodine": 100, "density": 1, "melting": 1,
+		"unsaponifiable": 1000}
 	got := map[string]column{}
 	lows, highs := map[string]*big.Rat{}, map[string]*big.Rat{}
 	for name := range want {
@@ -61,10 +62,12 @@ func TestTheOilTableHoldsEveryPublishedFigure(t *testing.T) {
 	for name, w := range want {
 		g := got[name]
 		if g.figures != w.figures || g.lows != w.lows || g.highs != w.highs {
-			t.Errorf("%s: %d figures, %d low and %d high ends, want %d, %d and %d", name, g.figures, g.lows, g.highs, w.figures, w.lows, w.highs)
+			t.Errorf("%s: %d figures, %d low and %d high ends, want %d, %d and %d", name, g.figures, g.lows, g.highs, w.figures,
+				w.lows, w.highs)
 		}
 		if lows[name].Cmp(frac(w.low)) != 0 || highs[name].Cmp(frac(w.high)) != 0 {
-			t.Errorf("%s: low ends add up to %s, high ends to %s, want %s and %s", name, lows[name].FloatString(4), highs[name].FloatString(4), w.low, w.high)
+			t.Errorf("%s: low ends add up to %s, high ends to %s, want %s and %s", name, lows[name].FloatString(4),
+				highs[name].FloatString(4), w.low, w.high)
 		}
 	}
 }
@@ -89,7 +92,8 @@ func TestTheOilTableHoldsEveryPublishedComposition(t *testing.T) {
 	}
 	hundred := whole(100)
 	if times(low, hundred).Cmp(frac("5859.93")) != 0 || times(high, hundred).Cmp(frac("8650.42")) != 0 {
-		t.Errorf("shares add up to %s %% and %s %%, want 5859.93 and 8650.42", times(low, hundred).FloatString(3), times(high, hundred).FloatString(3))
+		t.Errorf("shares add up to %s %% and %s %%, want 5859.93 and 8650.42", times(low, hundred).FloatString(3),
+			times(high, hundred).FloatString(3))
 	}
 }
 
@@ -116,7 +120,8 @@ func TestOilsAreUniqueAndInOrder(t *testing.T) {
 	for _, oil := range soap.Oils() {
 		ids = append(ids, oil.ID())
 		found := builtIn(t, oil.ID())
-		if found.ID() != oil.ID() || found.Name() != oil.Name() || !found.Saponification().Equal(oil.Saponification()) || found.Name() == "" || !found.BuiltIn() {
+		if found.ID() != oil.ID() || found.Name() != oil.Name() || !found.Saponification().Equal(oil.Saponification()) ||
+			found.Name() == "" || !found.BuiltIn() {
 			t.Errorf("%s: looked up as %q, %q, %v", oil.ID(), found.ID(), found.Name(), found.Saponification())
 		}
 	}
@@ -161,7 +166,8 @@ func TestEveryFigureHasASourceAndEveryRangeIsOrdered(t *testing.T) {
 					t.Errorf("%s, %s: acid %q is unknown or stands twice", oil.ID(), p.Source.Title, share.Acid)
 				}
 				seen[share.Acid] = true
-				if !share.Low.Given() || !share.High.Given() || share.Low.Sign() < 0 || share.Low.Compare(share.High) > 0 || share.High.Compare(units.Whole(1)) > 0 {
+				if !share.Low.Given() || !share.High.Given() || share.Low.Sign() < 0 || share.Low.Compare(share.High) > 0 ||
+					share.High.Compare(units.Whole(1)) > 0 {
 					t.Errorf("%s, %s: %s from %s to %s", oil.ID(), p.Source.Title, share.Acid, share.Low, share.High)
 				}
 			}
@@ -288,8 +294,10 @@ func TestEveryOilIsPlannedByTheRule(t *testing.T) {
 				}
 				continue
 			}
-			if times(whole(1000), ratioFrac(got.Typical)).Cmp(profile) != 0 || !got.Single() || oil.HasRange() || oil.Choice() != soap.FromProfile || oil.How() != cite.Computed {
-				t.Errorf("%s: planned at %v, choice %s, how %s, want %s computed without a range", oil.ID(), got, oil.Choice(), oil.How(), profile.FloatString(6))
+			if times(whole(1000), ratioFrac(got.Typical)).Cmp(profile) != 0 || !got.Single() || oil.HasRange() ||
+				oil.Choice() != soap.FromProfile || oil.How() != cite.Computed {
+				t.Errorf("%s: planned at %v, choice %s, how %s, want %s computed without a range", oil.ID(), got, oil.Choice(),
+					oil.How(), profile.FloatString(6))
 			}
 			continue
 		}
@@ -313,7 +321,8 @@ func TestEveryOilIsPlannedByTheRule(t *testing.T) {
 			name string
 			got  units.Ratio
 			want *big.Rat
-		}{{"low", got.Low, ends[0]}, {"typical", got.Typical, typical}, {"high", got.High, ends[1]}, {"middle", oil.Middle(), mid}} {
+		}{{"low", got.Low, ends[0]}, {"typical", got.Typical, typical}, {"high", got.High, ends[1]},
+			{"middle", oil.Middle(), mid}} {
 			if times(whole(1000), ratioFrac(end.got)).Cmp(end.want) != 0 {
 				t.Errorf("%s, %s: %s mg/g, want %s", oil.ID(), end.name, end.got.MilligramsPerGramText(6), end.want.FloatString(6))
 			}
@@ -396,7 +405,8 @@ func TestEveryOilIsPlannedAtTheFigureWorkedOutOutsideTheLibrary(t *testing.T) {
 		if want.choice == "none" {
 			choice = "none"
 		}
-		text := []string{oil.ID(), got.Low.MilligramsPerGramText(9), got.Typical.MilligramsPerGramText(9), got.High.MilligramsPerGramText(9), choice}
+		text := []string{oil.ID(), got.Low.MilligramsPerGramText(9), got.Typical.MilligramsPerGramText(9),
+			got.High.MilligramsPerGramText(9), choice}
 		if wanted := []string{want.id, want.low, want.typical, want.high, want.choice}; !slices.Equal(text, wanted) {
 			t.Errorf("%v, want %v", text, wanted)
 		}
@@ -419,22 +429,29 @@ func TestTheOddOilsArePlannedAsTheirFiguresAllow(t *testing.T) {
 		choice                 soap.Choice
 		why                    string
 	}{
-		{"jojoba", "0", "46.1", "92.2", true, soap.AtMiddle, "a wax with one saponification value and an upper limit alone of acid: from 0 to 92.2"},
-		{"beeswax", "17", "60.5", "104", true, soap.AtMiddle, "a wax with acid value 17 to 24, saponification value 87 to 104: from 17 to 104"},
+		{"jojoba", "0", "46.1", "92.2", true, soap.AtMiddle, "a wax with one saponification value and an upper limit alone " +
+			"of acid: from 0 to 92.2"},
+		{"beeswax", "17", "60.5", "104", true, soap.AtMiddle, "a wax with acid value 17 to 24, saponification value 87 to " +
+			"104: from 17 to 104"},
 		{"lanolin", "0", "51", "102", true, soap.AtMiddle, "a wax with an upper limit alone of acid: from 0"},
-		{"goose-fat", "194.40539", "194.40539", "194.40539", false, soap.FromProfile, "no value is published: computed from 95 % of its acids"},
-		{"neem", "194.954416", "194.954416", "194.954416", false, soap.AtProfile, "one sample, 196.9, is no range; its profile caps it in full"},
+		{"goose-fat", "194.40539", "194.40539", "194.40539", false, soap.FromProfile,
+			"no value is published: computed from 95 % of its acids"},
+		{"neem", "194.954416", "194.954416", "194.954416", false, soap.AtProfile,
+			"one sample, 196.9, is no range; its profile caps it in full"},
 		{"illipe-borneo-tallow", "192.1", "192.1", "192.1", false, soap.AtMiddle, "one sample below its profile"},
-		{"stearic-acid-95", "195", "197.216715", "200", true, soap.AtProfile, "free C18:0, 56105/284.484, below the middle 197.5 of the acid value"},
+		{"stearic-acid-95", "195", "197.216715", "200", true, soap.AtProfile,
+			"free C18:0, 56105/284.484, below the middle 197.5 of the acid value"},
 		{"stearic-acid-50", "194", "203", "212", true, soap.AtMiddle, "a profile of 50 % caps nothing"},
 		{"babassu", "245", "245", "256", true, soap.AtLowEnd, "its profile, 244.4, lies below the published range"},
 		{"macadamia", "", "", "", false, soap.NoValue, "no value, and a profile of 79.5 %"},
 	} {
 		oil := builtIn(t, c.id)
 		got := oil.Saponification()
-		if got.Low.MilligramsPerGramText(9) != c.low || got.Typical.MilligramsPerGramText(9) != c.typical || got.High.MilligramsPerGramText(9) != c.high ||
+		if got.Low.MilligramsPerGramText(9) != c.low || got.Typical.MilligramsPerGramText(9) != c.typical ||
+			got.High.MilligramsPerGramText(9) != c.high ||
 			oil.HasRange() != c.ranged || oil.Choice() != c.choice {
-			t.Errorf("%s: %s, %s, %s, has a range %v, %s; %s", c.id, got.Low.MilligramsPerGramText(9), got.Typical.MilligramsPerGramText(9), got.High.MilligramsPerGramText(9), oil.HasRange(), oil.Choice(), c.why)
+			t.Errorf("%s: %s, %s, %s, has a range %v, %s; %s", c.id, got.Low.MilligramsPerGramText(9),
+				got.Typical.MilligramsPerGramText(9), got.High.MilligramsPerGramText(9), oil.HasRange(), oil.Choice(), c.why)
 		}
 	}
 	// 56105/284.484 = 197.2167...
@@ -458,7 +475,8 @@ func TestAnOilWithoutAValueIsRefusedUntilItBringsOne(t *testing.T) {
 		t.Fatalf("error %v, want one fault at oils[0]", err)
 	}
 	// A brought value is used as it stands: 195 mg/g demands 195/56105 mol/g.
-	oil, err := builtIn(t, "macadamia").WithSaponification(units.Between(units.MilligramsPerGram(190), units.MilligramsPerGram(200)))
+	oil, err := builtIn(t, "macadamia").WithSaponification(units.Between(units.MilligramsPerGram(190),
+		units.MilligramsPerGram(200)))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,10 +9,11 @@ import (
 // SuperfatIf is what the superfat would be if a figure of the formula were another, with
 // everything as it is weighed: as a share of the demand, as [Outlook] has it.
 type SuperfatIf struct {
-	Batch     units.Ratio // of the batch, at typical values
-	Part      string      // the part that comes off worst
-	OfPart    units.Ratio // of that part, at typical values
-	LikelyLow units.Ratio // the low end of what is likely of that part; not given where nothing in it is certain to saponify
+	Batch  units.Ratio // of the batch, at typical values
+	Part   string      // the part that comes off worst
+	OfPart units.Ratio // of that part, at typical values
+	// the low end of what is likely of that part; not given where nothing in it is certain to saponify
+	LikelyLow units.Ratio
 }
 
 // negative reports whether a part may well be below zero.

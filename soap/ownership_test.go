@@ -36,7 +36,8 @@ func TestOneIDCannotStandForTwoValuesInTheJugs(t *testing.T) {
 	f := lanternBars()
 	f.Parts = jugs(lot(t, "lot", 100), lot(t, "lot", 400))
 	_, err := f.Batch()
-	if got := paths(faultsOf(t, err)); !slices.Equal(got, []string{"parts[0].additives[1].carrier.liquid"}) || !errors.Is(err, soap.ErrConflict) {
+	if got := paths(faultsOf(t, err)); !slices.Equal(got, []string{"parts[0].additives[1].carrier.liquid"}) ||
+		!errors.Is(err, soap.ErrConflict) {
 		t.Errorf("got %v", err)
 	}
 	// the same lot twice is one oil, in whichever order
@@ -51,7 +52,8 @@ func TestOneIDCannotStandForTwoValuesInTheJugs(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !one.Parts[0].Superfat.Planned.Equal(two.Parts[0].Superfat.Planned) || !one.Parts[0].Superfat.Low.Equal(two.Parts[0].Superfat.Low) {
+	if !one.Parts[0].Superfat.Planned.Equal(two.Parts[0].Superfat.Planned) ||
+		!one.Parts[0].Superfat.Low.Equal(two.Parts[0].Superfat.Low) {
 		t.Errorf("the order of additions matters: %v and %v", one.Parts[0].Superfat, two.Parts[0].Superfat)
 	}
 }
@@ -80,7 +82,8 @@ func TestABatchKeepsItsFormulaWhateverBecomesOfTheCallers(t *testing.T) {
 	f.Oils[0].Share, f.Alkalis[0].Alkali = units.Percent(1), soap.PotassiumHydroxide
 	f.Parts[0].Name, f.Parts[0].Additives[0].Name = "changed", "changed"
 	kept := b.Formula
-	if !kept.Oils[0].Share.Equal(units.Percent(100)) || kept.Alkalis[0].Alkali != soap.SodiumHydroxide || kept.Parts[0].Name != "glow" || kept.Parts[0].Additives[0].Name != "a" {
+	if !kept.Oils[0].Share.Equal(units.Percent(100)) || kept.Alkalis[0].Alkali != soap.SodiumHydroxide ||
+		kept.Parts[0].Name != "glow" || kept.Parts[0].Additives[0].Name != "a" {
 		t.Errorf("the batch's formula changed: %+v", kept)
 	}
 }
@@ -131,7 +134,8 @@ func TestABatchKeepsItsBenchWhateverBecomesOfTheCallers(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if again.Acids[0].Mass.Sign() == 0 || again.Liquids[0].Mass.Sign() == 0 || again.Weighed.Parts[0].Batter.Sign() == 0 || again.Weighed.Remedies[0].Oil == "changed" {
+	if again.Acids[0].Mass.Sign() == 0 || again.Liquids[0].Mass.Sign() == 0 || again.Weighed.Parts[0].Batter.Sign() == 0 ||
+		again.Weighed.Remedies[0].Oil == "changed" {
 		t.Error("a second batch came out of the first")
 	}
 }
@@ -141,11 +145,13 @@ func TestWhatIsNoLiquidAndNoPlaceIsRefused(t *testing.T) {
 	f.Parts = jugs(lot(t, "lot", 190), lot(t, "lot", 190))
 	f.Parts[0].Additives[0].Carrier.In = soap.Liquid(9)
 	f.Parts[0].Additives[1].Carrier.From = soap.From(7)
-	if got := paths(faultsOf(t, f.Check())); !slices.Equal(got, []string{"parts[0].additives[0].carrier.liquid", "parts[0].additives[1].carrier.from"}) {
+	if got := paths(faultsOf(t, f.Check())); !slices.Equal(got, []string{"parts[0].additives[0].carrier.liquid",
+		"parts[0].additives[1].carrier.from"}) {
 		t.Errorf("got %v", got)
 	}
 	purity := units.Percent(97)
-	if _, err := (soap.Certificate{AssayMin: purity, AssayMax: purity, CarbonateMax: units.Percent(0)}).Purity(0); !errors.Is(err, soap.ErrMissing) {
+	if _, err := (soap.Certificate{AssayMin: purity, AssayMax: purity,
+		CarbonateMax: units.Percent(0)}).Purity(0); !errors.Is(err, soap.ErrMissing) {
 		t.Errorf("a certificate of no alkali: %v", err)
 	}
 }
@@ -159,7 +165,8 @@ func TestAJugWithoutARangeIsNamed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := codes(b.Findings); b.Parts[0].Superfat.Complete || !slices.Contains(got, "note saponification-single parts[0].additives[0].carrier") {
+	if got := codes(b.Findings); b.Parts[0].Superfat.Complete ||
+		!slices.Contains(got, "note saponification-single parts[0].additives[0].carrier") {
 		t.Errorf("complete %v, %v", b.Parts[0].Superfat.Complete, got)
 	}
 }
@@ -176,7 +183,8 @@ func TestACarrierOfMoreThanATonneIsRefused(t *testing.T) {
 
 func TestTheBlendHasNoIodineValueWhereAnOilHasNone(t *testing.T) {
 	f := lanternBars()
-	f.Oils = []soap.OilLine{{Oil: builtIn(t, "olive"), Share: units.Percent(50)}, {Oil: builtIn(t, "beeswax"), Share: units.Percent(50)}}
+	f.Oils = []soap.OilLine{{Oil: builtIn(t, "olive"), Share: units.Percent(50)}, {Oil: builtIn(t, "beeswax"),
+		Share: units.Percent(50)}}
 	b, err := f.Batch()
 	if err != nil {
 		t.Fatal(err)
@@ -197,15 +205,23 @@ func TestASentenceTellsTheCasesOfACodeApart(t *testing.T) {
 		never         string
 	}{
 		// 150 g of 1000 g held back: 1 − 0.98/0.85 is below zero
-		{[]string{"superfat", `"2 %"`, "parts", half}, "superfat-below-zero", "parts[0]", []string{"plain", "as planned, the superfat is -15.29 %, below zero", "held back"}, "known values"},
-		{[]string{"superfat", `"0 %"`}, "superfat-likely-negative", "parts[0]", []string{"may well be below zero", "raise the superfat"}, "as planned"},
-		{[]string{"parts", half}, "part-superfat-shifted", "parts[0]", []string{"plain", "oil held back"}, "its own carriers"},
+		{[]string{"superfat", `"2 %"`, "parts", half}, "superfat-below-zero", "parts[0]",
+			[]string{"plain", "as planned, the superfat is -15.29 %, below zero", "held back"}, "known values"},
+		{[]string{"superfat", `"0 %"`}, "superfat-likely-negative", "parts[0]", []string{"may well be below zero",
+			"raise the superfat"}, "as planned"},
+		{[]string{"parts", half}, "part-superfat-shifted", "parts[0]", []string{"plain", "oil held back"},
+			"its own carriers"},
 		{[]string{"parts", half}, "part-superfat-shifted", "parts[1]", []string{"glow", "its own carriers"}, "held back"},
-		{[]string{"oils", `{"oil": "olive", "share": "90 %"}, {"oil": "jojoba", "share": "rest"}`}, "wax-reacts-slowly", "oils", []string{"begins at its free acid"}, "as it stands"},
-		{[]string{"oils", `{"oil": "olive", "share": "90 %"}, {"oil": "jojoba", "share": "rest", "saponification": "95"}`}, "wax-reacts-slowly", "oils", []string{"does not allow for wax that does not react"}, "begins at"},
-		{[]string{"oils", `{"oil": "avocado", "share": "100 %"}`}, "typical-disputed", "oils[0]", []string{"recalled, not read"}, ""},
-		{[]string{"oils", `{"oil": "canola", "share": "100 %"}`}, "typical-disputed", "oils[0]", []string{"fatty acids"}, "recalled"},
-		{[]string{"parts", "", "superfat", `"0 %"`}, "superfat-likely-negative", "parts[0]", []string{"The batch: "}, "whole"},
+		{[]string{"oils", `{"oil": "olive", "share": "90 %"}, {"oil": "jojoba", "share": "rest"}`}, "wax-reacts-slowly",
+			"oils", []string{"begins at its free acid"}, "as it stands"},
+		{[]string{"oils", `{"oil": "olive", "share": "90 %"}, {"oil": "jojoba", "share": "rest", "saponification": "95"}`},
+			"wax-reacts-slowly", "oils", []string{"does not allow for wax that does not react"}, "begins at"},
+		{[]string{"oils", `{"oil": "avocado", "share": "100 %"}`}, "typical-disputed", "oils[0]",
+			[]string{"recalled, not read"}, ""},
+		{[]string{"oils", `{"oil": "canola", "share": "100 %"}`}, "typical-disputed", "oils[0]", []string{"fatty acids"},
+			"recalled"},
+		{[]string{"parts", "", "superfat", `"0 %"`}, "superfat-likely-negative", "parts[0]", []string{"The batch: "},
+			"whole"},
 	} {
 		p := plainFormula().with(test.change...)
 		text := strings.Replace(p.text(), `, "parts": []`, "", 1)
@@ -217,7 +233,10 @@ func TestASentenceTellsTheCasesOfACodeApart(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		at := slices.IndexFunc(b.Findings, func(f soap.Finding) bool { return f.Code == test.code && f.Subject == test.subject })
+		at := slices.IndexFunc(b.Findings, func(f soap.Finding) bool {
+			return f.Code == test.code &&
+				f.Subject == test.subject
+		})
 		if at < 0 {
 			t.Errorf("%v: no %s, but %v", test.change, test.code, codes(b.Findings))
 			continue
@@ -251,9 +270,11 @@ func TestAShareAtItsLimitIsNotMovedBeyondItByItsNanograms(t *testing.T) {
 // up. A fatty acid's composition counts as free acid, 56105 Σ w/M.
 func TestACompositionIsForGlyceridesAndFreeAcids(t *testing.T) {
 	oils := func(id string) string {
-		return `{"oil": "olive", "share": "90 %"}, {"oil": "` + id + `", "share": "rest", "profile": {"C16:0": "50 %", "C18:0": "50 %"}}`
+		return `{"oil": "olive", "share": "90 %"}, {"oil": "` + id +
+			`", "share": "rest", "profile": {"C16:0": "50 %", "C18:0": "50 %"}}`
 	}
-	if _, faults := read(t, plainFormula().with("oils", oils("beeswax")).text()); !slices.Equal(paths(faults), []string{"oils[1].profile"}) {
+	if _, faults := read(t, plainFormula().with("oils", oils("beeswax")).text()); !slices.Equal(paths(faults),
+		[]string{"oils[1].profile"}) {
 		t.Errorf("a wax: %v", faults)
 	}
 	f, faults := read(t, plainFormula().with("oils", oils("stearic-acid-50")).text())
@@ -298,9 +319,11 @@ func TestAFileThatIsNoObjectIsOneFault(t *testing.T) {
 
 func TestASlipOfTheKeyIsSaidWithWhatIsUsual(t *testing.T) {
 	for text, want := range map[string]string{
-		plainFormula().with("oils", `{"oil": "olive", "share": "100 %", "saponification": "290"}`).text(): "in place of the built-in 185 to 196",
-		plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "purity": "57 %"}`).text():            "If the bottle holds 98 %",
-		plainFormula().with("superfat", `"87 %"`).text():                                                  "far more than is usual",
+		plainFormula().with("oils", `{"oil": "olive", "share": "100 %", "saponification": "290"}`).text(): "in place of " +
+			"the built-in 185 to 196",
+		plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "purity": "57 %"}`).text(): "If the bottle " +
+			"holds 98 %",
+		plainFormula().with("superfat", `"87 %"`).text(): "far more than is usual",
 	} {
 		f, faults := read(t, text)
 		if faults != nil {

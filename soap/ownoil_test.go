@@ -54,7 +54,8 @@ func TestASaponificationValueIsReadInEveryForm(t *testing.T) {
 			continue
 		}
 		oil := f.Oils[0].Oil
-		if got := rangeOf(oil.Saponification()); got != want.value || oil.HasRange() != want.ranged || oil.Choice() != soap.AsGiven || oil.BuiltIn() {
+		if got := rangeOf(oil.Saponification()); got != want.value || oil.HasRange() != want.ranged ||
+			oil.Choice() != soap.AsGiven || oil.BuiltIn() {
 			t.Errorf("%s: %s, ranged %v, %v; want %s, %v", form, got, oil.HasRange(), oil.Choice(), want.value, want.ranged)
 		}
 	}
@@ -82,7 +83,8 @@ func TestAnOwnCompositionIsComputedAsGlycerides(t *testing.T) {
 		{`"profile": {"C18:1": "45 %", "C16:0": "45 %"}`, glycerides("0.5/282.468 + 0.5/256.430", "1")},
 		{`"profile": {"C18:1": "55 %", "C16:0": "55 %"}`, glycerides("0.5/282.468 + 0.5/256.430", "1")},
 		// 6 % of unsaponifiable matter leave 94 %
-		{`"profile": {"C18:1": "50 %", "C16:0": "50 %"}, "unsaponifiables": "6 %"`, glycerides("0.5/282.468 + 0.5/256.430", "0.94")},
+		{`"profile": {"C18:1": "50 %", "C16:0": "50 %"}, "unsaponifiables": "6 %"`, glycerides("0.5/282.468 + 0.5/256.430",
+			"0.94")},
 		{`"profile": {"C18:1": "100 %"}, "unsaponifiables": "0 %"`, glycerides("1/282.468", "1")},
 		// lauric acid 200.322, myristic acid 228.376
 		{`"profile": {"C12:0": "75 %", "C14:0": "25 %"}`, glycerides("0.75/200.322 + 0.25/228.376", "1")},
@@ -120,11 +122,13 @@ func TestWhatAnOilBringsStandsInItsFigures(t *testing.T) {
 		`"figure":"unsaponifiable","low":15,"high":15,"unit":"g/kg"`, // 1.5 % are 15 g/kg
 		`"iodine":{"low":84.5,"high":84.5}`,
 	} {
-		if squeezed := strings.NewReplacer(" ", "", "\n", "").Replace(string(text)); !strings.Contains(squeezed, strings.ReplaceAll(want, " ", "")) {
+		if squeezed := strings.NewReplacer(" ", "", "\n", "").Replace(string(text)); !strings.Contains(squeezed,
+			strings.ReplaceAll(want, " ", "")) {
 			t.Errorf("%s is not in\n%s", want, text)
 		}
 	}
-	if plain := oilOf(t, `{"oil": "pressed", "share": "100 %", "saponification": "190"}`); plain.Name() != "pressed" || plain.INCI() != "" {
+	if plain := oilOf(t, `{"oil": "pressed", "share": "100 %", "saponification": "190"}`); plain.Name() != "pressed" ||
+		plain.INCI() != "" {
 		t.Errorf("without a name: %q, %q", plain.Name(), plain.INCI())
 	}
 }
@@ -136,19 +140,22 @@ func TestAnOwnValueOnABuiltInOilKeepsTheRestOfItsRow(t *testing.T) {
 	if rangeOf(lot.Saponification()) != "188 189 190" || lot.Choice() != soap.AsGiven || !lot.BuiltIn() {
 		t.Errorf("planned at %s, %v", rangeOf(lot.Saponification()), lot.Choice())
 	}
-	if lot.Name() != olive.Name() || lot.INCI() != olive.INCI() || lot.Latin() != olive.Latin() || lot.Kind() != olive.Kind() || len(lot.Profiles()) != len(olive.Profiles()) {
+	if lot.Name() != olive.Name() || lot.INCI() != olive.INCI() || lot.Latin() != olive.Latin() ||
+		lot.Kind() != olive.Kind() || len(lot.Profiles()) != len(olive.Profiles()) {
 		t.Error("the rest of the row is not kept")
 	}
 	low, high := lot.Iodine()
 	if wantLow, wantHigh := olive.Iodine(); !low.Equal(wantLow) || !high.Equal(wantHigh) || !low.Given() {
 		t.Errorf("iodine value %s to %s", low.PercentText(2), high.PercentText(2))
 	}
-	if rangeOf(builtIn(t, "olive").Saponification()) != rangeOf(olive.Saponification()) || rangeOf(olive.Saponification()) == rangeOf(lot.Saponification()) {
+	if rangeOf(builtIn(t, "olive").Saponification()) != rangeOf(olive.Saponification()) ||
+		rangeOf(olive.Saponification()) == rangeOf(lot.Saponification()) {
 		t.Error("the table's oil is not left alone")
 	}
 	// a name, an ingredient name or an iodine value do not replace the value
 	named := oilOf(t, `{"oil": "olive", "share": "100 %", "name": "Olive from the hall", "iodine": "82"}`)
-	if rangeOf(named.Saponification()) != rangeOf(olive.Saponification()) || named.Choice() != olive.Choice() || named.Name() != "Olive from the hall" {
+	if rangeOf(named.Saponification()) != rangeOf(olive.Saponification()) || named.Choice() != olive.Choice() ||
+		named.Name() != "Olive from the hall" {
 		t.Errorf("with a name: %s, %v, %q", rangeOf(named.Saponification()), named.Choice(), named.Name())
 	}
 	b := plainFormula().with("oils", `{"oil": "olive", "share": "100 %", "name": "Olive from the hall"}`).batch(t)
@@ -157,7 +164,8 @@ func TestAnOwnValueOnABuiltInOilKeepsTheRestOfItsRow(t *testing.T) {
 	}
 	// a composition on a built-in oil replaces its value too: computed and replaced
 	b = plainFormula().with("oils", `{"oil": "olive", "share": "100 %", "profile": {"C18:1": "100 %"}}`).batch(t)
-	if got := codes(b.Findings); !slices.Equal(got, []string{"warning value-computed oils[0]", "note saponification-replaced oils[0]"}) {
+	if got := codes(b.Findings); !slices.Equal(got, []string{"warning value-computed oils[0]",
+		"note saponification-replaced oils[0]"}) {
 		t.Errorf("an own composition on a built-in oil: %v", got)
 	}
 	// of an own oil, a later value replaces nothing built in
@@ -175,7 +183,8 @@ func TestAnOwnValueOnABuiltInOilKeepsTheRestOfItsRow(t *testing.T) {
 }
 
 func TestAMacadamiaLotIsAcceptedWithItsOwnValue(t *testing.T) {
-	if _, faults := read(t, plainFormula().with("oils", `{"oil": "macadamia", "share": "100 %"}`).text()); !slices.Equal(paths(faults), []string{"oils[0].saponification"}) {
+	if _, faults := read(t, plainFormula().with("oils",
+		`{"oil": "macadamia", "share": "100 %"}`).text()); !slices.Equal(paths(faults), []string{"oils[0].saponification"}) {
 		t.Errorf("without a value: %v", faults)
 	}
 	oil := oilOf(t, `{"oil": "macadamia", "share": "100 %", "saponification": {"low": "193", "high": "197"}}`)
@@ -193,12 +202,14 @@ func TestAPurityIsReadInEveryForm(t *testing.T) {
 		{"sodium-hydroxide", "", "95.5 100 100"},
 		// 97 − 0.7547 × 2 = 95.4906; 100.5 is cut at 100; planned at the high end
 		{"sodium-hydroxide", `{"assay_min": "97 %", "assay_max": "100.5 %", "carbonate_max": "2 %"}`, "95.4906 100 100"},
-		{"sodium-hydroxide", `{"assay_min": "97 %", "assay_max": "100.5 %", "carbonate_max": "2 %", "typical": "98.2 %"}`, "95.4906 98.2 100"},
+		{"sodium-hydroxide", `{"assay_min": "97 %", "assay_max": "100.5 %", "carbonate_max": "2 %", "typical": "98.2 %"}`,
+			"95.4906 98.2 100"},
 		// 98 − 0.7547 × 1 = 97.2453; 99.4 stays
 		{"sodium-hydroxide", `{"assay_min": "98 %", "assay_max": "99.4 %", "carbonate_max": "1 %"}`, "97.2453 99.4 99.4"},
 		{"sodium-hydroxide", `{"assay_min": "98 %", "assay_max": "99 %", "carbonate_max": "0 %"}`, "98 99 99"},
 		// 85 − 0.8119 × 3.5 = 82.15835
-		{"potassium-hydroxide", `{"assay_min": "85 %", "assay_max": "100.5 %", "carbonate_max": "3.5 %", "typical": "88 %"}`, "82.15835 88 100"},
+		{"potassium-hydroxide", `{"assay_min": "85 %", "assay_max": "100.5 %", "carbonate_max": "3.5 %", "typical": "88 %"}`,
+			"82.15835 88 100"},
 		{"potassium-hydroxide", `"90 %"`, "90 90 90"},
 		{"potassium-hydroxide", `{"low": "88 %", "high": "92 %"}`, "88 90 92"},
 	} {
@@ -222,12 +233,18 @@ func TestTheFaultsOfACertificateStandAtItsFigures(t *testing.T) {
 	}{
 		{"sodium-hydroxide", `{"assay_min": "97 %"}`, []string{"assay_max", "carbonate_max"}, soap.ErrMissing},
 		{"sodium-hydroxide", `{"carbonate_max": "2 %"}`, []string{"assay_min", "assay_max"}, soap.ErrMissing},
-		{"sodium-hydroxide", `{"assay_min": "99 %", "assay_max": "98 %", "carbonate_max": "2 %"}`, []string{"assay_min"}, soap.ErrRange},
-		{"sodium-hydroxide", `{"assay_min": "100.1 %", "assay_max": "100.5 %", "carbonate_max": "2 %"}`, []string{"assay_min"}, soap.ErrRange},
-		{"sodium-hydroxide", `{"assay_min": "97 %", "assay_max": "100 %", "carbonate_max": "100.1 %"}`, []string{"carbonate_max"}, soap.ErrRange},
-		{"potassium-hydroxide", `{"assay_min": "85 %", "assay_max": "100 %", "carbonate_max": "2 %"}`, []string{"typical"}, soap.ErrMissing},
-		{"sodium-hydroxide", `{"assay_min": "97", "assay_max": "100 %", "carbonate_max": "2 %"}`, []string{"assay_min"}, units.ErrUnit},
-		{"sodium-hydroxide", `{"assay_min": "97 %", "assay_max": "100 %", "carbonate_max": "2 %", "low": "97 %"}`, []string{"low"}, soap.ErrUnknown},
+		{"sodium-hydroxide", `{"assay_min": "99 %", "assay_max": "98 %", "carbonate_max": "2 %"}`, []string{"assay_min"},
+			soap.ErrRange},
+		{"sodium-hydroxide", `{"assay_min": "100.1 %", "assay_max": "100.5 %", "carbonate_max": "2 %"}`,
+			[]string{"assay_min"}, soap.ErrRange},
+		{"sodium-hydroxide", `{"assay_min": "97 %", "assay_max": "100 %", "carbonate_max": "100.1 %"}`,
+			[]string{"carbonate_max"}, soap.ErrRange},
+		{"potassium-hydroxide", `{"assay_min": "85 %", "assay_max": "100 %", "carbonate_max": "2 %"}`, []string{"typical"},
+			soap.ErrMissing},
+		{"sodium-hydroxide", `{"assay_min": "97", "assay_max": "100 %", "carbonate_max": "2 %"}`, []string{"assay_min"},
+			units.ErrUnit},
+		{"sodium-hydroxide", `{"assay_min": "97 %", "assay_max": "100 %", "carbonate_max": "2 %", "low": "97 %"}`,
+			[]string{"low"}, soap.ErrUnknown},
 	} {
 		_, faults := read(t, plainFormula().with("alkali", `{"kind": "`+test.kind+`", "purity": `+test.purity+`}`).text())
 		var want []string
@@ -263,17 +280,21 @@ func TestACarrierOfTheFormulasOwnOilTakesItsValue(t *testing.T) {
 	for _, test := range []struct{ liquid, from, lantern, glow string }{
 		// extra, the usual way of an oil: 1 − 89.775/(94.5 + 20 × 0.15)
 		{"pressed", "", over(minus(frac("97.5"), frac("89.775")), frac("97.5")).FloatString(9), "0.050000000"},
-		{"pressed", `, "from": "extra"`, over(minus(frac("97.5"), frac("89.775")), frac("97.5")).FloatString(9), "0.050000000"},
+		{"pressed", `, "from": "extra"`, over(minus(frac("97.5"), frac("89.775")), frac("97.5")).FloatString(9),
+			"0.050000000"},
 		// a built-in id that stands in the formula with a value of its own, 170
 		{"olive", "", over(minus(frac("97.9"), frac("89.775")), frac("97.9")).FloatString(9), "0.050000000"},
 		// out of its line: 3 g of the demand are held back, half of 186 is 93;
 		// the lantern gets them back
-		{"pressed", `, "from": "formula"`, over(minus(frac("96"), frac("89.775")), frac("96")).FloatString(9), over(minus(frac("93"), frac("89.775")), frac("93")).FloatString(9)},
+		{"pressed", `, "from": "formula"`, over(minus(frac("96"), frac("89.775")), frac("96")).FloatString(9),
+			over(minus(frac("93"), frac("89.775")), frac("93")).FloatString(9)},
 		// 3.4 g of 189: 92.8
-		{"olive", `, "from": "formula"`, over(minus(frac("96.2"), frac("89.775")), frac("96.2")).FloatString(9), over(minus(frac("92.8"), frac("89.775")), frac("92.8")).FloatString(9)},
+		{"olive", `, "from": "formula"`, over(minus(frac("96.2"), frac("89.775")), frac("96.2")).FloatString(9),
+			over(minus(frac("92.8"), frac("89.775")), frac("92.8")).FloatString(9)},
 	} {
 		b := plainFormula().with("alkali", evenAlkali, "oils", oils, "parts", parts(test.liquid, test.from)).batch(t)
-		if got := []string{b.Parts[0].Superfat.Planned.Fixed(9), b.Parts[1].Superfat.Planned.Fixed(9)}; got[0] != test.lantern || got[1] != test.glow {
+		if got := []string{b.Parts[0].Superfat.Planned.Fixed(9),
+			b.Parts[1].Superfat.Planned.Fixed(9)}; got[0] != test.lantern || got[1] != test.glow {
 			t.Errorf("%s%s: %v, want %s and %s", test.liquid, test.from, got, test.lantern, test.glow)
 		}
 	}
@@ -290,7 +311,8 @@ func TestATypedCarrierTakesTheValueOfItsLine(t *testing.T) {
 	f := typedFormula(t)
 	f.Alkalis[0].Purity = units.Exactly(units.Percent(100))
 	f.Oils = []soap.OilLine{{Oil: lot, Share: units.Percent(100)}}
-	f.Parts[0].Colourants = []soap.Addition{{Name: "dusk", Unlisted: true, Load: soap.Load{Mass: units.Grams(10)}, Carrier: soap.Carrier{In: soap.InOil, Oil: olive, Ratio: units.Whole(2)}}}
+	f.Parts[0].Colourants = []soap.Addition{{Name: "dusk", Unlisted: true, Load: soap.Load{Mass: units.Grams(10)},
+		Carrier: soap.Carrier{In: soap.InOil, Oil: olive, Ratio: units.Whole(2)}}}
 	b, err := f.Batch()
 	if err != nil {
 		t.Fatal(err)
@@ -306,7 +328,8 @@ func TestATypedCarrierTakesTheValueOfItsLine(t *testing.T) {
 
 // An oil does not change: not by another value, nor by what is made of it at the same time.
 func TestAnOilStaysAsItIsWhateverIsMadeOfIt(t *testing.T) {
-	lot, err := soap.OwnOil{ID: "hall-blend", Saponification: madeup.Span(188, 190, 192), Iodine: units.Percent(80), Density: units.MustRatio("0.915")}.Oil()
+	lot, err := soap.OwnOil{ID: "hall-blend", Saponification: madeup.Span(188, 190, 192), Iodine: units.Percent(80),
+		Density: units.MustRatio("0.915")}.Oil()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -331,7 +354,8 @@ func TestAnOilStaysAsItIsWhateverIsMadeOfIt(t *testing.T) {
 				}
 			}
 		}
-		if value := made.Saponification().Typical; found != 1 || !value.Equal(units.MilligramsPerGram(150+i)) || len(made.Figures()) != 3 {
+		if value := made.Saponification().Typical; found != 1 || !value.Equal(units.MilligramsPerGram(150+i)) ||
+			len(made.Figures()) != 3 {
 			t.Errorf("lot %d: %s, %d figures of it among %d", i, value.MilligramsPerGramText(3), found, len(made.Figures()))
 		}
 	}

@@ -102,7 +102,8 @@ func TestTheSuperfatAsPrintedFollowsFromTheLines(t *testing.T) {
 // What was really weighed is not printed.
 func TestNothingIsPrintedOfWhatWasWeighed(t *testing.T) {
 	b := plainFormula().with("weighed", `{"stage": "pot", "alkali": {"sodium-hydroxide": "140 g"}}`).batch(t)
-	if !b.Superfat.AsPrinted.Given() || b.Weighed.Superfat.AsPrinted.Given() || b.Weighed.Parts[0].Superfat.AsPrinted.Given() {
+	if !b.Superfat.AsPrinted.Given() || b.Weighed.Superfat.AsPrinted.Given() ||
+		b.Weighed.Parts[0].Superfat.AsPrinted.Given() {
 		t.Errorf("planned %s, as weighed %s", b.Superfat.AsPrinted, b.Weighed.Superfat.AsPrinted)
 	}
 	for _, r := range b.Weighed.Remedies {
@@ -117,7 +118,8 @@ func TestNothingIsPrintedOfWhatWasWeighed(t *testing.T) {
 func knownCups(batter, base string) pieces {
 	return plainFormula().with("size", `{"batter": "`+batter+`", "vessels": [{"vessel": "cup", "part": "base", "count": 12, "trial": {"count": 10, "mass": "500 g"}},
 		{"vessel": "swirl", "part": "cloud", "on": "cup", "trial": {"count": 10, "mass": "200 g"}}]}`,
-		"parts", `{"part": "base", "share": "`+base+`", "reserve": "0 %"}, {"part": "cloud", "share": "rest", "reserve": "0 %"}`)
+		"parts", `{"part": "base", "share": "`+base+
+			`", "reserve": "0 %"}, {"part": "cloud", "share": "rest", "reserve": "0 %"}`)
 }
 
 // 580 g of batter, cups of 50 g and swirls of 20 g. With half of it for each, 290 g fill five
@@ -139,7 +141,8 @@ func TestAKnownBatchSaysWhatItFinishes(t *testing.T) {
 	}
 	// a part whose reserve and loss are kept back asks for that much more: 8 × 50 × 1.1 + 20 and
 	// 160 g are 620 g, seven 405 + 140 g
-	kept := knownCups("580 g", "50 %").with("parts", `{"part": "base", "share": "50 %", "reserve": "10 %", "loss": "20 g"}, {"part": "cloud", "share": "rest", "reserve": "0 %"}`).batch(t)
+	kept := knownCups("580 g", "50 %").with("parts",
+		`{"part": "base", "share": "50 %", "reserve": "10 %", "loss": "20 g"}, {"part": "cloud", "share": "rest", "reserve": "0 %"}`).batch(t)
 	if kept.PiecesComplete != 4 || kept.Better == nil || kept.Better.PiecesComplete != 7 { // (290 − 20)/1.1 = 245.5 g
 		t.Errorf("%d complete, better is %+v", kept.PiecesComplete, kept.Better)
 	}
@@ -148,7 +151,9 @@ func TestAKnownBatchSaysWhatItFinishes(t *testing.T) {
 		t.Errorf("%d complete of 249 g", b.PiecesComplete)
 	}
 	// vessels that say how much is made fill all of it
-	if b := knownCups("580 g", "50 %").with("size", `{"vessels": [{"vessel": "cup", "part": "base", "count": 12, "volume": "45 mL"}]}`, "parts", `{"part": "base"}`).batch(t); b.PiecesComplete != 0 || b.Better != nil {
+	if b := knownCups("580 g", "50 %").with("size",
+		`{"vessels": [{"vessel": "cup", "part": "base", "count": 12, "volume": "45 mL"}]}`, "parts",
+		`{"part": "base"}`).batch(t); b.PiecesComplete != 0 || b.Better != nil {
 		t.Errorf("%d, %+v", b.PiecesComplete, b.Better)
 	}
 }
@@ -216,8 +221,10 @@ func TestABetterSplitHoldsWhereItIsWrittenDown(t *testing.T) {
 			t.Errorf("%+v: %v", b.Better, err)
 			continue
 		}
-		if again.PiecesComplete != b.Better.PiecesComplete || b.Better.PiecesComplete <= b.PiecesComplete || !all.Equal(units.Whole(1)) {
-			t.Errorf("%d complete, %d with %+v, said %d", b.PiecesComplete, again.PiecesComplete, b.Better.Parts, b.Better.PiecesComplete)
+		if again.PiecesComplete != b.Better.PiecesComplete || b.Better.PiecesComplete <= b.PiecesComplete ||
+			!all.Equal(units.Whole(1)) {
+			t.Errorf("%d complete, %d with %+v, said %d", b.PiecesComplete, again.PiecesComplete, b.Better.Parts,
+				b.Better.PiecesComplete)
 		}
 	}
 	if offered < 5 {

@@ -101,9 +101,11 @@ func (r *reader) match(s *spot, f *Formula) []Match {
 		line := s.item(i)
 		if r.object(line, "colourant", "most", "carrier", "load", "unlisted") {
 			if load := line.at("load"); load != nil {
-				r.fault(load, load.node.Text, "is given for a colourant whose load is looked for", `write its "most" alone, or list it among the colourants`, ErrConflict)
+				r.fault(load, load.node.Text, "is given for a colourant whose load is looked for",
+					`write its "most" alone, or list it among the colourants`, ErrConflict)
 			}
-			list[i] = Match{Colourant: r.label(line.at("colourant")), Most: r.load(line.at("most")), Carrier: r.carrier(line.at("carrier"), f), Unlisted: r.unlisted(line)}
+			list[i] = Match{Colourant: r.label(line.at("colourant")), Most: r.load(line.at("most")),
+				Carrier: r.carrier(line.at("carrier"), f), Unlisted: r.unlisted(line)}
 		}
 	}
 	return list

@@ -37,7 +37,8 @@ func paths(faults soap.Faults) (list []string) {
 // value's path and place, of its kind.
 func TestEachFaultNamesItsPathItsPlaceAndItsKind(t *testing.T) {
 	colourant := func(rest string) string {
-		return `{"part": "lantern", "share": "100 %", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "1 %` + rest
+		return `{"part": "lantern", "share": "100 %", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "1 %` +
+			rest
 	}
 	for _, test := range []struct {
 		change []string
@@ -64,24 +65,39 @@ func TestEachFaultNamesItsPathItsPlaceAndItsKind(t *testing.T) {
 		{[]string{"scale", `"0.9 mg"`}, "scale", `"0.9 mg"`, soap.ErrRange},
 		{[]string{"scale", `{"oils": "100.1 g"}`}, "scale.oils", `"100.1 g"`, soap.ErrRange},
 		{[]string{"alkali", `{"kind": "soda"}`}, "alkali[0].kind", `"soda"`, soap.ErrUnknown},
-		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": "49.9 %"}`}, "alkali[0].purity", `"49.9 %"`, soap.ErrRange},
-		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": "100.1 %"}`}, "alkali[0].purity", `"100.1 %"`, soap.ErrRange},
-		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "97 %"}}`}, "alkali[0].purity", `{"low"`, soap.ErrMissing},
-		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "typical": "99.5 %", "high": "99 %"}}`}, "alkali[0].purity", `{"low"`, soap.ErrRange},
-		{[]string{"alkali", `{"kind": "sodium-hydroxide", "saponifies": "50 %"}`}, "alkali[0].saponifies", `"50 %"`, soap.ErrConflict},
-		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"assay_min": "97 %", "assay_max": "100.5 %"}}`}, "alkali[0].purity.carbonate_max", `{"assay_min"`, soap.ErrMissing},
+		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": "49.9 %"}`}, "alkali[0].purity", `"49.9 %"`,
+			soap.ErrRange},
+		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": "100.1 %"}`}, "alkali[0].purity", `"100.1 %"`,
+			soap.ErrRange},
+		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "97 %"}}`}, "alkali[0].purity", `{"low"`,
+			soap.ErrMissing},
+		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "typical": "99.5 %", "high": "99 %"}}`},
+			"alkali[0].purity", `{"low"`, soap.ErrRange},
+		{[]string{"alkali", `{"kind": "sodium-hydroxide", "saponifies": "50 %"}`}, "alkali[0].saponifies", `"50 %"`,
+			soap.ErrConflict},
+		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"assay_min": "97 %", "assay_max": "100.5 %"}}`},
+			"alkali[0].purity.carbonate_max", `{"assay_min"`, soap.ErrMissing},
 		{[]string{"alkali", `{"kind": "potassium-hydroxide"}`}, "alkali[0].purity", `{"kind"`, soap.ErrMissing},
-		{[]string{"parts", `{"part": "lantern", "share": "0 %"}, {"part": "glow", "share": "rest"}`}, "parts[0].share", `"0 %"`, soap.ErrRange},
-		{[]string{"parts", `{"part": "lantern", "share": "100 %"}, {"part": "glow", "share": "rest"}`}, "parts", `[{"part"`, soap.ErrRange},
+		{[]string{"parts", `{"part": "lantern", "share": "0 %"}, {"part": "glow", "share": "rest"}`}, "parts[0].share",
+			`"0 %"`, soap.ErrRange},
+		{[]string{"parts", `{"part": "lantern", "share": "100 %"}, {"part": "glow", "share": "rest"}`}, "parts", `[{"part"`,
+			soap.ErrRange},
 		{[]string{"parts", colourant(`"}]}`)}, "parts[0].colourants[0].load", `"1 %"`, units.ErrUnit},
 		{[]string{"parts", colourant(` of wax"}]}`)}, "parts[0].colourants[0].load", `"1 % of wax"`, units.ErrUnit},
-		{[]string{"parts", colourant(` of oils", "carrier": {"ratio": "2"}}]}`)}, "parts[0].colourants[0].carrier", `{"ratio"`, soap.ErrMissing},
-		{[]string{"parts", colourant(` of oils", "carrier": {"liquid": "water"}}]}`)}, "parts[0].colourants[0].carrier.ratio", `{"liquid"`, soap.ErrMissing},
-		{[]string{"parts", colourant(` of oils", "carrier": {"liquid": "water", "ratio": "1000.1"}}]}`)}, "parts[0].colourants[0].carrier.ratio", `"1000.1"`, soap.ErrRange},
-		{[]string{"parts", colourant(` of oils", "carrier": {"liquid": "water", "ratio": "2", "from": "tap"}}]}`)}, "parts[0].colourants[0].carrier.from", `"tap"`, soap.ErrUnknown},
-		{[]string{"parts", colourant(` of oils", "carrier": {"liquid": "olive", "ratio": "2", "from": "formula"}}]}`)}, "parts[0].colourants[0].carrier.liquid", `"olive"`, soap.ErrConflict},
-		{[]string{"parts", colourant(` of oils", "carrier": {"liquid": "macadamia", "ratio": "2"}}]}`)}, "parts[0].colourants[0].carrier.liquid", `"macadamia"`, soap.ErrMissing},
-		{[]string{"parts", colourant(` of oils", "carrier": "water"}]}`)}, "parts[0].colourants[0].carrier", `"water"`, soap.ErrFormat},
+		{[]string{"parts", colourant(` of oils", "carrier": {"ratio": "2"}}]}`)}, "parts[0].colourants[0].carrier",
+			`{"ratio"`, soap.ErrMissing},
+		{[]string{"parts", colourant(` of oils", "carrier": {"liquid": "water"}}]}`)}, "parts[0].colourants[0].carrier.ratio",
+			`{"liquid"`, soap.ErrMissing},
+		{[]string{"parts", colourant(` of oils", "carrier": {"liquid": "water", "ratio": "1000.1"}}]}`)},
+			"parts[0].colourants[0].carrier.ratio", `"1000.1"`, soap.ErrRange},
+		{[]string{"parts", colourant(` of oils", "carrier": {"liquid": "water", "ratio": "2", "from": "tap"}}]}`)},
+			"parts[0].colourants[0].carrier.from", `"tap"`, soap.ErrUnknown},
+		{[]string{"parts", colourant(` of oils", "carrier": {"liquid": "olive", "ratio": "2", "from": "formula"}}]}`)},
+			"parts[0].colourants[0].carrier.liquid", `"olive"`, soap.ErrConflict},
+		{[]string{"parts", colourant(` of oils", "carrier": {"liquid": "macadamia", "ratio": "2"}}]}`)},
+			"parts[0].colourants[0].carrier.liquid", `"macadamia"`, soap.ErrMissing},
+		{[]string{"parts", colourant(` of oils", "carrier": "water"}]}`)}, "parts[0].colourants[0].carrier", `"water"`,
+			soap.ErrFormat},
 	} {
 		text := plainFormula().with(test.change...).text()
 		_, faults := read(t, text)
@@ -96,7 +112,8 @@ func TestEachFaultNamesItsPathItsPlaceAndItsKind(t *testing.T) {
 		line := 1 + strings.Count(text[:offset], "\n")
 		column := offset - strings.LastIndex(text[:offset], "\n")
 		if f.Path != test.path || f.Line != line || f.Column != column || !errors.Is(f, test.kind) || f.Reason == "" {
-			t.Errorf("%v: %s at %d:%d (%v), want %s at %d:%d (%v)", test.change, f.Path, f.Line, f.Column, f.Kind, test.path, line, column, test.kind)
+			t.Errorf("%v: %s at %d:%d (%v), want %s at %d:%d (%v)", test.change, f.Path, f.Line, f.Column, f.Kind, test.path,
+				line, column, test.kind)
 		}
 	}
 }
@@ -177,12 +194,14 @@ func TestTheCheckIsSilentWhereItsInputIsAlreadyFaulty(t *testing.T) {
 		// but of an unknown oil the share still counts
 		{[]string{"oils", `{"oil": "oliv", "share": "60 %"}, {"oil": "coconut", "share": "30 %"}`}, "oils oils[0].oil"},
 		// and a carrier that names the line is not called unknown
-		{[]string{"oils", `{"oil": "pressed", "share": "100 %", "saponification": "0.135"}`, "parts", part("1 g", `{"liquid": "pressed", "ratio": "2", "from": "formula"}`)}, "oils[0].saponification"},
+		{[]string{"oils", `{"oil": "pressed", "share": "100 %", "saponification": "0.135"}`, "parts",
+			part("1 g", `{"liquid": "pressed", "ratio": "2", "from": "formula"}`)}, "oils[0].saponification"},
 		{[]string{"water", `{"lye_concentraton": "33 %"}`}, "water.lye_concentraton"},
 		{[]string{"size", `{"oil": "1000 g"}`}, "size.oil"},
 		{[]string{"parts", `{"part": "lantern", "share": "60"}, {"part": "glow", "share": "60 %"}`}, "parts[0].share"},
 		{[]string{"alkali", `{"kind": "potash"}`}, "alkali[0].kind"},
-		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"lo": "97 %", "high": "99 %"}}`}, "alkali[0].purity alkali[0].purity.lo"},
+		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"lo": "97 %", "high": "99 %"}}`},
+			"alkali[0].purity alkali[0].purity.lo"},
 	} {
 		_, faults := read(t, plainFormula().with(test.change...).text())
 		if got := strings.Join(paths(faults), " "); got != test.want {
@@ -211,10 +230,11 @@ func TestFaultsStandInTheOrderOfTheirPlaces(t *testing.T) {
 func TestWhatIsSaidOfSwatches(t *testing.T) {
 	load := `"loads": {"titanium-dioxide": "0.3 % of batter"}, `
 	for swatches, want := range map[string][]string{
-		`{"read": [{"swatch": "plain", "srgb": "#e8dcc0"}, {"swatch": "a", "loads": {"mica": "0.3 %"}, "srgb": "#e8dcc0"}]}`:                                                         {"swatches.read[1].loads.mica"},
-		`{"bands": {"from": "400 nm", "step": "10 nm"}, "read": [{"swatch": "plain", "reflectance": "0.4"}, {"swatch": "a", ` + load + `"reflectance": 0.5}]}`:                       {"swatches.read[0].reflectance", "swatches.read[1].reflectance"},
-		`{"read": [{"swatch": "plain", "srgb": "#e8dcc0"}, {"swatch": "a", ` + load + `"srgb": "#e8dcc8"}, {"swatch": "b", "loads": {"mica": "1 % of batter"}, "srgb": "#e8dcc4"}]}`: {"swatches.read[1].loads.titanium-dioxide", "swatches.read[2].loads.mica"},
-		`{"read": [{"swatch": "plain", "srgb": "#e8dcc0", "colour": "x"}]}`:                                                                                                          {"swatches.read[0].colour"},
+		`{"read": [{"swatch": "plain", "srgb": "#e8dcc0"}, {"swatch": "a", "loads": {"mica": "0.3 %"}, "srgb": "#e8dcc0"}]}`:                                   {"swatches.read[1].loads.mica"},
+		`{"bands": {"from": "400 nm", "step": "10 nm"}, "read": [{"swatch": "plain", "reflectance": "0.4"}, {"swatch": "a", ` + load + `"reflectance": 0.5}]}`: {"swatches.read[0].reflectance", "swatches.read[1].reflectance"},
+		`{"read": [{"swatch": "plain", "srgb": "#e8dcc0"}, {"swatch": "a", ` + load +
+			`"srgb": "#e8dcc8"}, {"swatch": "b", "loads": {"mica": "1 % of batter"}, "srgb": "#e8dcc4"}]}`: {"swatches.read[1].loads.titanium-dioxide", "swatches.read[2].loads.mica"},
+		`{"read": [{"swatch": "plain", "srgb": "#e8dcc0", "colour": "x"}]}`: {"swatches.read[0].colour"},
 		`[]`:                          {"swatches"},
 		`{"read": {}}`:                {"swatches.read"},
 		`{"read": [{"srgb": "#e8"}]}`: {"swatches.read[0].srgb", "swatches.read[0].swatch"},
@@ -234,8 +254,9 @@ func TestAMistypedNameIsOfferedTheNearest(t *testing.T) {
 		plainFormula().with("parts", part("1 g", `{"liquid": "glycerine", "ratio": "2"}`)).text():                 "did you mean glycerin?",
 		plainFormula().with("alkali", `{"kind": "sodium hydroxid"}`).text():                                       "did you mean sodium-hydroxide?",
 		plainFormula().with("oils", `{"oil": "pressed", "share": "100 %", "profile": {"C18-1": "100 %"}}`).text(): "did you mean C18:1",
-		strings.Replace(plainFormula().text(), `"formula"`, `"forumla"`, 1):                                       "did you mean formula?",
-		plainFormula().with("oils", `{"oil": "xyzzy", "share": "100 %"}`).text():                                  `bring its own "saponification" in mg KOH/g`,
+		strings.Replace(plainFormula().text(), `"formula"`, `"forumla"`,
+			1): "did you mean formula?",
+		plainFormula().with("oils", `{"oil": "xyzzy", "share": "100 %"}`).text(): `bring its own "saponification" in mg KOH/g`,
 	} {
 		if _, faults := read(t, text); len(faults) == 0 || !strings.Contains(faults.Error(), want) {
 			t.Errorf("%v, want %q", faults, want)
@@ -247,7 +268,8 @@ func TestAMistypedNameIsOfferedTheNearest(t *testing.T) {
 func TestATypedFormulaHasTheFaultsOfItsFile(t *testing.T) {
 	olive := builtIn(t, "olive")
 	f := soap.Formula{
-		Oils:     []soap.OilLine{{Oil: olive, Share: units.Percent(60)}, {Oil: olive, Mass: units.Grams(1)}, {Share: units.Percent(0)}},
+		Oils: []soap.OilLine{{Oil: olive, Share: units.Percent(60)}, {Oil: olive, Mass: units.Grams(1)},
+			{Share: units.Percent(0)}},
 		Alkalis:  []soap.AlkaliLine{{Alkali: soap.PotassiumHydroxide, Saponifies: units.Percent(50)}, {}},
 		Superfat: soap.Superfat{Planned: units.Percent(100)},
 		Water:    soap.Water{PerAlkali: units.Whole(101)},
@@ -256,7 +278,8 @@ func TestATypedFormulaHasTheFaultsOfItsFile(t *testing.T) {
 		Parts: []soap.Part{
 			{Name: "a\tb", Share: units.Percent(50), Rest: true},
 			{Name: "glow", Colourants: []soap.Addition{
-				{Name: "dusk", Unlisted: true, Load: soap.Load{OfOils: units.Percent(1), Mass: units.Grams(1)}, Carrier: soap.Carrier{Ratio: units.Whole(2)}},
+				{Name: "dusk", Unlisted: true, Load: soap.Load{OfOils: units.Percent(1), Mass: units.Grams(1)},
+					Carrier: soap.Carrier{Ratio: units.Whole(2)}},
 				{Name: "dusk", Unlisted: true, Carrier: soap.Carrier{In: soap.InOil, Ratio: units.Whole(0)}},
 			}},
 		},
@@ -268,7 +291,8 @@ func TestATypedFormulaHasTheFaultsOfItsFile(t *testing.T) {
 		"superfat", "water.per_alkali", "size.oils", "scale.oils",
 		"parts[0].part", "parts[0].share", "parts[1].share",
 		"parts[1].colourants[0].load", "parts[1].colourants[0].carrier.liquid",
-		"parts[1].colourants[1].colourant", "parts[1].colourants[1].load", "parts[1].colourants[1].carrier.ratio", "parts[1].colourants[1].carrier.liquid",
+		"parts[1].colourants[1].colourant", "parts[1].colourants[1].load", "parts[1].colourants[1].carrier.ratio",
+		"parts[1].colourants[1].carrier.liquid",
 	}
 	if got := paths(faultsOf(t, f.Check())); !slices.Equal(got, want) {
 		t.Errorf("got\n%v, want\n%v", strings.Join(got, "\n"), strings.Join(want, "\n"))
@@ -279,11 +303,13 @@ func TestATypedFormulaHasTheFaultsOfItsFile(t *testing.T) {
 }
 
 func TestZeroValuesAreRefusedOrEmptyAndNeverPanic(t *testing.T) {
-	if got := paths(faultsOf(t, soap.Formula{}.Check())); !slices.Equal(got, []string{"formula", "oils", "alkali", "superfat", "water", "size"}) {
+	if got := paths(faultsOf(t, soap.Formula{}.Check())); !slices.Equal(got, []string{"formula", "oils", "alkali",
+		"superfat", "water", "size"}) {
 		t.Errorf("an empty formula: %v", got)
 	}
 	var oil soap.Oil
-	if oil.ID() != "" || oil.Saponification().Given() || oil.Figures() != nil || oil.Profiles() != nil || oil.Notes() != nil || oil.FreeAcid().Given() {
+	if oil.ID() != "" || oil.Saponification().Given() || oil.Figures() != nil || oil.Profiles() != nil ||
+		oil.Notes() != nil || oil.FreeAcid().Given() {
 		t.Error("no oil has figures")
 	}
 	if _, err := oil.WithSaponification(units.Exactly(units.MilligramsPerGram(190))); !errors.Is(err, soap.ErrMissing) {

@@ -9,7 +9,8 @@ import (
 
 func (r *reader) formula(s *spot) Formula {
 	var f Formula
-	if !r.object(s, "formula", "oils", "alkali", "superfat", "water", "size", "scale", "markets", "materials", "gel", "pigments", "swatches", "parts", "acids", "temperature", "embeds", "toppings", "weighed", "note") {
+	if !r.object(s, "formula", "oils", "alkali", "superfat", "water", "size", "scale", "markets", "materials", "gel",
+		"pigments", "swatches", "parts", "acids", "temperature", "embeds", "toppings", "weighed", "note") {
 		return f
 	}
 	f.Name, f.Note = r.label(s.at("formula")), r.note(s.at("note"))

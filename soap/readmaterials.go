@@ -38,7 +38,8 @@ func (r *reader) materials(s *spot) []fragrance.Supplied {
 
 func (r *reader) material(s *spot) fragrance.Supplied {
 	var m fragrance.Supplied
-	if !r.object(s, "fragrance", "natural", "complete", "certificates", "constituents", "allergens", "behaviour", "blend") {
+	if !r.object(s, "fragrance", "natural", "complete", "certificates", "constituents", "allergens", "behaviour",
+		"blend") {
 		return m
 	}
 	m.ID = r.label(s.at("fragrance"))
@@ -61,7 +62,8 @@ func (r *reader) certificates(s *spot) []fragrance.Certificate {
 		line := s.item(i)
 		if r.object(line, "category", "limit", "amendment") {
 			certificates[i] = fragrance.Certificate{
-				Category: r.labelled(line.at("category"), fragrance.Category()), Limit: r.percent(line.at("limit")), Amendment: r.amendment(line.at("amendment")),
+				Category: r.labelled(line.at("category"), fragrance.Category()), Limit: r.percent(line.at("limit")),
+				Amendment: r.amendment(line.at("amendment")),
 			}
 		}
 	}

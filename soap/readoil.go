@@ -11,7 +11,8 @@ import (
 
 func (r *reader) oilLine(s *spot) OilLine {
 	var line OilLine
-	if !r.object(s, "oil", "name", "share", "mass", "saponification", "profile", "unsaponifiables", "iodine", "density", "inci", "measured", "note") {
+	if !r.object(s, "oil", "name", "share", "mass", "saponification", "profile", "unsaponifiables", "iodine", "density",
+		"inci", "measured", "note") {
 		r.ids, r.lost = append(r.ids, ""), true
 		return line
 	}
@@ -88,7 +89,8 @@ func (r *reader) profile(s *spot) []AcidShare {
 		return nil
 	}
 	if s.node.Kind != strictjson.Object {
-		r.fault(s, "", "is "+s.node.Kind.Name()+" where an object is needed", `write the acids and their shares, such as {"C18:1": "71 %"}`, ErrFormat)
+		r.fault(s, "", "is "+s.node.Kind.Name()+" where an object is needed",
+			`write the acids and their shares, such as {"C18:1": "71 %"}`, ErrFormat)
 		return nil
 	}
 	acids := []AcidShare{}

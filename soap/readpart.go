@@ -14,7 +14,8 @@ import (
 
 func (r *reader) part(s *spot, f *Formula) Part {
 	var p Part
-	if !r.object(s, "part", "share", "work", "look", "reserve", "loss", "colourants", "fragrances", "additives", "target", "match", "note") {
+	if !r.object(s, "part", "share", "work", "look", "reserve", "loss", "colourants", "fragrances", "additives", "target",
+		"match", "note") {
 		return p
 	}
 	p.Name, p.Note = r.label(s.at("part")), r.note(s.at("note"))
@@ -85,7 +86,8 @@ func (r *reader) load(s *spot) Load {
 			if _, err := units.ParsePercent(percentage + "%"); err != nil {
 				percentage = "3 " // what is no percentage is quoted, and not said again
 			}
-			r.fault(s, text, "does not say of what it is a percentage", `write "`+percentage+`% of oils" or "`+percentage+`% of batter"`, units.ErrUnit)
+			r.fault(s, text, "does not say of what it is a percentage", `write "`+percentage+`% of oils" or "`+percentage+
+				`% of batter"`, units.ErrUnit)
 		default:
 			before, mass := len(r.faults), r.massOf(s, text)
 			for i := range r.faults[before:] {

@@ -16,7 +16,8 @@ func misplaced(place, key string) string {
 		switch key {
 		case "fragrance", "fragrances", "colourant", "colourants", "additive", "additives":
 			list := strings.TrimSuffix(key, "s")
-			return `list it in a part, such as "parts": [{"part": "base", "share": "100 %", "` + list + `s": [{"` + list + `": …, "load": …}]}]`
+			return `list it in a part, such as "parts": [{"part": "base", "share": "100 %", "` + list + `s": [{"` + list +
+				`": …, "load": …}]}]`
 		}
 	case list == "materials[]" && (key == "name" || key == "material" || key == "id"):
 		return `an own fragrance is named by "fragrance", as the parts name it`
@@ -54,7 +55,8 @@ func quoted(number, example string) string {
 func (r *reader) concentration(s *spot) units.Ratio {
 	if s.is(strictjson.String) {
 		if a, b, found := strings.Cut(s.node.Text, ":"); found && plainNumber(a) && plainNumber(b) {
-			r.fault(s, s.node.Text, "is a ratio of alkali and water where a percentage is needed", `write in its place how many parts of water go to one part of alkali, such as "per_alkali": "2"`, units.ErrUnit)
+			r.fault(s, s.node.Text, "is a ratio of alkali and water where a percentage is needed",
+				`write in its place how many parts of water go to one part of alkali, such as "per_alkali": "2"`, units.ErrUnit)
 			return units.Ratio{}
 		}
 	}

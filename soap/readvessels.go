@@ -13,7 +13,8 @@ import (
 // shapeKeys are the keys of a formula file that say what a vessel holds, a trial
 // apart.
 func shapeKeys() []string {
-	return []string{"volume", "water_fill", "box", "tapered_box", "cylinder", "frustum", "half_sphere", "slab", "cone", "coat"}
+	return []string{"volume", "water_fill", "box", "tapered_box", "cylinder", "frustum", "half_sphere", "slab", "cone",
+		"coat"}
 }
 
 func (r *reader) vessels(s *spot) []Vessel {
@@ -32,10 +33,12 @@ func (r *reader) vessels(s *spot) []Vessel {
 
 func (r *reader) vessel(s *spot) Vessel {
 	var v Vessel
-	if !r.object(s, slices.Concat([]string{"vessel", "part", "parts", "on", "count", "cuts", "moulds", "trial", "note"}, shapeKeys())...) {
+	if !r.object(s, slices.Concat([]string{"vessel", "part", "parts", "on", "count", "cuts", "moulds", "trial", "note"},
+		shapeKeys())...) {
 		return v
 	}
-	v.Name, v.Part, v.On, v.Note = r.label(s.at("vessel")), r.label(s.at("part")), r.label(s.at("on")), r.note(s.at("note"))
+	v.Name, v.Part, v.On, v.Note = r.label(s.at("vessel")), r.label(s.at("part")), r.label(s.at("on")),
+		r.note(s.at("note"))
 	v.Count, v.Cuts, v.Moulds = r.count(s.at("count"), 1), r.count(s.at("cuts"), 1), r.count(s.at("moulds"), 1)
 	if layers := s.at("parts"); layers != nil {
 		v.Layers = r.layers(layers)
@@ -64,7 +67,8 @@ func (r *reader) vessel(s *spot) Vessel {
 // layers reads the shares of the parts that share a vessel.
 func (r *reader) layers(s *spot) []Layer {
 	if s.node.Kind != strictjson.Object {
-		r.fault(s, "", "is "+s.node.Kind.Name()+" where an object is needed", `write the shares of the parts, such as {"base": "60 %", "cloud": "rest"}`, ErrFormat)
+		r.fault(s, "", "is "+s.node.Kind.Name()+" where an object is needed",
+			`write the shares of the parts, such as {"base": "60 %", "cloud": "rest"}`, ErrFormat)
 		return nil
 	}
 	if len(s.node.Members) == 0 {
@@ -124,7 +128,8 @@ func (r *reader) shape(s *spot, key string) mould.Shape {
 		}
 	case "slab":
 		if fields("length", "width", "height", "liner", "fill") {
-			return mould.Slab{Length: length("length"), Width: length("width"), Height: length("height"), Liner: length("liner"), Fill: fill()}
+			return mould.Slab{Length: length("length"), Width: length("width"), Height: length("height"), Liner: length("liner"),
+				Fill: fill()}
 		}
 	case "cone":
 		if fields("base", "tip", "height", "fill") {
@@ -180,7 +185,8 @@ func (r *reader) embeds(s *spot) []Embed {
 		embeds[i] = Embed{
 			Name: r.label(line.at("embed")), Vessel: r.label(line.at("vessel")),
 			Each: r.count(line.at("each"), 1), Spares: r.count(line.at("spares"), 0),
-			Mass: r.mass(line.at("mass")), Volume: r.volume(line.at("volume")), Sunk: r.yes(line.at("sunk"), "write true where it displaces batter, false where it stands on top") == affirmed,
+			Mass: r.mass(line.at("mass")), Volume: r.volume(line.at("volume")), Sunk: r.yes(line.at("sunk"),
+				"write true where it displaces batter, false where it stands on top") == affirmed,
 		}
 	}
 	return embeds
@@ -196,7 +202,8 @@ func (r *reader) toppings(s *spot) []Topping {
 		if !r.object(line, "topping", "vessel", "mass", "glitter", "aluminium") {
 			continue
 		}
-		toppings[i] = Topping{Name: r.label(line.at("topping")), Vessel: r.label(line.at("vessel")), Mass: r.mass(line.at("mass"))}
+		toppings[i] = Topping{Name: r.label(line.at("topping")), Vessel: r.label(line.at("vessel")),
+			Mass: r.mass(line.at("mass"))}
 		toppings[i].Glitter, toppings[i].Foil = r.glitter(line)
 	}
 	return toppings
@@ -260,14 +267,17 @@ func (r *reader) count(s *spot, least int) int {
 		return 0
 	}
 	if s.node.Kind != strictjson.Number {
-		r.fault(s, s.node.Text, "is "+s.node.Kind.Name()+" where a number is needed", "write a whole number without quotation marks, such as 12", ErrFormat)
+		r.fault(s, s.node.Text, "is "+s.node.Kind.Name()+" where a number is needed",
+			"write a whole number without quotation marks, such as 12", ErrFormat)
 		return 0
 	}
 	text := s.node.Text
-	if n, err := strconv.Atoi(text); err == nil && n >= least && n <= mould.Most && strings.TrimLeft(text, "-0123456789") == "" {
+	if n, err := strconv.Atoi(text); err == nil && n >= least && n <= mould.Most &&
+		strings.TrimLeft(text, "-0123456789") == "" {
 		return n
 	}
-	r.fault(s, text, "is not a whole number from "+strconv.Itoa(least)+" to "+strconv.Itoa(mould.Most), "write how many there are", ErrRange)
+	r.fault(s, text, "is not a whole number from "+strconv.Itoa(least)+" to "+strconv.Itoa(mould.Most),
+		"write how many there are", ErrRange)
 	return 0
 }
 

@@ -16,7 +16,8 @@ import (
 )
 
 func pear(limit string) string {
-	return `{"fragrance": "pear", "certificates": [{"category": "9", "limit": "` + limit + `", "amendment": "51"}], "allergens": []}`
+	return `{"fragrance": "pear", "certificates": [{"category": "9", "limit": "` + limit +
+		`", "amendment": "51"}], "allergens": []}`
 }
 
 // scentedWith is one part with fragrances.
@@ -55,8 +56,10 @@ func overCap(b soap.Batch) bool {
 // batch without it; the cup of numbers is any formula.
 func TestTheMostOfAFragranceByHand(t *testing.T) {
 	without := plainFormula().batch(t)
-	for _, row := range []struct{ limit, margin, share string }{{"2.4 %", "", "0.024/0.976"}, {"2.4 %", `, "margin": "10 %"`, "0.0216/0.976"}, {"0.37 %", `, "margin": "0 %"`, "0.0037/0.9963"}} {
-		b := plainFormula().with("materials", pear(row.limit), "parts", scentedWith(`{"fragrance": "pear", "load": "max"`+row.margin+`}`)).batch(t)
+	for _, row := range []struct{ limit, margin, share string }{{"2.4 %", "", "0.024/0.976"},
+		{"2.4 %", `, "margin": "10 %"`, "0.0216/0.976"}, {"0.37 %", `, "margin": "0 %"`, "0.0037/0.9963"}} {
+		b := plainFormula().with("materials", pear(row.limit), "parts", scentedWith(`{"fragrance": "pear", "load": "max"`+
+			row.margin+`}`)).batch(t)
 		over, under, _ := strings.Cut(row.share, "/")
 		want := new(big.Rat).Mul(frac(without.Dry.Text(units.Gram, 9)), frac(over))
 		want.Quo(want, frac(under))
@@ -79,7 +82,8 @@ func asksMost() map[string]pieces {
 	}
 	oils := `{"oil": "olive", "share": "60 %"}, {"oil": "coconut", "share": "25 %"}, {"oil": "stearic-acid-50", "share": "rest"}`
 	two := func(first, second string) string {
-		return `{"part": "base", "share": "60 %", "fragrances": [` + smell("pear", "1 % of oils") + `, ` + first + `]}, {"part": "cloud", "share": "rest", "fragrances": [` + second + `]}`
+		return `{"part": "base", "share": "60 %", "fragrances": [` + smell("pear", "1 % of oils") + `, ` + first +
+			`]}, {"part": "cloud", "share": "rest", "fragrances": [` + second + `]}`
 	}
 	vessels := `{"vessels": [{"vessel": "cup", "part": "base", "count": 7, "volume": "55 mL"}, {"vessel": "swirl", "part": "cloud", "on": "cup", "volume": "14 mL"}]}`
 	unshared := func(parts string) string {
@@ -90,17 +94,22 @@ func asksMost() map[string]pieces {
 	}
 	plain := smell("cassia", "max")
 	return map[string]pieces{
-		"plain":                with("parts", two(smell("clove-bud", "max"), plain)),
-		"in water":             with("parts", two(carried(`{"liquid": "water", "ratio": "3"}`), plain)),
-		"in glycerin":          with("parts", two(carried(`{"liquid": "glycerin", "ratio": "2.5"}`), plain)),
-		"in extra oil":         with("parts", two(carried(`{"liquid": "sunflower", "ratio": "2"}`), plain)),
-		"in extra fatty acid":  with("parts", two(carried(`{"liquid": "stearic-acid-50", "ratio": "2", "from": "extra"}`), plain)),
-		"in oil held back":     with("parts", two(carried(`{"liquid": "olive", "ratio": "4", "from": "formula"}`), plain)),
-		"by the batter":        with("size", `{"batter": "1300 g"}`, "parts", two(carried(`{"liquid": "olive", "ratio": "4", "from": "formula"}`), plain)),
-		"from vessels":         with("size", vessels, "parts", unshared(two(smell("clove-bud", "max"), plain))),
-		"from vessels, in oil": with("size", vessels, "parts", unshared(two(carried(`{"liquid": "olive", "ratio": "4", "from": "formula"}`), plain))),
-		"a large cap":          with("size", vessels, "parts", unshared(two(smell("lime-expressed", "max"), smell("cedarwood-virginian", "max")))),
-		"of many batches":      with("size", strings.Replace(vessels, `"count": 7`, `"count": 7, "moulds": 3`, 1), "parts", unshared(two(smell("clove-bud", "max"), plain))),
+		"plain":        with("parts", two(smell("clove-bud", "max"), plain)),
+		"in water":     with("parts", two(carried(`{"liquid": "water", "ratio": "3"}`), plain)),
+		"in glycerin":  with("parts", two(carried(`{"liquid": "glycerin", "ratio": "2.5"}`), plain)),
+		"in extra oil": with("parts", two(carried(`{"liquid": "sunflower", "ratio": "2"}`), plain)),
+		"in extra fatty acid": with("parts", two(carried(`{"liquid": "stearic-acid-50", "ratio": "2", "from": "extra"}`),
+			plain)),
+		"in oil held back": with("parts", two(carried(`{"liquid": "olive", "ratio": "4", "from": "formula"}`), plain)),
+		"by the batter": with("size", `{"batter": "1300 g"}`, "parts",
+			two(carried(`{"liquid": "olive", "ratio": "4", "from": "formula"}`), plain)),
+		"from vessels": with("size", vessels, "parts", unshared(two(smell("clove-bud", "max"), plain))),
+		"from vessels, in oil": with("size", vessels, "parts",
+			unshared(two(carried(`{"liquid": "olive", "ratio": "4", "from": "formula"}`), plain))),
+		"a large cap": with("size", vessels, "parts",
+			unshared(two(smell("lime-expressed", "max"), smell("cedarwood-virginian", "max")))),
+		"of many batches": with("size", strings.Replace(vessels, `"count": 7`, `"count": 7, "moulds": 3`, 1), "parts",
+			unshared(two(smell("clove-bud", "max"), plain))),
 	}
 }
 
@@ -160,11 +169,13 @@ func TestTheMostPassesAndMoreDoesNot(t *testing.T) {
 // on a scale of 1 g, too, where less is weighed: the larger of the two is judged.
 func TestANanogramMoreThanTheMostIsADanger(t *testing.T) {
 	for _, scale := range []string{`"1 mg"`, `"1 g"`} {
-		base := plainFormula().with("scale", scale, "materials", pear("2.4 %"), "parts", scentedWith(smell("pear", "10 g"))).batch(t)
+		base := plainFormula().with("scale", scale, "materials", pear("2.4 %"), "parts",
+			scentedWith(smell("pear", "10 g"))).batch(t)
 		most := base.Caps().Parts[0].Fragrances[0].Most
 		nanogram := most.Sub(most.Sub(units.Sum{}.Plus(units.Milligrams(1), units.MustRatio("0.000001")).Mass(units.Nearest)))
 		for mass, want := range map[units.Mass]bool{most: false, most.Add(nanogram): true} {
-			b := plainFormula().with("scale", scale, "materials", pear("2.4 %"), "parts", scentedWith(smell("pear", mass.Text(units.Gram, 9)+" g"))).batch(t)
+			b := plainFormula().with("scale", scale, "materials", pear("2.4 %"), "parts",
+				scentedWith(smell("pear", mass.Text(units.Gram, 9)+" g"))).batch(t)
 			if overCap(b) != want {
 				t.Errorf("on a scale of %s, %s g: over %v", scale, mass.Text(units.Gram, 9), overCap(b))
 			}
@@ -179,8 +190,10 @@ func TestANanogramMoreThanTheMostIsADanger(t *testing.T) {
 // holds more fragrance.
 func TestWhatWasWeighedIsJudged(t *testing.T) {
 	p := func(batter string) pieces {
-		return plainFormula().with("materials", pear("2.4 %"), "weighed", `{"stage": "parts", "parts": {"glow": {"batter": "`+batter+`"}}}`,
-			"parts", `{"part": "glow", "share": "50 %", "fragrances": [`+smell("pear", "2.4 % of oils")+`]}, {"part": "night", "share": "rest"}`)
+		return plainFormula().with("materials", pear("2.4 %"), "weighed", `{"stage": "parts", "parts": {"glow": {"batter": "`+
+			batter+`"}}}`,
+			"parts", `{"part": "glow", "share": "50 %", "fragrances": [`+smell("pear", "2.4 % of oils")+
+				`]}, {"part": "night", "share": "rest"}`)
 	}
 	plan := p("1 g").batch(t)
 	for factor, want := range map[string]bool{"1": false, "0.8": true} {
@@ -207,7 +220,8 @@ func TestWhoseLawCounts(t *testing.T) {
 		{`"eu"`, soap.IFRAAlone, false},
 		{`"us"`, soap.WithEU, true},
 	} {
-		f, faults := read(t, plainFormula().with("markets", row.markets, "parts", scentedWith(smell("rose-otto", "0.07 % of oils"))).text())
+		f, faults := read(t, plainFormula().with("markets", row.markets, "parts",
+			scentedWith(smell("rose-otto", "0.07 % of oils"))).text())
 		if len(faults) > 0 {
 			t.Fatal(faults)
 		}
@@ -219,7 +233,8 @@ func TestWhoseLawCounts(t *testing.T) {
 		if overCap(b) != row.over {
 			t.Errorf("%+v: over %v", row, overCap(b))
 		}
-		if want := map[bool]fragrance.Law{true: fragrance.IFRAAndEU, false: fragrance.IFRAAlone}[row.over]; b.Caps().Law != want {
+		if want := map[bool]fragrance.Law{true: fragrance.IFRAAndEU,
+			false: fragrance.IFRAAlone}[row.over]; b.Caps().Law != want {
 			t.Errorf("%+v: %v", row, b.Caps().Law)
 		}
 	}
@@ -238,7 +253,8 @@ func TestFindingsOnFragrance(t *testing.T) {
 		return `{"part": "glow", "share": "100 %"` + more + `, "fragrances": [` + smell(id, "0.05 % of oils") + `]}`
 	}
 	papers := func(limit, amendment, more string) string {
-		return `{"fragrance": "pear", "certificates": [{"category": "9", "limit": "` + limit + `", "amendment": "` + amendment + `"}]` + more + `}`
+		return `{"fragrance": "pear", "certificates": [{"category": "9", "limit": "` + limit + `", "amendment": "` +
+			amendment + `"}]` + more + `}`
 	}
 	for _, row := range []struct {
 		name, markets, materials, parts, want string
@@ -246,15 +262,24 @@ func TestFindingsOnFragrance(t *testing.T) {
 		{"papers in order", `"us"`, papers("3 %", "51", `, "allergens": []`), in("", "pear"), ""},
 		{"a newer certificate", `"us"`, papers("3 %", "52", `, "allergens": ["Linalool"]`), in("", "pear"), ""},
 		{"an older certificate", `"us"`, papers("3 %", "50", `, "allergens": []`), in("", "pear"), "certificate-older"},
-		{"a certificate under European law", "", papers("3 %", "51", `, "allergens": []`), in("", "pear"), "fragrance-unjudged"},
+		{"a certificate under European law", "", papers("3 %", "51", `, "allergens": []`), in("", "pear"),
+			"fragrance-unjudged"},
 		{"no allergens", `"us"`, papers("3 %", "51", ""), in("", "pear"), ""}, // said of the whole batch, below
 		{"nothing but a name", "", "", in(`, "look": "white", "work": "piped"`, "moonlight"), "fragrance-unjudged"},
-		{"vanillin in white", `"us"`, papers("3 %", "51", `, "allergens": [], "constituents": [{"cas": "121-33-5", "share": "1 %"}]`), in(`, "look": "white"`, "pear"), "fragrance-browns"},
-		{"ethyl vanillin in pale", `"us"`, papers("3 %", "51", `, "allergens": [], "constituents": [{"cas": "121-32-4", "share": "1 %"}]`), in(`, "look": "pale"`, "pear"), "fragrance-browns"},
-		{"vanillin in any", `"us"`, papers("3 %", "51", `, "allergens": [], "constituents": [{"cas": "121-33-5", "share": "1 %"}]`), in(`, "look": "any"`, "pear"), ""},
-		{"browning, as is said", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["browns"]`), in(`, "look": "white", "work": "piped"`, "pear"), "fragrance-browns"},
-		{"accelerates, piped", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["accelerates"]`), in(`, "work": "piped"`, "pear"), "fragrance-behaviour"},
-		{"accelerates, poured", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["accelerates"]`), in("", "pear"), "fragrance-behaviour"},
+		{"vanillin in white", `"us"`, papers("3 %", "51",
+			`, "allergens": [], "constituents": [{"cas": "121-33-5", "share": "1 %"}]`), in(`, "look": "white"`, "pear"),
+			"fragrance-browns"},
+		{"ethyl vanillin in pale", `"us"`, papers("3 %", "51",
+			`, "allergens": [], "constituents": [{"cas": "121-32-4", "share": "1 %"}]`), in(`, "look": "pale"`, "pear"),
+			"fragrance-browns"},
+		{"vanillin in any", `"us"`, papers("3 %", "51",
+			`, "allergens": [], "constituents": [{"cas": "121-33-5", "share": "1 %"}]`), in(`, "look": "any"`, "pear"), ""},
+		{"browning, as is said", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["browns"]`),
+			in(`, "look": "white", "work": "piped"`, "pear"), "fragrance-browns"},
+		{"accelerates, piped", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["accelerates"]`),
+			in(`, "work": "piped"`, "pear"), "fragrance-behaviour"},
+		{"accelerates, poured", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["accelerates"]`),
+			in("", "pear"), "fragrance-behaviour"},
 		{"a ceiling", "", "", in("", "lime-expressed"), "natural-ceiling-used"},
 		{"not of the Annex", `"us"`, "", in("", "patchouli"), "fragrance-unjudged"},
 		{"a maximum that is not held", "", `{"fragrance": "pear", "complete": true, "allergens": ["Methyl Salicylate"], "constituents": [{"cas": "119-36-8", "share": "1 %"}]}`, in("", "pear"), "fragrance-unjudged"},
@@ -292,15 +317,18 @@ func TestAllergensAreAskedForOnceAndWhereALabelNeedsThem(t *testing.T) {
 		{`"eu"`, "", "lavender pear patchouli"},
 		{`"us"`, "", ""},
 	} {
-		materials := `{"fragrance": "pear", "certificates": [{"category": "9", "limit": "3 %", "amendment": "51"}]` + row.papers + `}`
-		got := found(plainFormula().with("markets", row.markets, "materials", materials, "parts", parts).batch(t), "allergens-unknown")
+		materials := `{"fragrance": "pear", "certificates": [{"category": "9", "limit": "3 %", "amendment": "51"}]` +
+			row.papers + `}`
+		got := found(plainFormula().with("markets", row.markets, "materials", materials, "parts", parts).batch(t),
+			"allergens-unknown")
 		if row.names == "" {
 			if len(got) > 0 {
 				t.Errorf("%s: %+v", row.markets, got)
 			}
 			continue
 		}
-		if len(got) != 1 || got[0].Severity != warning || got[0].Subject != "parts" || strings.Join(got[0].Names, " ") != row.names {
+		if len(got) != 1 || got[0].Severity != warning || got[0].Subject != "parts" || strings.Join(got[0].Names,
+			" ") != row.names {
 			t.Errorf("%s: %+v, want of %s", row.markets, got, row.names)
 		}
 	}
@@ -325,7 +353,8 @@ func TestWhatAFragranceDoesToTheBatter(t *testing.T) {
 		{``, "lavender", "", "", ""},
 	} {
 		for work, want := range map[string]string{"poured": row.poured, "piped": row.piped} {
-			p := plainFormula().with("parts", `{"part": "glow", "share": "100 %", "work": "`+work+`", "fragrances": [`+smell(row.id, "1 g")+`]}`)
+			p := plainFormula().with("parts", `{"part": "glow", "share": "100 %", "work": "`+work+`", "fragrances": [`+
+				smell(row.id, "1 g")+`]}`)
 			if row.does != "" {
 				p.with("materials", said(row.does))
 			}
@@ -336,11 +365,13 @@ func TestWhatAFragranceDoesToTheBatter(t *testing.T) {
 				}
 				continue
 			}
-			if len(got) != 1 || got[0].Severity.String() != want || got[0].Subject != "parts[0].fragrances[0]" || got[0].Source.How.String() != row.how {
+			if len(got) != 1 || got[0].Severity.String() != want || got[0].Subject != "parts[0].fragrances[0]" ||
+				got[0].Source.How.String() != row.how {
 				t.Errorf("%s %s, %s: %+v, want a %s, %s", row.does, row.id, work, got, want, row.how)
 				continue
 			}
-			if message := got[0].Message(); strings.Contains(message, "recalled") != (row.how == "memory") || strings.Contains(message, "set at once") != strings.Contains(row.does, "seizes") {
+			if message := got[0].Message(); strings.Contains(message, "recalled") != (row.how == "memory") ||
+				strings.Contains(message, "set at once") != strings.Contains(row.does, "seizes") {
 				t.Error(message)
 			}
 		}
@@ -358,19 +389,25 @@ func TestAnUnusualDose(t *testing.T) {
 		{scentedWith(smell("pear", "6.0001 % of oils")), "6.0001"},
 		{scentedWith(smell("pear", "3 % of oils"), smell("moonlight", "30 g")), ""}, // of 1000 g
 		{scentedWith(smell("pear", "3 % of oils"), smell("moonlight", "30.001 g")), "6.0001"},
-		{`{"part": "dusk", "share": "50 %"}, {"part": "glow", "share": "50 %", "fragrances": [` + smell("pear", "30 g") + `]}`, ""},
-		{`{"part": "dusk", "share": "50 %"}, {"part": "glow", "share": "50 %", "fragrances": [` + smell("pear", "31 g") + `]}`, "6.2"}, // of 500 g
+		{`{"part": "dusk", "share": "50 %"}, {"part": "glow", "share": "50 %", "fragrances": [` + smell("pear", "30 g") +
+			`]}`, ""},
+		// of 500 g
+		{`{"part": "dusk", "share": "50 %"}, {"part": "glow", "share": "50 %", "fragrances": [` + smell("pear", "31 g") +
+			`]}`, "6.2"},
 	} {
 		got := found(plainFormula().with("materials", pear("100 %"), "parts", row.parts).batch(t), "dose-unusual")
-		if row.value == "" && len(got) > 0 || row.value != "" && (len(got) != 1 || got[0].Severity != note || got[0].Value.PercentText(4) != row.value || got[0].Limit.PercentText(4) != "6") {
+		if row.value == "" && len(got) > 0 || row.value != "" && (len(got) != 1 || got[0].Severity != note ||
+			got[0].Value.PercentText(4) != row.value || got[0].Limit.PercentText(4) != "6") {
 			t.Errorf("%s: %+v, want %s", row.parts, got, row.value)
 		}
-		if len(got) == 1 && (got[0].Subject != "parts["+strconv.Itoa(strings.Count(row.parts, `"part"`)-1)+"]" || !slices.Equal(got[0].Names, []string{"glow"})) {
+		if len(got) == 1 && (got[0].Subject != "parts["+strconv.Itoa(strings.Count(row.parts, `"part"`)-1)+"]" ||
+			!slices.Equal(got[0].Names, []string{"glow"})) {
 			t.Errorf("%s: %+v", row.parts, got[0])
 		}
 	}
 	// Certified for all of the bar, the most is far more than anybody wants.
-	b := plainFormula().with("size", `{"oils": "550 g"}`, "materials", pear("15 %"), "parts", scentedWith(`{"fragrance": "pear", "load": "max"}`)).batch(t)
+	b := plainFormula().with("size", `{"oils": "550 g"}`, "materials", pear("15 %"), "parts",
+		scentedWith(`{"fragrance": "pear", "load": "max"}`)).batch(t)
 	if got := found(b, "dose-unusual"); len(got) != 1 || b.Parts[0].Additions[0].Mass.Compare(units.Grams(33)) <= 0 {
 		t.Errorf("%v: %+v", b.Parts[0].Additions[0].Mass, got)
 	}
@@ -382,10 +419,13 @@ func TestBrowningIsToldAsAShareOfTheBar(t *testing.T) {
 	vanilla := `{"fragrance": "vanilla-walk", "constituents": [{"cas": "121-33-5", "share": {"low": "5 %", "high": "8 %"}}]}`
 	dry := plainFormula().batch(t).Dry
 	mass := units.Sum{}.Plus(dry, units.MustRatio("0.025").Over(units.MustRatio("0.975"))).Mass(units.Nearest)
-	b := plainFormula().with("materials", vanilla, "parts", `{"part": "glow", "share": "100 %", "look": "white", "fragrances": [`+smell("vanilla-walk", mass.Text(units.Gram, 9)+" g")+`]}`).batch(t)
+	b := plainFormula().with("materials", vanilla, "parts",
+		`{"part": "glow", "share": "100 %", "look": "white", "fragrances": [`+smell("vanilla-walk", mass.Text(units.Gram, 9)+
+			" g")+`]}`).batch(t)
 	for _, f := range b.Findings {
 		if f.Code == "fragrance-browns" {
-			if got := f.Value.PercentText(6); got != "0.2" || f.Unit != "%" || !strings.Contains(f.Message(), "vanillin (0.2 % of the bar)") {
+			if got := f.Value.PercentText(6); got != "0.2" || f.Unit != "%" || !strings.Contains(f.Message(),
+				"vanillin (0.2 % of the bar)") {
 				t.Errorf("%s: %s", got, f.Message())
 			}
 			return
@@ -409,9 +449,11 @@ func TestPartsWithinTheirLimitsProveThePiece(t *testing.T) {
 			}
 			return `{"part": "` + name + `"` + share + `, "fragrances": [` + strings.Join(lines, ", ") + `]}`
 		}
-		p := plainFormula().with("materials", pear("2 %"), "oils", `{"oil": "olive", "share": "70 %"}, {"oil": "coconut", "share": "rest"}`)
+		p := plainFormula().with("materials", pear("2 %"), "oils",
+			`{"oil": "olive", "share": "70 %"}, {"oil": "coconut", "share": "rest"}`)
 		if n%2 == 0 {
-			p.with("parts", part("base", fmt.Sprintf(`, "share": "%d %%"`, 5+random.IntN(90)))+", "+part("cloud", `, "share": "rest"`))
+			p.with("parts", part("base", fmt.Sprintf(`, "share": "%d %%"`, 5+random.IntN(90)))+", "+
+				part("cloud", `, "share": "rest"`))
 		} else {
 			p.with("parts", part("base", "")+", "+part("cloud", ""), "size", fmt.Sprintf(`{"vessels": [{"vessel": "cup", "part": "base", "count": 3, "volume": "%d mL"},
 				{"vessel": "swirl", "part": "cloud", "on": "cup", "volume": "%d mL"}, {"vessel": "bar", "parts": {"base": "30 %%", "cloud": "rest"}, "count": 2, "volume": "80 mL"}]}`, 20+random.IntN(80), 5+random.IntN(60)))
@@ -433,8 +475,10 @@ func TestPartsWithinTheirLimitsProveThePiece(t *testing.T) {
 		}
 		for _, piece := range c.Pieces {
 			pieces++
-			if piece.Most.Used.Compare(most.Add(slack)) > 0 || piece.Fragrance.Compare(fragrances.Add(slack)) > 0 || piece.Fragrance.Sign() <= 0 || piece.Most.Used.Sign() <= 0 {
-				t.Errorf("%q uses %s, the parts at most %s; fragrance %s and %s", piece.Name, piece.Most.Used, most, piece.Fragrance, fragrances)
+			if piece.Most.Used.Compare(most.Add(slack)) > 0 || piece.Fragrance.Compare(fragrances.Add(slack)) > 0 ||
+				piece.Fragrance.Sign() <= 0 || piece.Most.Used.Sign() <= 0 {
+				t.Errorf("%q uses %s, the parts at most %s; fragrance %s and %s", piece.Name, piece.Most.Used, most,
+					piece.Fragrance, fragrances)
 			}
 		}
 		if len(c.Pieces) == 2 {
@@ -449,7 +493,8 @@ func TestPartsWithinTheirLimitsProveThePiece(t *testing.T) {
 // A piece of two parts by hand: of 10 g and 30 g dry with 0.4 g and 0.6 g of fragrance
 // it is 1/40 = 2.5 %. Here shares of 25 and 75 %, and loads of mass.
 func TestThePieceIsTheWeightedMeanOfItsParts(t *testing.T) {
-	b := plainFormula().with("materials", pear("50 %"), "parts", `{"part": "base", "share": "75 %", "fragrances": [`+smell("pear", "6 g")+`]}, {"part": "cloud", "share": "rest", "fragrances": [`+smell("pear", "4 g")+`]}`).batch(t)
+	b := plainFormula().with("materials", pear("50 %"), "parts", `{"part": "base", "share": "75 %", "fragrances": [`+
+		smell("pear", "6 g")+`]}, {"part": "cloud", "share": "rest", "fragrances": [`+smell("pear", "4 g")+`]}`).batch(t)
 	c := b.Caps()
 	want, _ := units.Grams(10).Per(b.Dry)
 	if len(c.Pieces) != 1 || c.Pieces[0].Dry != b.Dry || !c.Pieces[0].Fragrance.Equal(want.Round(8, units.Nearest)) {
@@ -472,7 +517,8 @@ func TestThePieceIsTheWeightedMeanOfItsParts(t *testing.T) {
 func TestAnAllergenOfOnePartIsToldApart(t *testing.T) {
 	fig := `{"fragrance": "fig", "complete": true, "allergens": ["Eugenol"], "constituents": [{"cas": "97-53-0", "share": "1 %"}]}`
 	for share, only := range map[string]string{"10 %": "cloud", "60 %": ""} {
-		b := plainFormula().with("materials", fig, "parts", `{"part": "cloud", "share": "`+share+`", "fragrances": [`+smell("fig", "5 % of oils")+`]}, {"part": "base", "share": "rest"}`).batch(t)
+		b := plainFormula().with("materials", fig, "parts", `{"part": "cloud", "share": "`+share+`", "fragrances": [`+
+			smell("fig", "5 % of oils")+`]}, {"part": "base", "share": "rest"}`).batch(t)
 		c := b.Caps()
 		labels, complete := c.Labels()
 		if len(labels) != 1 || labels[0].Rule.Name() != "Eugenol" || labels[0].OnlyInPart != only || !complete {
@@ -499,7 +545,8 @@ func TestWithoutFragranceNothingIsCapped(t *testing.T) {
 	c := plainFormula().batch(t)
 	caps := c.Caps()
 	labels, complete := caps.Labels()
-	if len(caps.Parts) != 1 || len(caps.Parts[0].Fragrances) != 0 || len(labels) != 0 || !complete || caps.Pieces[0].Limited {
+	if len(caps.Parts) != 1 || len(caps.Parts[0].Fragrances) != 0 || len(labels) != 0 || !complete ||
+		caps.Pieces[0].Limited {
 		t.Errorf("%+v", caps)
 	}
 }
@@ -516,9 +563,11 @@ func TestMaterialsInGo(t *testing.T) {
 	}
 	f.Materials = []fragrance.Supplied{{
 		ID: "pear", Certificates: []fragrance.Certificate{{Category: "9", Limit: units.MustRatio("2.4 %"), Amendment: 51}},
-		Constituents: []fragrance.Constituent{{CAS: cas, Share: units.Between(units.MustRatio("1 %"), units.MustRatio("2 %"))}}, AllergensListed: true,
+		Constituents: []fragrance.Constituent{{CAS: cas, Share: units.Between(units.MustRatio("1 %"),
+			units.MustRatio("2 %"))}}, AllergensListed: true,
 	}}
-	f.Parts = []soap.Part{{Name: "glow", Share: units.Whole(1), Look: soap.White, Work: mould.Piped, Fragrances: []soap.Addition{{Name: "pear", Load: soap.Load{Max: true}, Margin: units.MustRatio("5 %")}}}}
+	f.Parts = []soap.Part{{Name: "glow", Share: units.Whole(1), Look: soap.White, Work: mould.Piped,
+		Fragrances: []soap.Addition{{Name: "pear", Load: soap.Load{Max: true}, Margin: units.MustRatio("5 %")}}}}
 	b, err := f.Batch()
 	if err != nil || overCap(b) || !b.Parts[0].Additions[0].Material.Given() {
 		t.Errorf("%v", err)
@@ -537,7 +586,9 @@ func TestMaterialsInGo(t *testing.T) {
 	for _, fault := range faultsOf(t, wrong.Check()) {
 		got = append(got, fault.Path)
 	}
-	for _, path := range []string{"markets[0]", "markets[2]", "markets", "parts[0].look", "parts[0].fragrances[0].load", "parts[0].fragrances[1].load", "parts[0].fragrances[1].margin", "parts[0].fragrances[3].load", "parts[0].additives[0].margin", "acids[0].load"} {
+	for _, path := range []string{"markets[0]", "markets[2]", "markets", "parts[0].look", "parts[0].fragrances[0].load",
+		"parts[0].fragrances[1].load", "parts[0].fragrances[1].margin", "parts[0].fragrances[3].load",
+		"parts[0].additives[0].margin", "acids[0].load"} {
 		if !slices.Contains(got, path) {
 			t.Errorf("nothing is said of %s: %v", path, got)
 		}
@@ -570,7 +621,8 @@ func TestTheLastBatchIsJudged(t *testing.T) {
 
 // One finding for each limit that is passed.
 func TestEveryLimitThatIsPassedHasItsFinding(t *testing.T) {
-	b := plainFormula().with("parts", scentedWith(smell("clove-bud", "1.5 % of oils"), smell("cassia", "1 % of oils"), smell("spearmint", "1 % of oils"))).batch(t)
+	b := plainFormula().with("parts", scentedWith(smell("clove-bud", "1.5 % of oils"), smell("cassia", "1 % of oils"),
+		smell("spearmint", "1 % of oils"))).batch(t)
 	var names []string
 	for _, f := range b.Findings {
 		if f.Code == "fragrance-over-cap" {
@@ -584,7 +636,8 @@ func TestEveryLimitThatIsPassedHasItsFinding(t *testing.T) {
 
 // Additives count as dry, and it is said which.
 func TestWhatCountsAsDryIsSaid(t *testing.T) {
-	b := plainFormula().with("parts", `{"part": "glow", "share": "100 %", "fragrances": [`+smell("clove-bud", "0.5 % of oils")+`], "additives": [{"additive": "oat milk", "load": "30 g"}]}`).batch(t)
+	b := plainFormula().with("parts", `{"part": "glow", "share": "100 %", "fragrances": [`+
+		smell("clove-bud", "0.5 % of oils")+`], "additives": [{"additive": "oat milk", "load": "30 g"}]}`).batch(t)
 	if dried := b.Caps().Parts[0].Dried; !slices.Equal(dried, []string{"oat milk"}) {
 		t.Errorf("%v", dried)
 	}
@@ -595,8 +648,10 @@ func TestWhatCountsAsDryIsSaid(t *testing.T) {
 func TestACapMayBeTypedBackWithItsCarrier(t *testing.T) {
 	oils := `{"oil": "olive", "share": "60 %"}, {"oil": "coconut", "share": "25 %"}, {"oil": "stearic-acid-50", "share": "rest"}`
 	for _, carrier := range []string{
-		`{"liquid": "water", "ratio": "3"}`, `{"liquid": "water", "ratio": "3", "from": "extra"}`, `{"liquid": "glycerin", "ratio": "3"}`,
-		`{"liquid": "olive", "ratio": "4", "from": "formula"}`, `{"liquid": "olive", "ratio": "4", "from": "extra"}`, `{"liquid": "stearic-acid-50", "ratio": "4", "from": "extra"}`,
+		`{"liquid": "water", "ratio": "3"}`, `{"liquid": "water", "ratio": "3", "from": "extra"}`,
+		`{"liquid": "glycerin", "ratio": "3"}`,
+		`{"liquid": "olive", "ratio": "4", "from": "formula"}`, `{"liquid": "olive", "ratio": "4", "from": "extra"}`,
+		`{"liquid": "stearic-acid-50", "ratio": "4", "from": "extra"}`,
 		`{"liquid": "stearic-acid-50", "ratio": "4", "from": "formula"}`,
 	} {
 		dosed := func(load string) soap.Batch {
@@ -624,7 +679,8 @@ func TestAPartInTheCupAndOnItIsThereWithBoth(t *testing.T) {
 	// By volume 30 mL of cloud and 30 + 30 of base, all of one density but for 1 % of pear:
 	// the dry piece has a third of it, or two thirds.
 	for swirl, want := range map[string]float64{"base": 2.0 / 3, "cloud": 1.0 / 3} {
-		c := plainFormula().with("materials", pear("50 %"), "size", vessels(swirl), "parts", `{"part": "base", "fragrances": [`+smell("pear", "1 % of oils")+`]}, {"part": "cloud"}`).batch(t)
+		c := plainFormula().with("materials", pear("50 %"), "size", vessels(swirl), "parts",
+			`{"part": "base", "fragrances": [`+smell("pear", "1 % of oils")+`]}, {"part": "cloud"}`).batch(t)
 		caps := c.Caps()
 		if len(caps.Pieces) != 1 {
 			t.Fatal(caps.Pieces)
@@ -642,7 +698,8 @@ func TestTheShareOfThePieceIsThatOfTheOneThatHoldsMost(t *testing.T) {
 		{"vessel": "other", "part": "cloud", "count": 2, "volume": "30 mL"}]}`, "parts", `{"part": "base", "fragrances": [`+smell("pear", "1 % of oils")+`]}, {"part": "cloud"}`).batch(t)
 	c := b.Caps()
 	f := c.Parts[0].Fragrances[0]
-	if difference := f.OfPiece.Float() - f.OfDry.Float(); len(c.Pieces) != 3 || difference > 1e-7 || difference < -1e-7 || c.Pieces[2].Fragrance.Sign() != 0 {
+	if difference := f.OfPiece.Float() - f.OfDry.Float(); len(c.Pieces) != 3 || difference > 1e-7 || difference < -1e-7 ||
+		c.Pieces[2].Fragrance.Sign() != 0 {
 		t.Errorf("%s of the piece, %s of the part: %+v", f.OfPiece, f.OfDry, c.Pieces)
 	}
 }
@@ -653,7 +710,8 @@ func TestTheShareOfThePieceIsThatOfTheOneThatHoldsMost(t *testing.T) {
 func TestTheLastBatchIsLabelled(t *testing.T) {
 	fig := `{"fragrance": "fig", "complete": true, "allergens": ["Eugenol"], "constituents": [{"cas": "97-53-0", "share": "1 %"}]}`
 	for moulds, want := range map[string]int{"13": 0, "12": 1} {
-		b := plainFormula().with("materials", fig, "size", `{"vessels": [{"vessel": "cup", "part": "glow", "count": 13, "moulds": `+moulds+`, "volume": "60 mL"}]}`,
+		b := plainFormula().with("materials", fig, "size",
+			`{"vessels": [{"vessel": "cup", "part": "glow", "count": 13, "moulds": `+moulds+`, "volume": "60 mL"}]}`,
 			"parts", `{"part": "glow", "fragrances": [`+smell("fig", "1 g")+`]}`).batch(t)
 		c := b.Caps()
 		labels, _ := c.Labels()
@@ -675,8 +733,10 @@ func TestALabelIsCompleteOnlyWhereEverythingIsKnown(t *testing.T) {
 		want bool
 	}{
 		"all is known": {plainFormula().with("materials", pear("50 %"), "size", cups, "parts", glow("")), true},
-		"a name alone": {plainFormula().with("materials", pear("50 %"), "size", cups, "parts", glow(", "+smell("moonlight", "1 g"))), false},
-		"an embed":     {plainFormula().with("materials", pear("50 %"), "size", cups, "embeds", `{"embed": "moon", "vessel": "cup", "mass": "4 g"}`, "parts", glow("")), false},
+		"a name alone": {plainFormula().with("materials", pear("50 %"), "size", cups, "parts",
+			glow(", "+smell("moonlight", "1 g"))), false},
+		"an embed": {plainFormula().with("materials", pear("50 %"), "size", cups, "embeds",
+			`{"embed": "moon", "vessel": "cup", "mass": "4 g"}`, "parts", glow("")), false},
 	} {
 		b := row.p.batch(t)
 		c := b.Caps()
@@ -689,7 +749,8 @@ func TestALabelIsCompleteOnlyWhereEverythingIsKnown(t *testing.T) {
 // A fragrance of the maker's own is not to be weighed, unjudged, as something else.
 func TestAFragranceAmongTheAdditivesIsRefused(t *testing.T) {
 	for _, list := range []string{"additives", "colourants"} {
-		_, faults := read(t, plainFormula().with("materials", pear("3 %"), "parts", `{"part": "glow", "share": "100 %", "`+list+`": [{"`+strings.TrimSuffix(list, "s")+`": "pear", "load": "10 g"}]}`).text())
+		_, faults := read(t, plainFormula().with("materials", pear("3 %"), "parts", `{"part": "glow", "share": "100 %", "`+
+			list+`": [{"`+strings.TrimSuffix(list, "s")+`": "pear", "load": "10 g"}]}`).text())
 		if len(faults) != 1 || faults[0].Path != "parts[0]."+list+"[0]."+strings.TrimSuffix(list, "s") {
 			t.Errorf("%s: %v", list, faults)
 		}
@@ -702,8 +763,10 @@ func TestAFragranceAmongTheAdditivesIsRefused(t *testing.T) {
 
 // As weighed, the piece is held to what was weighed, as its parts are.
 func TestThePieceIsHeldToWhatWasWeighed(t *testing.T) {
-	b := plainFormula().with("materials", pear("50 %"), "weighed", `{"stage": "parts", "parts": {"glow": {"batter": "500 g"}}}`,
-		"parts", `{"part": "glow", "share": "50 %", "fragrances": [`+smell("pear", "10 g")+`]}, {"part": "night", "share": "rest"}`).batch(t)
+	b := plainFormula().with("materials", pear("50 %"), "weighed",
+		`{"stage": "parts", "parts": {"glow": {"batter": "500 g"}}}`,
+		"parts", `{"part": "glow", "share": "50 %", "fragrances": [`+smell("pear", "10 g")+
+			`]}, {"part": "night", "share": "rest"}`).batch(t)
 	c := b.Caps()
 	dry := c.Parts[0].Dry.Add(c.Parts[1].Dry)
 	want, _ := units.Grams(10).Per(dry)
@@ -719,7 +782,8 @@ func TestTheMostOfAFragranceComesToRestInALargeBatch(t *testing.T) {
 		b := plainFormula().with(
 			"oils", `{"oil": "olive", "share": "69.6 %"}, {"oil": "beeswax", "share": "30.4 %"}`,
 			"water", `{"lye_concentration": "24.46 %"}`, "size", `{"batter": "`+size+`"}`,
-			"parts", `{"part": "glow", "share": "100 %", "fragrances": [`+smell("lime-expressed", "max")+`], "additives": [{"additive": "salt", "load": "1.39 % of oils"}]}`).batch(t)
+			"parts", `{"part": "glow", "share": "100 %", "fragrances": [`+smell("lime-expressed", "max")+
+				`], "additives": [{"additive": "salt", "load": "1.39 % of oils"}]}`).batch(t)
 		used := b.Caps().Parts[0].Most.Used
 		if used.Compare(units.Whole(1)) > 0 || used.Compare(units.MustRatio("99.999 %")) < 0 {
 			t.Errorf("%s: %s of the limit is used", size, used)

@@ -30,7 +30,8 @@ var secondEditions = []struct{ oil, from, how, figure, low, high string }{
 	{"peanut", "USPNF 23", "read", "saponification", "185", "195"},
 	{"peanut", "British Pharmaceutical Codex 1911", "read", "saponification", "188", "196.6"},
 	{"peanut", "British Pharmaceutical Codex 1911", "read", "iodine", "83", "100"},
-	{"palm-kernel", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read", "saponification", "247.1", "249.3"},
+	{"palm-kernel", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read", "saponification",
+		"247.1", "249.3"},
 	{"palm-kernel", "J. Oil Palm Res. 25(2) 2013, abstract", "read", "iodine", "16.5", "18.75"},
 	{"palm-olein", "India, Agmark, palmolein", "read", "saponification", "195", "205"},
 	{"almond", "trade specifications quoting the older USP", "read", "saponification", "190", "200"},
@@ -41,7 +42,8 @@ var secondEditions = []struct{ oil, from, how, figure, low, high string }{
 	{"cocoa-butter", "Knapp, Cocoa and Chocolate", "read", "saponification", "192", "198"},
 	{"cocoa-butter", "Knapp, Cocoa and Chocolate", "read", "iodine", "34", "38"},
 	{"cocoa-butter", "CRC Handbook, 61st edition", "read", "saponification", "193.8", "193.8"},
-	{"shea-butter", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read", "saponification", "179.2", "185.1"},
+	{"shea-butter", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read", "saponification",
+		"179.2", "185.1"},
 	{"castor", "USP", "memory", "saponification", "176", "182"},
 	{"castor", "USP", "memory", "iodine", "83", "88"},
 	{"beeswax", "European Pharmacopoeia, yellow beeswax", "read", "saponification", "87", "102"},
@@ -52,10 +54,13 @@ var secondEditions = []struct{ oil, from, how, figure, low, high string }{
 	{"rendered-pork-fat", "Codex CXS 211-1999", "memory", "saponification", "192", "203"},
 	{"tallow-premier-jus", "The Merck Index, Prepared suet", "read", "saponification", "192", "195"},
 	{"tallow-premier-jus", "The Merck Index, Prepared suet", "read", "iodine", "33", "46"},
-	{"tallow-edible", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read", "saponification", "196.2", "197.8"},
-	{"tallow-edible", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read", "iodine", "39", "44"},
+	{"tallow-edible", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read",
+		"saponification", "196.2", "197.8"},
+	{"tallow-edible", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read", "iodine", "39",
+		"44"},
 	{"hemp-seed", "Anwar and others (2006)", "read", "iodine", "154", "165"},
-	{"hemp-seed", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read", "saponification", "191.7", "191.7"},
+	{"hemp-seed", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read", "saponification",
+		"191.7", "191.7"},
 	{"oleic-acid", "USP32-NF27", "read", "acid-value", "196", "204"},
 	{"oleic-acid", "USP32-NF27", "read", "iodine", "85", "95"},
 	{"mango-kernel", "Fahimdanesh and others, abstract", "read", "saponification", "195", "195"},
@@ -79,7 +84,8 @@ var secondEditions = []struct{ oil, from, how, figure, low, high string }{
 var apart = map[string]string{"saponification": "0.03", "acid-value": "0.06", "iodine": "0.2", "density": "0.006"}
 
 // printedUnit is what a figure's number is printed in: the table holds shares of mass.
-var printedUnit = map[string]int64{"saponification": 1000, "acid-value": 1000, "iodine": 100, "density": 1, "melting": 1, "unsaponifiable": 1000}
+var printedUnit = map[string]int64{"saponification": 1000, "acid-value": 1000, "iodine": 100, "density": 1,
+	"melting": 1, "unsaponifiable": 1000}
 
 func publishedEnds(t *testing.T, id, name string) (low, high *big.Rat) {
 	t.Helper()
@@ -104,7 +110,8 @@ func TestASecondEditionPrintsMuchTheSame(t *testing.T) {
 		otherLow, otherHigh := frac(row.low), frac(row.high)
 		mid, other := over(plus(low, high), whole(2)), over(plus(otherLow, otherHigh), whole(2))
 		if !within(other, mid, times(mid, frac(apart[row.figure]))) {
-			t.Errorf("%s, %s: %s to %s, in %s %s to %s", row.oil, row.figure, low.FloatString(3), high.FloatString(3), row.from, row.low, row.high)
+			t.Errorf("%s, %s: %s to %s, in %s %s to %s", row.oil, row.figure, low.FloatString(3), high.FloatString(3), row.from,
+				row.low, row.high)
 		}
 		if how := cite.ParseHow(row.how); how != cite.Read && how != cite.Memory || row.from == "" {
 			t.Errorf("%s of %q was obtained by %q", row.figure, row.from, row.how)
@@ -184,7 +191,8 @@ func TestColumnsOfTheOilTableTypedInAgain(t *testing.T) {
 			fields := strings.Fields(row)
 			rows[fields[0]] = true
 			low, high := publishedEnds(t, fields[0], name)
-			if high == nil || high.Cmp(frac(fields[len(fields)-1])) != 0 || (low != nil) != (len(fields) == 3) || low != nil && low.Cmp(frac(fields[1])) != 0 {
+			if high == nil || high.Cmp(frac(fields[len(fields)-1])) != 0 || (low != nil) != (len(fields) == 3) || low != nil &&
+				low.Cmp(frac(fields[1])) != 0 {
 				t.Errorf("%s, %s: %v to %v, typed in as %v", fields[0], name, low, high, fields[1:])
 			}
 		}
@@ -228,7 +236,8 @@ var typedShares = []struct{ row, low, high string }{
 	{"grapeseed|Wikipedia, encyclopaedia|C18:2", "69.6", "69.6"},
 	{"sunflower|British Pharmacopoeia, text of the European Pharmacopoeia monographs|C16:0", "4", "9"},
 	{"sunflower-mid-oleic|Codex Alimentarius, CXS 210-1999 (vegetable oils)|C8:0", "0", "0"},
-	{"palm-kernel|Codex Alimentarius, CXS 210-1999 (vegetable oils), as tabulated in Nutrients 11 (2019) 2008, Table 4|C18:0", "1", "3"},
+	{"palm-kernel|Codex Alimentarius, CXS 210-1999 (vegetable oils), as tabulated in Nutrients 11 (2019) 2008, Table " +
+		"4|C18:0", "1", "3"},
 	{"neem|Wikipedia, encyclopaedia|C18:0", "9", "24"},
 	{"safflower|British Pharmacopoeia, text of the European Pharmacopoeia monographs|C18:2", "68", "83"},
 	{"maize|Codex Alimentarius, CXS 210-1999 (vegetable oils)|C24:0", "0", "0.5"},
@@ -256,7 +265,8 @@ func TestFiguresOfOilsTypedInAgain(t *testing.T) {
 		}
 		id, name, _ := strings.Cut(typed.row, " ")
 		low, high := publishedEnds(t, id, name)
-		if high == nil || (low == nil) != (typed.low == "") || low != nil && low.Cmp(frac(typed.low)) != 0 || high.Cmp(frac(typed.high)) != 0 {
+		if high == nil || (low == nil) != (typed.low == "") || low != nil && low.Cmp(frac(typed.low)) != 0 ||
+			high.Cmp(frac(typed.high)) != 0 {
 			t.Errorf("%s: %v to %v, typed in as %s to %s", typed.row, low, high, typed.low, typed.high)
 		}
 	}
@@ -280,7 +290,8 @@ func TestSharesOfCompositionsTypedInAgain(t *testing.T) {
 			continue
 		}
 		hundred := whole(100)
-		if times(hundred, ratioFrac(share.Low)).Cmp(frac(typed.low)) != 0 || times(hundred, ratioFrac(share.High)).Cmp(frac(typed.high)) != 0 {
+		if times(hundred, ratioFrac(share.Low)).Cmp(frac(typed.low)) != 0 ||
+			times(hundred, ratioFrac(share.High)).Cmp(frac(typed.high)) != 0 {
 			t.Errorf("%s: %s to %s, typed in as %s to %s %%", typed.row, share.Low, share.High, typed.low, typed.high)
 		}
 	}
@@ -330,7 +341,8 @@ func TestTheShareOfTheOilTableThatIsChecked(t *testing.T) {
 		}
 		return high != nil && value.Cmp(minus(low, frac(slack))) >= 0 && value.Cmp(plus(high, frac(slack))) <= 0
 	}
-	for id, acid := range map[string]string{"lauric-acid": "C12:0", "myristic-acid": "C14:0", "stearic-acid-95": "C18:0", "oleic-acid": "C18:1"} {
+	for id, acid := range map[string]string{"lauric-acid": "C12:0", "myristic-acid": "C14:0", "stearic-acid-95": "C18:0",
+		"oleic-acid": "C18:1"} {
 		if pure := over(whole(56105), molarMassOf(acid)); inside(pure, id, "acid-value", "0") {
 			note("acid-value", id)
 		}
@@ -355,7 +367,8 @@ func TestTheShareOfTheOilTableThatIsChecked(t *testing.T) {
 			}
 		}
 		_, printed := publishedEnds(t, oil.ID(), "density")
-		if d, known := oil.Density(units.Celsius(20)); known && printed != nil && oil.Kind() != soap.Wax && oil.Kind() != soap.Acid {
+		if d, known := oil.Density(units.Celsius(20)); known && printed != nil && oil.Kind() != soap.Wax &&
+			oil.Kind() != soap.Acid {
 			if by, ok := lund(t, oil); ok && within(ratioOf(d.Planned), by, frac("0.012")) {
 				note("density", oil.ID())
 			}

@@ -36,7 +36,8 @@ func TestATitrationSaysWhatItTakesAsExact(t *testing.T) {
 			}
 			continue
 		}
-		if len(found) != 1 || found[0].Code != "titration-exact" || found[0].Severity != soap.Note || !slices.Equal(found[0].Names, want) {
+		if len(found) != 1 || found[0].Code != "titration-exact" || found[0].Severity != soap.Note ||
+			!slices.Equal(found[0].Names, want) {
 			t.Errorf("without %v: %+v", want, found)
 			continue
 		}
@@ -50,7 +51,8 @@ func TestATitrationSaysWhatItTakesAsExact(t *testing.T) {
 
 // A bottle that was titrated without a word of how well the scale weighs.
 func ExampleTitrationFindings() {
-	for _, f := range soap.TitrationFindings(lye.Titration{Burette: units.Millilitres(1), Titrant: units.MustRatio("0.2 %")}) {
+	for _, f := range soap.TitrationFindings(lye.Titration{Burette: units.Millilitres(1),
+		Titrant: units.MustRatio("0.2 %")}) {
 		fmt.Println(f.Severity, f.Code, f.Names)
 	}
 	// Output: note titration-exact [balance]

@@ -67,7 +67,8 @@ func TestATemperatureIsHighAboveItsLimit(t *testing.T) {
 			}
 			continue
 		}
-		if len(got) != 1 || got[0].Severity != warning || got[0].Subject != row.subject || got[0].Limit.Text(2) != row.limit || got[0].Unit != "°C" || got[0].Source.How != cite.CommonPractice {
+		if len(got) != 1 || got[0].Severity != warning || got[0].Subject != row.subject ||
+			got[0].Limit.Text(2) != row.limit || got[0].Unit != "°C" || got[0].Source.How != cite.CommonPractice {
 			t.Errorf("%s of %s: %+v, want %s against %s", row.at, row.oils, got, row.subject, row.limit)
 			continue
 		}
@@ -77,7 +78,8 @@ func TestATemperatureIsHighAboveItsLimit(t *testing.T) {
 	}
 	// A slip for °F is told of oils and of lye.
 	both := found(plainFormula().with("temperature", `{"oils": "100 °C", "lye": "100 °C"}`).batch(t), "temperature-high")
-	if len(both) != 2 || !strings.HasPrefix(both[0].Message(), "The oils at 100 °C") || !strings.HasPrefix(both[1].Message(), "The lye at 100 °C") {
+	if len(both) != 2 || !strings.HasPrefix(both[0].Message(), "The oils at 100 °C") ||
+		!strings.HasPrefix(both[1].Message(), "The lye at 100 °C") {
 		t.Errorf("%+v", both)
 	}
 }
@@ -103,12 +105,19 @@ func TestWhatIsSolidWhenItIsPoured(t *testing.T) {
 		{oils(blend, acid("beeswax", "11 %"), acid("stearic-acid-50", "1 %")), "60 °C", "66", true},
 		{oils(blend, acid("myristic-acid", "11 %")), "54.4 °C", "", false},
 		{oils(blend, acid("myristic-acid", "11 %")), "54.39 °C", "54.4", true},
-		{oils(blend, acid("oleic-acid", "50 %")), "20 °C", "", false},                                                                  // liquid: to 16 °C
-		{oils(blend, acid("jojoba", "50 %")), "20 °C", "", false},                                                                      // a liquid wax: to 11 °C
-		{oils(blend, acid("tallow-edible", "50 %")), "35 °C", "", false},                                                               // to 50 °C, no hardened fat
-		{oils(blend, acid("palm-stearin", "50 %")), "35 °C", "", false},                                                                // a fraction, iodine 28 to 48
-		{oils(blend, acid("cocoa-butter", "50 %")), "25 °C", "", false},                                                                // to 35 °C
-		{`{"oil": "hall-hard", "share": "100 %", "saponification": {"low": "189", "high": "191"}, "iodine": "2"}`, "30 °C", "", false}, // own: no melting point is known
+		// liquid: to 16 °C
+		{oils(blend, acid("oleic-acid", "50 %")), "20 °C", "", false},
+		// a liquid wax: to 11 °C
+		{oils(blend, acid("jojoba", "50 %")), "20 °C", "", false},
+		// to 50 °C, no hardened fat
+		{oils(blend, acid("tallow-edible", "50 %")), "35 °C", "", false},
+		// a fraction, iodine 28 to 48
+		{oils(blend, acid("palm-stearin", "50 %")), "35 °C", "", false},
+		// to 35 °C
+		{oils(blend, acid("cocoa-butter", "50 %")), "25 °C", "", false},
+		// own: no melting point is known
+		{`{"oil": "hall-hard", "share": "100 %", "saponification": {"low": "189", "high": "191"}, "iodine": "2"}`, "30 °C",
+			"", false},
 		// A lot of palm stearin that was hardened in full, to 56 °C.
 		{oils(blend, `{"oil": "palm-stearin", "share": "50 %", "iodine": "5"}`), "35 °C", "56", false},
 		{oils(blend, `{"oil": "palm-stearin", "share": "50 %", "iodine": "5.01"}`), "35 °C", "", false},
@@ -124,11 +133,13 @@ func TestWhatIsSolidWhenItIsPoured(t *testing.T) {
 			}
 			continue
 		}
-		if len(got) != 1 || got[0].Severity != warning || got[0].Subject != "oils" || got[0].Value.Text(2) != row.value || got[0].Limit.Given() != (row.pour != "") || got[0].Source.How != cite.Memory {
+		if len(got) != 1 || got[0].Severity != warning || got[0].Subject != "oils" || got[0].Value.Text(2) != row.value ||
+			got[0].Limit.Given() != (row.pour != "") || got[0].Source.How != cite.Memory {
 			t.Errorf("%s at %q: %+v", row.oils, row.pour, got)
 			continue
 		}
-		if message := got[0].Message(); strings.Contains(message, "seizes") != row.acids || strings.Contains(message, "nothing is said") != (row.pour == "") {
+		if message := got[0].Message(); strings.Contains(message, "seizes") != row.acids ||
+			strings.Contains(message, "nothing is said") != (row.pour == "") {
 			t.Error(message)
 		}
 	}
@@ -137,9 +148,9 @@ func TestWhatIsSolidWhenItIsPoured(t *testing.T) {
 // Alcohol at all, sugar above 5 %, where the lye gets above 40 °C or nobody says how cold its water is.
 //
 // By hand: 100 g of sodium hydroxide, 2.5 mol, give off about 107 kJ in 900 g of water at 25 °C (42.9 kJ a mole,
-// recalled), and a kilogram of such lye takes about 3.76 kJ to warm by a kelvin (recalled): it gets to 53.5 °C. Water that is
-// colder by a kelvin brings that down by 900 × 4.18 J / 3.76 kJ = 1.0 K. So the lye reaches 38.5 °C from water at
-// 10 °C, and 41.5 °C from water at 13 °C. A lye of a third, of 8.3 mol, gets above 80 °C from ice water.
+// recalled), and a kilogram of such lye takes about 3.76 kJ to warm by a kelvin (recalled): it gets to 53.5 °C. Water
+// that is colder by a kelvin brings that down by 900 × 4.18 J / 3.76 kJ = 1.0 K. So the lye reaches 38.5 °C from water
+// at 10 °C, and 41.5 °C from water at 13 °C. A lye of a third, of 8.3 mol, gets above 80 °C from ice water.
 func TestWhatBoilsOverInHotLye(t *testing.T) {
 	sugar, alcohol := `"water": "94 %", "sugar": "5.0001 %"`, `"water": "95 %", "alcohol": "4.8 %"`
 	for _, row := range []struct {
@@ -163,7 +174,8 @@ func TestWhatBoilsOverInHotLye(t *testing.T) {
 		{`"water": "87 %", "fat": "4 %", "sugar": "4.8 %", "saponification": "225"`, "33 %", "", nil}, // milk
 		{`"water": "18 %", "sugar": "80 %"`, "33 %", "", []string{"hall brew"}},                       // honey
 	} {
-		p := plainFormula().with("water", `{"lye_concentration": "`+row.lye+`", "liquids": [{"liquid": "plain tea", "share": "10 %", "water": "99 %"}, {"liquid": "hall brew", "share": "20 %", `+row.holds+`}]}`)
+		p := plainFormula().with("water", `{"lye_concentration": "`+row.lye+
+			`", "liquids": [{"liquid": "plain tea", "share": "10 %", "water": "99 %"}, {"liquid": "hall brew", "share": "20 %", `+row.holds+`}]}`)
 		if row.water != "" {
 			p.with("temperature", `{"water": "`+row.water+`"}`)
 		}
@@ -174,7 +186,9 @@ func TestWhatBoilsOverInHotLye(t *testing.T) {
 			}
 			continue
 		}
-		if len(got) != 1 || got[0].Severity != warning || got[0].Subject != "water" || got[0].Detail != "" || !slices.Equal(got[0].Names, row.names) || got[0].Value.Given() != (row.water != "") || !strings.Contains(got[0].Message(), "boil over") {
+		if len(got) != 1 || got[0].Severity != warning || got[0].Subject != "water" || got[0].Detail != "" ||
+			!slices.Equal(got[0].Names, row.names) || got[0].Value.Given() != (row.water != "") ||
+			!strings.Contains(got[0].Message(), "boil over") {
 			t.Errorf("%s at %q: %+v", row.holds, row.water, got)
 			continue
 		}
@@ -185,42 +199,55 @@ func TestWhatBoilsOverInHotLye(t *testing.T) {
 		}
 	}
 	// Of a stock of potassium hydroxide it is not known how warm it gets: that is no reason to pass it.
-	b := plainFormula().with("alkali", `{"kind": "potassium-hydroxide", "stock": {"strength": "45 %"}}`, "temperature", `{"water": "20 °C"}`,
+	b := plainFormula().with("alkali", `{"kind": "potassium-hydroxide", "stock": {"strength": "45 %"}}`, "temperature",
+		`{"water": "20 °C"}`,
 		"water", `{"lye_concentration": "25 %", "liquids": [{"liquid": "hall brew", "share": "20 %", `+sugar+`}]}`).batch(t)
-	if got := found(b, "wet-into-hot-lye"); len(got) != 1 || !strings.Contains(got[0].Message(), "how hot the alkali makes it is not known") {
+	if got := found(b, "wet-into-hot-lye"); len(got) != 1 || !strings.Contains(got[0].Message(),
+		"how hot the alkali makes it is not known") {
 		t.Errorf("%+v", got)
 	}
 }
 
-// What a name alone tells: alcohol or much sugar, wherever the label's figure of it is not given. A figure that is given
-// counts, though it be zero: beer can be boiled.
+// What a name alone tells: alcohol or much sugar, wherever the label's figure of it is not given. A figure that is
+// given counts, though it be zero: beer can be boiled.
 func TestWhatBoilsOverIsKnownByItsName(t *testing.T) {
 	for _, row := range []struct {
 		name, figures string
 		tells         bool
 	}{
-		{"honey", "", true}, {"Honig", "", true}, {"Bienenhonig", "", true}, {"miel de lavande", "", true}, {"honey water", "", true},
-		{"rum", "", true}, {"dark rum", "", true}, {"beer", "", true}, {"Beer, flat", "", true}, {"Weizenbier", "", true}, {"bière", "", true}, {"cerveza", "", true},
-		{"red wine", "", true}, {"Rotwein", "", true}, {"vin rouge", "", true}, {"cider", "", true}, {"mead", "", true}, {"vodka", "", true}, {"ethanol", "", true}, {"spirits", "", true},
-		{"milk powder", "", true}, {"powdered goat milk", "", true}, {"Magermilchpulver", "", true}, {"lait en poudre", "", true}, {"condensed milk", "", true}, {"breast milk", "", true},
-		{"maple syrup", "", true}, {"Ahornsirup", "", true}, {"sugar", "", true}, {"azúcar", "", true}, {"molasses", "", true}, {"apple juice", "", true}, {"Apfelsaft", "", true},
+		{"honey", "", true}, {"Honig", "", true}, {"Bienenhonig", "", true}, {"miel de lavande", "", true},
+		{"honey water", "", true},
+		{"rum", "", true}, {"dark rum", "", true}, {"beer", "", true}, {"Beer, flat", "", true}, {"Weizenbier", "", true},
+		{"bière", "", true}, {"cerveza", "", true},
+		{"red wine", "", true}, {"Rotwein", "", true}, {"vin rouge", "", true}, {"cider", "", true}, {"mead", "", true},
+		{"vodka", "", true}, {"ethanol", "", true}, {"spirits", "", true},
+		{"milk powder", "", true}, {"powdered goat milk", "", true}, {"Magermilchpulver", "", true},
+		{"lait en poudre", "", true}, {"condensed milk", "", true}, {"breast milk", "", true},
+		{"maple syrup", "", true}, {"Ahornsirup", "", true}, {"sugar", "", true}, {"azúcar", "", true},
+		{"molasses", "", true}, {"apple juice", "", true}, {"Apfelsaft", "", true},
 		{"alcohol-free beer", "", true}, // some have a little, and sugar
 		{"beer", `, "alcohol": "0 %"`, false},
 		{"beer", `, "sugar": "3 %"`, true}, // nothing is said of its alcohol
 		{"honey water", `, "sugar": "5 %"`, false},
 		{"honey water", `, "alcohol": "0 %"`, true},
-		{"milk", "", false}, {"goat milk", "", false}, {"oat milk", "", false}, {"buttermilk", "", false}, {"coconut milk", "", false},
-		{"tea", "", false}, {"honeysuckle tea", "", false}, {"rosemary tea", "", false}, {"aloe vera juice", "", false}, {"cucumber juice", "", false}, {"Gurkensaft", "", false},
-		{"wine vinegar", "", false}, {"apple cider vinegar", "", false}, {"Weinessig", "", false}, {"rose water", "", false}, {"rumpled rose tea", "", false}, {"ginger tea", "", false},
-		{"water without sugar", "", false}, {"sugar-free tea", "", false}, {"Tee, alkoholfrei", "", false}, {"tea, alcohol free", "", false},
+		{"milk", "", false}, {"goat milk", "", false}, {"oat milk", "", false}, {"buttermilk", "", false},
+		{"coconut milk", "", false},
+		{"tea", "", false}, {"honeysuckle tea", "", false}, {"rosemary tea", "", false}, {"aloe vera juice", "", false},
+		{"cucumber juice", "", false}, {"Gurkensaft", "", false},
+		{"wine vinegar", "", false}, {"apple cider vinegar", "", false}, {"Weinessig", "", false}, {"rose water", "", false},
+		{"rumpled rose tea", "", false}, {"ginger tea", "", false},
+		{"water without sugar", "", false}, {"sugar-free tea", "", false}, {"Tee, alkoholfrei", "", false},
+		{"tea, alcohol free", "", false},
 	} {
-		b := plainFormula().with("water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "`+row.name+`", "share": "20 %", "water": "90 %"`+row.figures+`}]}`).batch(t)
+		b := plainFormula().with("water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "`+row.name+
+			`", "share": "20 %", "water": "90 %"`+row.figures+`}]}`).batch(t)
 		got := found(b, "wet-into-hot-lye")
 		if len(got) != map[bool]int{true: 1}[row.tells] {
 			t.Errorf("%s%s: %+v", row.name, row.figures, got)
 			continue
 		}
-		if row.tells && (got[0].Severity != warning || got[0].Detail != "name" || !slices.Equal(got[0].Names, []string{row.name}) || !strings.Contains(got[0].Message(), "by its name")) {
+		if row.tells && (got[0].Severity != warning || got[0].Detail != "name" || !slices.Equal(got[0].Names,
+			[]string{row.name}) || !strings.Contains(got[0].Message(), "by its name")) {
 			t.Errorf("%s%s: %+v", row.name, row.figures, got[0])
 		}
 	}
@@ -231,7 +258,8 @@ func TestWhatBoilsOverIsKnownByItsName(t *testing.T) {
 func TestMeltingPointsTypedInAgain(t *testing.T) {
 	for _, oil := range soap.Oils() {
 		at := slices.IndexFunc(oil.Figures(), func(f soap.Figure) bool { return f.Name == "melting" })
-		want := oil.Kind() == soap.Acid || oil.Kind() == soap.Wax && oil.ID() != "lanolin-hydrous" // that parts with its water first
+		// that parts with its water first
+		want := oil.Kind() == soap.Acid || oil.Kind() == soap.Wax && oil.ID() != "lanolin-hydrous"
 		if at < 0 {
 			if want {
 				t.Errorf("%s has no melting point", oil.ID())
@@ -239,7 +267,8 @@ func TestMeltingPointsTypedInAgain(t *testing.T) {
 			continue
 		}
 		f := oil.Figures()[at]
-		if how := cite.Read; f.Unit != "°C" || (f.Source.How == how) != (oil.ID() == "myristic-acid") || f.Source.How != how && f.Source.How != cite.Memory {
+		if how := cite.Read; f.Unit != "°C" || (f.Source.How == how) != (oil.ID() == "myristic-acid") ||
+			f.Source.How != how && f.Source.How != cite.Memory {
 			t.Errorf("%s: %+v", oil.ID(), f)
 		}
 	}

@@ -57,10 +57,10 @@ func TestNoOilIsAddedOnTheWordOfAReadingFarOff(t *testing.T) {
 	}
 }
 
-// A kilogram of oils at 190 mg/g and 5 % takes 0.190 × 0.95 × 40.0/56.1 of it, 129 g of alkali. With 150 g it burns: every
-// part needs more oil, by the mass of its batter. The pot holds some 1390 g, half of it for each part. What reads 70 g may
-// be 695 g, and a tenth of its oil would leave it burning: nothing is offered then, nor on an oil that was to be 20 g in a jug and read 2 g. What brings no oil is not
-// what a remedy rests on.
+// A kilogram of oils at 190 mg/g and 5 % takes 0.190 × 0.95 × 40.0/56.1 of it, 129 g of alkali. With 150 g it burns:
+// every part needs more oil, by the mass of its batter. The pot holds some 1390 g, half of it for each part. What reads
+// 70 g may be 695 g, and a tenth of its oil would leave it burning: nothing is offered then, nor on an oil that was to
+// be 20 g in a jug and read 2 g. What brings no oil is not what a remedy rests on.
 func TestNoOilIsAddedOnTheWordOfAPartsReadingFarOff(t *testing.T) {
 	divided := plainFormula().with("parts", `{"part": "lantern", "share": "50 %", "colourants": [
 			{"colourant": "dusk", "unlisted": true, "load": "10 g", "carrier": {"liquid": "hall-blend", "ratio": "2", "from": "formula"}},
@@ -79,10 +79,12 @@ func TestNoOilIsAddedOnTheWordOfAPartsReadingFarOff(t *testing.T) {
 		{`"carriers": {"hall-blend": "7 g"}`, "", 0},
 		{`"carriers": {"hall-blend": "0 g"}`, "", 1}, // forgotten: no point has slipped
 		{`"carriers": {"glycerin": "0.8 g"}`, "", 1},
-		{`"additions": {"titanium-dioxide": "1.8 g"}`, "weighed.parts.lantern.additions.titanium-dioxide", 1}, // of a paste of 18 g
+		// of a paste of 18 g
+		{`"additions": {"titanium-dioxide": "1.8 g"}`, "weighed.parts.lantern.additions.titanium-dioxide", 1},
 		{`"additions": {"mica": "0.4 g"}`, "", 1},
 	} {
-		b := divided.with("weighed", `{"stage": "parts", "alkali": {"sodium-hydroxide": "150 g"}, "parts": {"lantern": {`+test.lantern+`}}}`).batch(t)
+		b := divided.with("weighed", `{"stage": "parts", "alkali": {"sodium-hydroxide": "150 g"}, "parts": {"lantern": {`+
+			test.lantern+`}}}`).batch(t)
 		if offered := len(b.Weighed.Remedies) > 0; offered != (test.again == "") {
 			t.Errorf("%s: %d remedies", test.lantern, len(b.Weighed.Remedies))
 		}

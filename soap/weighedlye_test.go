@@ -40,11 +40,13 @@ func TestALyeThatDoesNotDissolveIsADangerAtEveryStage(t *testing.T) {
 		if f.Value.PercentText(6) != "57.504132" || f.Limit.PercentText(6) != "52.1" {
 			t.Errorf("%s: %s of %s", stage, f.Value, f.Limit)
 		}
-		if says := f.Message(); !strings.Contains(says, "57.5 % hydroxide") || !strings.Contains(says, "52.1 %") || strings.Contains(says, "in the batter") == (stage == soap.AtLye) {
+		if says := f.Message(); !strings.Contains(says, "57.5 % hydroxide") || !strings.Contains(says, "52.1 %") ||
+			strings.Contains(says, "in the batter") == (stage == soap.AtLye) {
 			t.Errorf("%s: %s", stage, says)
 		}
 		// nothing beside it says that it could be mended, once it is in the batter
-		if f, found := findingOf(b.Findings, "superfat-below-zero"); !found || strings.Contains(f.Message(), "mend it before") != (stage == soap.AtLye) {
+		if f, found := findingOf(b.Findings, "superfat-below-zero"); !found || strings.Contains(f.Message(),
+			"mend it before") != (stage == soap.AtLye) {
 			t.Errorf("%s: %s", stage, f.Message())
 		}
 		// no oil reaches grains of alkali: only a lye in its jug can still be mended
@@ -75,7 +77,8 @@ func TestALyeThatDoesNotDissolveIsADangerAtEveryStage(t *testing.T) {
 			}
 		}
 		// 142 of 242 g is 58.677686 %
-		if err := json.Unmarshal(text, &object); err != nil || !object.Weighed.Lye.Undissolved || object.Weighed.Lye.Concentration != 58.677686 {
+		if err := json.Unmarshal(text, &object); err != nil || !object.Weighed.Lye.Undissolved ||
+			object.Weighed.Lye.Concentration != 58.677686 {
 			t.Errorf("%s: %v, %+v", stage, err, object)
 		}
 	}
@@ -91,7 +94,8 @@ func TestALyeDissolvesUpToWhatItHolds(t *testing.T) {
 		over  bool
 	}{{"95.8 g", false}, {"95.799 g", true}, {"300 g", false}} {
 		b := weighedAt(t, "pot", "100 %", "104.2 g", test.water)
-		if f, over := findingOf(b.Findings, "lye-undissolved"); over != test.over || over && f.Limit.PercentText(6) != "52.1" {
+		if f, over := findingOf(b.Findings, "lye-undissolved"); over != test.over || over &&
+			f.Limit.PercentText(6) != "52.1" {
 			t.Errorf("in %s: %+v", test.water, f)
 		}
 		if b.Weighed.Lye.Undissolved != test.over {
@@ -103,7 +107,8 @@ func TestALyeDissolvesUpToWhatItHolds(t *testing.T) {
 		over  bool
 	}{{"90.667 g", false}, {"90.666 g", true}} {
 		b := plainFormula().with("alkali", `{"kind": "sodium-hydroxide", "purity": "100 %", "saponifies": "50 %"}, {"kind": "potassium-hydroxide", "purity": "100 %", "saponifies": "50 %"}`,
-			"weighed", `{"stage": "moulds", "alkali": {"sodium-hydroxide": "50 g", "potassium-hydroxide": "50 g"}, "water": "`+test.water+`"}`).batch(t)
+			"weighed", `{"stage": "moulds", "alkali": {"sodium-hydroxide": "50 g", "potassium-hydroxide": "50 g"}, "water": "`+
+				test.water+`"}`).batch(t)
 		f, over := findingOf(b.Findings, "lye-undissolved")
 		if over != test.over {
 			t.Errorf("two alkalis in %s: %+v", test.water, f)
@@ -126,11 +131,13 @@ func TestAnUndissolvedLyeGetsItsWaterBeforeItIsShared(t *testing.T) {
 	if len(r) != 1 || !r[0].WaterFirst {
 		t.Fatalf("%+v", r)
 	}
-	if !within(massFrac(r[0].AddWater.Mass), frac("201.75"), frac("0.0001")) || !within(massFrac(r[0].OfLye), frac("443.75"), frac("0.05001")) {
+	if !within(massFrac(r[0].AddWater.Mass), frac("201.75"), frac("0.0001")) || !within(massFrac(r[0].OfLye),
+		frac("443.75"), frac("0.05001")) {
 		t.Errorf("%s of water, %s of lye", r[0].AddWater.Mass, r[0].OfLye)
 	}
 	lye := over(times(massFrac(plan.Alkalis[0].Dry.Mass), whole(100)), whole(32))
-	if !within(massFrac(r[0].UseLye.Weigh), lye, frac("0.15")) || !within(ratioFrac(r[0].Superfat.Planned), frac("0.06"), frac("0.001")) {
+	if !within(massFrac(r[0].UseLye.Weigh), lye, frac("0.15")) || !within(ratioFrac(r[0].Superfat.Planned), frac("0.06"),
+		frac("0.001")) {
 		t.Errorf("%s used, want %s; superfat %s", r[0].UseLye.Weigh, lye.FloatString(3), r[0].Superfat.Planned)
 	}
 	// what is left is the plan's lye and all of the oils
@@ -138,7 +145,8 @@ func TestAnUndissolvedLyeGetsItsWaterBeforeItIsShared(t *testing.T) {
 		t.Errorf("batter %s, poured %s, want %s", r[0].Batter, r[0].Poured, want)
 	}
 	// A lye that dissolves is used as it stands, and its water made up afterwards.
-	if r := weighedAt(t, "lye", "98 %", "142 g", "250 g").Weighed.Remedies; len(r) != 1 || r[0].WaterFirst || r[0].UseLye.Weigh == (units.Mass{}) {
+	if r := weighedAt(t, "lye", "98 %", "142 g", "250 g").Weighed.Remedies; len(r) != 1 || r[0].WaterFirst ||
+		r[0].UseLye.Weigh == (units.Mass{}) {
 		t.Errorf("%+v", r)
 	}
 }

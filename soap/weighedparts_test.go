@@ -59,7 +59,10 @@ func TestNothingIsLostOfWhatWasWeighed(t *testing.T) {
 			planned := madeup.Additions(b.Parts[i])
 			for _, a := range read.Parts[at].Additions {
 				additions++
-				if slices.ContainsFunc(p.Additions, func(x soap.AdditionWeighing) bool { return x.Name == a.Name && x.Paste.Mass.Sign() > 0 }) {
+				if slices.ContainsFunc(p.Additions, func(x soap.AdditionWeighing) bool {
+					return x.Name == a.Name &&
+						x.Paste.Mass.Sign() > 0
+				}) {
 					pastes++
 				}
 				equal(p.Name+", "+a.Name, names[a.Name], a.Mass)
@@ -151,7 +154,8 @@ func linesOfThePot(b soap.Batch, w soap.Weighed) units.Mass {
 func TestTheDryMassIsThatOfWhatWasWeighed(t *testing.T) {
 	eachWeighed(t, madeup.New(322), 200, 25, func(t *testing.T, f soap.Formula, plan, b soap.Batch) {
 		real := plan // with what was weighed in place of the plan
-		real.Oils, real.Alkalis, real.Acids, real.Liquids, real.Parts = slices.Clone(plan.Oils), slices.Clone(plan.Alkalis), slices.Clone(plan.Acids), slices.Clone(plan.Liquids), nil
+		real.Oils, real.Alkalis, real.Acids, real.Liquids, real.Parts = slices.Clone(plan.Oils), slices.Clone(plan.Alkalis),
+			slices.Clone(plan.Acids), slices.Clone(plan.Liquids), nil
 		for i := range real.Oils {
 			for _, r := range f.Weighed.Oils {
 				if r.Oil == real.Oils[i].Oil.ID() {
@@ -193,7 +197,8 @@ func TestTheDryMassIsThatOfWhatWasWeighed(t *testing.T) {
 
 // A batter of 1000 g of oils, and what goes with it; two parts of 60 and 40 %.
 func dividedFormula() pieces {
-	return plainFormula().with("scale", `"0.1 g"`, "parts", `{"part": "base", "share": "60 %"}, {"part": "cloud", "share": "40 %"}`)
+	return plainFormula().with("scale", `"0.1 g"`, "parts",
+		`{"part": "base", "share": "60 %"}, {"part": "cloud", "share": "40 %"}`)
 }
 
 // The pot may be weighed out with 2 % more than it holds and a division for each line (two
@@ -205,7 +210,8 @@ func TestPartsHoldNoMoreThanThePot(t *testing.T) {
 	base := units.Sum{}.Plus(pot, units.Percent(60)).Mass(units.Nearest)
 	text := func(m units.Mass) string { return m.Text(units.Gram, 9) + " g" }
 	exact := func(m units.Mass) string { // to the microgram: what a file may say
-		return text(m.Round(units.Sum{}.Plus(units.Milligrams(1), units.MilligramsPerGram(1)).Mass(units.Nearest), units.Down))
+		return text(m.Round(units.Sum{}.Plus(units.Milligrams(1), units.MilligramsPerGram(1)).Mass(units.Nearest),
+			units.Down))
 	}
 	for name, test := range map[string]struct {
 		base, cloud string
@@ -221,7 +227,8 @@ func TestPartsHoldNoMoreThanThePot(t *testing.T) {
 		if test.cloud != "" {
 			cloud = `, "cloud": {"batter": "` + test.cloud + `"}`
 		}
-		f, faults := read(t, dividedFormula().with("weighed", `{"stage": "parts", "parts": {"base": {"batter": "`+test.base+`"}`+cloud+`}}`).text())
+		f, faults := read(t, dividedFormula().with("weighed", `{"stage": "parts", "parts": {"base": {"batter": "`+test.base+
+			`"}`+cloud+`}}`).text())
 		if len(faults) > 0 {
 			t.Fatal(faults)
 		}
@@ -233,7 +240,8 @@ func TestPartsHoldNoMoreThanThePot(t *testing.T) {
 			continue
 		}
 		got := faultsOf(t, err)
-		if len(got) != 1 || got[0].Path != "weighed.parts" || !errors.Is(got[0].Kind, soap.ErrRange) || strings.Contains(got[0].Sentence(), "planned share") != (test.cloud == "") {
+		if len(got) != 1 || got[0].Path != "weighed.parts" || !errors.Is(got[0].Kind, soap.ErrRange) ||
+			strings.Contains(got[0].Sentence(), "planned share") != (test.cloud == "") {
 			t.Errorf("%s: %v", name, got)
 		}
 	}
@@ -258,14 +266,18 @@ func TestAReadingFarBelowItsPlanIsWarnedOf(t *testing.T) {
 		before string
 		after  string
 	}{
-		"weighed.oils.hall-blend":              {units.Grams(500), `{"stage": "pot", "oils": {"hall-blend": "`, `"}}`},
-		"weighed.alkali.sodium-hydroxide":      {alkali, `{"stage": "pot", "alkali": {"sodium-hydroxide": "`, `"}}`},
-		"weighed.water":                        {water, `{"stage": "pot", "water": "`, `"}`},
-		"weighed.acids.citric-acid-anhydrous":  {units.Grams(9), `{"stage": "pot", "acids": {"citric-acid-anhydrous": "`, `"}}`},
-		"weighed.liquids.hall milk":            {units.Grams(60), `{"stage": "pot", "liquids": {"hall milk": "`, `"}}`},
-		"weighed.parts.cloud.batter":           {plan.Parts[1].Batter, `{"stage": "parts", "parts": {"base": {"batter": "1 g"}, "cloud": {"batter": "`, `"}}}`},
-		"weighed.parts.base.additions.dusk":    {units.Grams(6), `{"stage": "parts", "parts": {"base": {"additions": {"dusk": "`, `"}}}}`},
-		"weighed.parts.base.carriers.glycerin": {units.Grams(18), `{"stage": "parts", "parts": {"base": {"carriers": {"glycerin": "`, `"}}}}`},
+		"weighed.oils.hall-blend":         {units.Grams(500), `{"stage": "pot", "oils": {"hall-blend": "`, `"}}`},
+		"weighed.alkali.sodium-hydroxide": {alkali, `{"stage": "pot", "alkali": {"sodium-hydroxide": "`, `"}}`},
+		"weighed.water":                   {water, `{"stage": "pot", "water": "`, `"}`},
+		"weighed.acids.citric-acid-anhydrous": {units.Grams(9), `{"stage": "pot", "acids": {"citric-acid-anhydrous": "`,
+			`"}}`},
+		"weighed.liquids.hall milk": {units.Grams(60), `{"stage": "pot", "liquids": {"hall milk": "`, `"}}`},
+		"weighed.parts.cloud.batter": {plan.Parts[1].Batter,
+			`{"stage": "parts", "parts": {"base": {"batter": "1 g"}, "cloud": {"batter": "`, `"}}}`},
+		"weighed.parts.base.additions.dusk": {units.Grams(6),
+			`{"stage": "parts", "parts": {"base": {"additions": {"dusk": "`, `"}}}}`},
+		"weighed.parts.base.carriers.glycerin": {units.Grams(18),
+			`{"stage": "parts", "parts": {"base": {"carriers": {"glycerin": "`, `"}}}}`},
 	} {
 		with := func(m units.Mass) string { return formula(test.before + m.Text(units.Gram, 9) + " g" + test.after) }
 		exact, _ := test.plan.Over(units.Whole(3), units.Up)
@@ -275,14 +287,18 @@ func TestAReadingFarBelowItsPlanIsWarnedOf(t *testing.T) {
 			far  bool
 		}{{third, false}, {third.Sub(micro), true}, {test.plan, false}} {
 			b := batchOf(t, with(try.mass))
-			i := slices.IndexFunc(b.Findings, func(f soap.Finding) bool { return f.Code == "weighed-far" && f.Subject == subject })
+			i := slices.IndexFunc(b.Findings, func(f soap.Finding) bool {
+				return f.Code == "weighed-far" &&
+					f.Subject == subject
+			})
 			if found := i >= 0; found != try.far {
 				t.Errorf("%s of %s: %v, %v", subject, try.mass, found, codes(b.Findings))
 				continue
 			}
 			if i >= 0 {
 				f := b.Findings[i]
-				if f.Severity != soap.Warning || f.Limit.PercentText(3) != "33.333" || f.Value.Compare(f.Limit) >= 0 || f.Unit != "%" {
+				if f.Severity != soap.Warning || f.Limit.PercentText(3) != "33.333" || f.Value.Compare(f.Limit) >= 0 ||
+					f.Unit != "%" {
 					t.Errorf("%s: %+v", subject, f)
 				}
 			}
@@ -292,7 +308,8 @@ func TestAReadingFarBelowItsPlanIsWarnedOf(t *testing.T) {
 			continue
 		}
 		threefold := test.plan.Add(test.plan).Add(test.plan)
-		for mass, refused := range map[units.Mass]bool{threefold.Round(micro, units.Down): false, threefold.Round(micro, units.Down).Add(micro): true} {
+		for mass, refused := range map[units.Mass]bool{threefold.Round(micro, units.Down): false,
+			threefold.Round(micro, units.Down).Add(micro): true} {
 			f, faults := read(t, with(mass))
 			if len(faults) > 0 {
 				t.Fatal(faults)
@@ -361,7 +378,8 @@ func TestAFragranceAsWeighedIsJudgedInEveryView(t *testing.T) {
 		t.Fatal("the plan passes its limit")
 	}
 	for mass, over := range map[string]bool{"60 g": true, "20 g": false, "0 g": false} {
-		b := scented.with("weighed", `{"stage": "parts", "parts": {"lantern": {"additions": {"lantern-pear": "`+mass+`"}}}}`).batch(t)
+		b := scented.with("weighed", `{"stage": "parts", "parts": {"lantern": {"additions": {"lantern-pear": "`+mass+
+			`"}}}}`).batch(t)
 		f, found := findingOf(b.Findings, "fragrance-over-cap")
 		if found != over {
 			t.Errorf("%s: %+v", mass, f)

@@ -10,7 +10,8 @@ import (
 )
 
 func nano(n int64) units.Mass { // a nanogram is the smallest mass
-	return units.Sum{}.Plus(units.Sum{}.Plus(units.Milligrams(1), units.MilligramsPerGram(1)).Mass(units.Nearest), units.MilligramsPerGram(n)).Mass(units.Nearest)
+	return units.Sum{}.Plus(units.Sum{}.Plus(units.Milligrams(1), units.MilligramsPerGram(1)).Mass(units.Nearest),
+		units.MilligramsPerGram(n)).Mass(units.Nearest)
 }
 
 // oneByOne fills cavities one at a time, as a hand does.
@@ -65,7 +66,8 @@ func TestFillWorkedByHand(t *testing.T) {
 	if got := mould.Fill(units.Grams(1), nil); len(got) != 0 {
 		t.Errorf("no vessels: %+v", got)
 	}
-	if got := mould.Fill(units.Grams(10), []mould.Wanted{{Count: 3}, {Content: units.Grams(5), Count: 1}}); got[0].Whole != 3 || got[1].Whole != 2 {
+	if got := mould.Fill(units.Grams(10), []mould.Wanted{{Count: 3},
+		{Content: units.Grams(5), Count: 1}}); got[0].Whole != 3 || got[1].Whole != 2 {
 		t.Errorf("cavities of nothing: %+v", got)
 	}
 }
@@ -85,7 +87,8 @@ func TestSharedAddsUp(t *testing.T) {
 		if filled.Add(kept).Add(loss) != poured {
 			t.Fatalf("%v + %v + %v is not %v", filled, kept, loss, poured)
 		}
-		if off := kept.Sub((units.Sum{}).Plus(filled, reserve).Mass(units.Nearest)); off.Compare(nano(2)) > 0 || off.Compare(nano(-2)) < 0 {
+		if off := kept.Sub((units.Sum{}).Plus(filled, reserve).Mass(units.Nearest)); off.Compare(nano(2)) > 0 ||
+			off.Compare(nano(-2)) < 0 {
 			t.Fatalf("%v kept of %v at %v", kept, filled, reserve)
 		}
 	}
