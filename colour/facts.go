@@ -72,7 +72,8 @@ func (s Status) Source() cite.Source {
 // [Colourant.Parts].
 func (c Colourant) Under(l Law) Status {
 	line := c.line([...]string{"eu", "us"}[min(l, US)])
-	s := Status{Clause: refdata.Field(line, 2), Remark: refdata.Field(line, 5), key: refdata.Field(line, 4), how: refdata.Field(line, 3)}
+	s := Status{Clause: refdata.Field(line, 2), Remark: refdata.Field(line, 5), key: refdata.Field(line, 4),
+		how: refdata.Field(line, 3)}
 	switch refdata.Field(line, 1) {
 	case "permitted":
 		s.Standing = Permitted
@@ -180,10 +181,12 @@ func (d Dispersion) Takes(m Medium) bool {
 // what is built in.
 func (c Colourant) Disperses() Dispersion {
 	if c.own != nil && c.own.DispersesIn != 0 {
-		return Dispersion{In: c.own.DispersesIn, Only: true, Text: c.own.DispersesIn.String(), Source: cite.Source{How: cite.Given}}
+		return Dispersion{In: c.own.DispersesIn, Only: true, Text: c.own.DispersesIn.String(),
+			Source: cite.Source{How: cite.Given}}
 	}
 	line := c.line("disperses")
-	d := Dispersion{Only: refdata.Field(line, 1) == "only", Text: refdata.Field(line, 4), Source: cite.Source{How: cite.ParseHow(refdata.Field(line, 3))}}
+	d := Dispersion{Only: refdata.Field(line, 1) == "only", Text: refdata.Field(line, 4),
+		Source: cite.Source{How: cite.ParseHow(refdata.Field(line, 3))}}
 	for in := range strings.SplitSeq(refdata.Field(line, 2), ",") {
 		switch in {
 		case "water":
@@ -220,7 +223,8 @@ func (c Colourant) Usual(beside bool) (u Usual, given bool) {
 		if as := refdata.Field(line, 1); refdata.Field(line, 0) == "usual" && (as == "-" || as == role) {
 			low, errLow := units.ParsePercent(refdata.Field(line, 2) + " %")
 			high, errHigh := units.ParsePercent(refdata.Field(line, 3) + " %")
-			return Usual{Load{OfOils, low}, Load{OfOils, high}, cite.Source{How: cite.CommonPractice}}, errLow == nil && errHigh == nil
+			usual := Usual{Load{OfOils, low}, Load{OfOils, high}, cite.Source{How: cite.CommonPractice}}
+			return usual, errLow == nil && errHigh == nil
 		}
 	}
 	return Usual{}, false

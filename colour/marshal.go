@@ -10,9 +10,11 @@ import (
 // sources: the figures are the table's, or those of the Supplied that it was made of.
 
 var (
-	errColourant = errors.New("colour: a Colourant is not read back, nor written with gob: keep its ID, or the Supplied that it was made of, and ask LookUp or a Shelf")
-	errFact      = errors.New("colour: what is published of a colourant is not read back, nor written with gob: ask the Colourant for it again")
-	errShelf     = errors.New("colour: a Shelf is not written: keep the Supplied values that it was made of")
+	errColourant = errors.New("colour: a Colourant is not read back, nor written with gob: keep its ID, or the Supplied " +
+		"that it was made of, and ask LookUp or a Shelf")
+	errFact = errors.New("colour: what is published of a colourant is not read back, nor written with gob: ask the " +
+		"Colourant for it again")
+	errShelf = errors.New("colour: a Shelf is not written: keep the Supplied values that it was made of")
 )
 
 // String gives the colourant's ID.

@@ -26,7 +26,8 @@ type Shelf struct{ own []Supplied }
 func NewShelf(supplied []Supplied) (Shelf, error) {
 	var faults fault.Faults
 	if len(supplied) > MostOwn {
-		faults.Add("", "", "are "+strconv.Itoa(len(supplied))+" pigments", "list at most "+strconv.Itoa(MostOwn), fault.ErrLimit)
+		faults.Add("", "", "are "+strconv.Itoa(len(supplied))+" pigments", "list at most "+strconv.Itoa(MostOwn),
+			fault.ErrLimit)
 		return Shelf{}, faults
 	}
 	shelf := Shelf{own: make([]Supplied, len(supplied))}
@@ -62,12 +63,14 @@ func check(list []Supplied, i int, faults *fault.Faults) {
 	}
 	for j := range i {
 		if s.ID != "" && list[j].ID == s.ID {
-			faults.Add(path+".colourant", s.ID, "stands twice, first at pigments["+strconv.Itoa(j)+"]", "give each pigment an id of its own", fault.ErrConflict)
+			faults.Add(path+".colourant", s.ID, "stands twice, first at pigments["+strconv.Itoa(j)+"]",
+				"give each pigment an id of its own", fault.ErrConflict)
 			break
 		}
 	}
 	if len(s.CI) > MostCI {
-		faults.Add(path+".ci", "", "are "+strconv.Itoa(len(s.CI))+" numbers", "list at most "+strconv.Itoa(MostCI), fault.ErrLimit)
+		faults.Add(path+".ci", "", "are "+strconv.Itoa(len(s.CI))+" numbers", "list at most "+strconv.Itoa(MostCI),
+			fault.ErrLimit)
 		return
 	}
 	for j, ci := range s.CI {
@@ -87,8 +90,10 @@ func check(list []Supplied, i int, faults *fault.Faults) {
 		faults.Add(path+".disperses_in", "", "is not known", "use Water, Oil and Glycerin", fault.ErrUnknown)
 	}
 	s.usual(path+".usual", faults)
-	if p := s.Price; p.Given() && (p.Amount.Sign() < 0 || p.Amount.Compare(units.Whole(mostMoney)) > 0 || p.Per.Sign() <= 0) {
-		faults.Add(path+".price", "", "is not an amount from 0 to a million for a mass", `write it as "12.40 per 100 g"`, fault.ErrRange)
+	if p := s.Price; p.Given() && (p.Amount.Sign() < 0 || p.Amount.Compare(units.Whole(mostMoney)) > 0 ||
+		p.Per.Sign() <= 0) {
+		faults.Add(path+".price", "", "is not an amount from 0 to a million for a mass", `write it as "12.40 per 100 g"`,
+			fault.ErrRange)
 	}
 }
 
@@ -103,19 +108,22 @@ func (s *Supplied) usual(path string, faults *fault.Faults) {
 	}{{"low", low}, {"high", high}} {
 		switch {
 		case !end.load.Share.Given():
-			faults.Add(path+"."+end.key, "", "is missing", `give both ends, such as "0.5 % of oils" and "2 % of oils"`, fault.ErrMissing)
+			faults.Add(path+"."+end.key, "", "is missing", `give both ends, such as "0.5 % of oils" and "2 % of oils"`,
+				fault.ErrMissing)
 			return
 		case end.load.Share.Sign() < 0 || end.load.Share.Compare(units.Whole(1)) > 0:
 			faults.Add(path+"."+end.key, end.load.Text(12), "is not from 0 % to 100 %", "", fault.ErrRange)
 			return
 		case end.load.Of > OfBatter:
-			faults.Add(path+"."+end.key, "", "is neither of oils nor of batter", `write "0.5 % of oils" or "0.5 % of batter"`, fault.ErrUnknown)
+			faults.Add(path+"."+end.key, "", "is neither of oils nor of batter", `write "0.5 % of oils" or "0.5 % of batter"`,
+				fault.ErrUnknown)
 			return
 		}
 	}
 	switch {
 	case low.Of != high.Of:
-		faults.Add(path, "", "has a low end "+low.Of.String()+" and a high end "+high.Of.String(), "give both of the same", fault.ErrConflict)
+		faults.Add(path, "", "has a low end "+low.Of.String()+" and a high end "+high.Of.String(), "give both of the same",
+			fault.ErrConflict)
 	case low.Share.Compare(high.Share) > 0:
 		faults.Add(path+".low", low.Text(12), "is the low end, above the high end", "exchange the two", fault.ErrRange)
 	}

@@ -44,7 +44,8 @@ func TestTheJSONOfAColourantIsWhatTheLibrarySays(t *testing.T) {
 // percentage, halves upwards: 0.12345649 % is 0.123456 %, 2.0000005 % is 2.000001 %.
 func TestTheLoadsOfAMakersOwnAreRoundedToSixDecimals(t *testing.T) {
 	end := func(share string) colour.Load { return colour.Load{Of: colour.OfBatter, Share: units.MustRatio(share)} }
-	shelf, err := colour.NewShelf([]colour.Supplied{{ID: "dusk-mica", Usual: colour.Usual{Low: end("0.12345649 %"), High: end("2.0000005 %")}}})
+	shelf, err := colour.NewShelf([]colour.Supplied{{ID: "dusk-mica", Usual: colour.Usual{Low: end("0.12345649 %"),
+		High: end("2.0000005 %")}}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -73,7 +74,8 @@ func viewOf(c colour.Colourant) map[string]any {
 	with(want, "note", c.Note())
 	if low, planned, high := c.Density(); planned.Given() {
 		density := map[string]any{
-			"low": json.Number(low.Text(9)), "planned": json.Number(planned.Text(9)), "high": json.Number(high.Text(9)), "source": c.DensitySource().String(),
+			"low": json.Number(low.Text(9)), "planned": json.Number(planned.Text(9)), "high": json.Number(high.Text(9)),
+			"source": c.DensitySource().String(),
 		}
 		with(density, "remark", c.Remark())
 		want["density_g_per_ml"] = density
@@ -89,7 +91,8 @@ func viewOf(c colour.Colourant) map[string]any {
 		want[key] = status
 	}
 	if fast := c.InAlkali(); fast.Stability != colour.StabilityUnknown {
-		want["alkali"] = map[string]any{"stability": fast.Stability.String(), "text": fast.Text, "source": fast.Source().String()}
+		want["alkali"] = map[string]any{"stability": fast.Stability.String(), "text": fast.Text,
+			"source": fast.Source().String()}
 	}
 	if in := c.Disperses(); in.In != 0 {
 		want["disperses"] = map[string]any{"only": in.Only, "text": in.Text, "source": in.Source.String()}
@@ -105,7 +108,8 @@ func viewOf(c colour.Colourant) map[string]any {
 			continue
 		}
 		load := map[string]any{
-			"low_pct": json.Number(u.Low.Share.PercentText(6)), "high_pct": json.Number(u.High.Share.PercentText(6)), "base": u.Low.Of.String(), "source": u.Source.String(),
+			"low_pct": json.Number(u.Low.Share.PercentText(6)), "high_pct": json.Number(u.High.Share.PercentText(6)),
+			"base": u.Low.Of.String(), "source": u.Source.String(),
 		}
 		with(load, "role", roles[beside])
 		usual = append(usual, load)
@@ -133,7 +137,8 @@ func TestSourcesAreThoseOfTheirTable(t *testing.T) {
 	}
 	checked := 0
 	for _, c := range colour.Colourants() {
-		for _, source := range []cite.Source{c.DensitySource(), c.InAlkali().Source(), c.Under(colour.EU).Source(), c.Under(colour.US).Source()} {
+		for _, source := range []cite.Source{c.DensitySource(), c.InAlkali().Source(), c.Under(colour.EU).Source(),
+			c.Under(colour.US).Source()} {
 			if source == (cite.Source{}) {
 				continue
 			}
@@ -143,7 +148,8 @@ func TestSourcesAreThoseOfTheirTable(t *testing.T) {
 			}
 		}
 		for _, source := range []cite.Source{c.DensitySource(), c.InAlkali().Source()} {
-			if source != (cite.Source{}) && !slices.Contains(published[publication{source.Title, source.Edition}], source.Place) {
+			if source != (cite.Source{}) && !slices.Contains(published[publication{source.Title, source.Edition}],
+				source.Place) {
 				t.Errorf("%s: %q of %q is no place of sources.txt", c.ID(), source.Place, source.Title)
 			}
 		}

@@ -83,7 +83,8 @@ func (c *checker) surface() {
 		value float64
 	}{{"outside", c.s.Surface.Outside}, {"inside", c.s.Surface.Inside}} {
 		if !(side.value >= 0 && side.value < 1) {
-			c.fault("surface."+side.key, figure(side.value), "is not from 0 to below 1", "give the share of light that is reflected, such as 0.04 outside and 0.6 inside", fault.ErrRange)
+			c.fault("surface."+side.key, figure(side.value), "is not from 0 to below 1",
+				"give the share of light that is reflected, such as 0.04 outside and 0.6 inside", fault.ErrRange)
 		}
 	}
 }
@@ -93,7 +94,8 @@ func (c *checker) bands() {
 	b := c.s.Bands
 	if b == (Bands{}) {
 		if first == asSpectrum {
-			c.fault("bands", "", "is missing", "say at which wavelengths the reflectances were read, such as from 400 nm in steps of 10 nm", fault.ErrMissing)
+			c.fault("bands", "", "is missing", "say at which wavelengths the reflectances were read, such as from 400 nm in "+
+				"steps of 10 nm", fault.ErrMissing)
 		}
 		return
 	}
@@ -112,12 +114,15 @@ func (c *checker) grid() {
 		return
 	}
 	if b.From < leastNM || b.From > mostFirstNM || b.From%gridNM != 0 {
-		c.fault("bands.from", strconv.Itoa(b.From)+" nm", "is not a multiple of 5 nm from 380 to 400 nm", "begin at 400 nm or a little below: without the ends of the spectrum a colour cannot be known", fault.ErrRange)
+		c.fault("bands.from", strconv.Itoa(b.From)+" nm", "is not a multiple of 5 nm from 380 to 400 nm",
+			"begin at 400 nm or a little below: without the ends of the spectrum a colour cannot be known", fault.ErrRange)
 		return
 	}
 	if b.Count > MostBands || b.last() < leastLastNM || b.last() > mostNM {
 		least, most := (leastLastNM-b.From+b.Step-1)/b.Step+1, (mostNM-b.From)/b.Step+1
-		c.fault("bands", "", "are "+strconv.Itoa(b.Count)+" bands from "+strconv.Itoa(b.From)+" nm in steps of "+strconv.Itoa(b.Step)+" nm", "list "+strconv.Itoa(least)+" to "+strconv.Itoa(most)+" values, so that the last is at 700 to 730 nm", fault.ErrRange)
+		c.fault("bands", "", "are "+strconv.Itoa(b.Count)+" bands from "+strconv.Itoa(b.From)+" nm in steps of "+
+			strconv.Itoa(b.Step)+" nm", "list "+strconv.Itoa(least)+" to "+strconv.Itoa(most)+
+			" values, so that the last is at 700 to 730 nm", fault.ErrRange)
 	}
 }
 
@@ -128,7 +133,8 @@ func (c *checker) swatch(i int) {
 	}
 	for j := range i {
 		if s.Name != "" && c.s.Read[j].Name == s.Name {
-			c.fault(path+".swatch", s.Name, "stands twice, first at "+item("read", j), "give each swatch a name of its own", fault.ErrConflict)
+			c.fault(path+".swatch", s.Name, "stands twice, first at "+item("read", j), "give each swatch a name of its own",
+				fault.ErrConflict)
 			break
 		}
 	}
@@ -143,7 +149,8 @@ func (c *checker) swatch(i int) {
 	case c.s.Read[0].way():
 	default:
 		if first := c.s.Read[0].way(); first != unread && first != manifold {
-			c.fault(path, s.Name, "is read in another way than "+units.Quote(c.s.Read[0].Name), "read every swatch the same way", fault.ErrConflict)
+			c.fault(path, s.Name, "is read in another way than "+units.Quote(c.s.Read[0].Name), "read every swatch the same way",
+				fault.ErrConflict)
 		}
 		return
 	}
@@ -153,7 +160,8 @@ func (c *checker) swatch(i int) {
 // loads checks what is in a mixture.
 func (c *checker) loads(loads []Load, path string) {
 	if len(loads) > MostColourants {
-		c.fault(path, "", "are "+strconv.Itoa(len(loads))+" colourants", "list at most "+strconv.Itoa(MostColourants), fault.ErrLimit)
+		c.fault(path, "", "are "+strconv.Itoa(len(loads))+" colourants", "list at most "+strconv.Itoa(MostColourants),
+			fault.ErrLimit)
 		return
 	}
 	all := units.Whole(0)
@@ -172,13 +180,15 @@ func (c *checker) loads(loads []Load, path string) {
 			c.fault(at, "", "is missing", `give its share, such as "0.3 % of batter"`, fault.ErrMissing)
 			continue
 		case load.OfBatter.Sign() <= 0:
-			c.fault(at, load.OfBatter.PercentText(12)+" %", "is not above 0 %", "leave out what is not in the swatch", fault.ErrRange)
+			c.fault(at, load.OfBatter.PercentText(12)+" %", "is not above 0 %", "leave out what is not in the swatch",
+				fault.ErrRange)
 			continue
 		}
 		all = all.Add(load.OfBatter)
 	}
 	if all.Compare(units.Whole(1)) > 0 {
-		c.fault(path, all.PercentText(12)+" %", "is what they add up to, above 100 % of the batter", "check the loads", fault.ErrRange)
+		c.fault(path, all.PercentText(12)+" %", "is what they add up to, above 100 % of the batter", "check the loads",
+			fault.ErrRange)
 	}
 }
 
@@ -192,7 +202,8 @@ func (c *checker) reading(s *Swatch, path string) {
 	case asSRGB:
 		for i, v := range s.SRGB.linear() {
 			if c.s.surface().internal(v) <= 0 {
-				c.fault(path+".srgb", s.SRGB.String(), "has no light in its "+[3]string{"red", "green", "blue"}[i]+c.beyondSurface(), "measure reflectance, or photograph it in more light", fault.ErrRange)
+				c.fault(path+".srgb", s.SRGB.String(), "has no light in its "+[3]string{"red", "green", "blue"}[i]+
+					c.beyondSurface(), "measure reflectance, or photograph it in more light", fault.ErrRange)
 				break
 			}
 		}
@@ -216,9 +227,11 @@ func (c *checker) lab(s *Swatch, path string) {
 		name := [3]string{"red", "green", "blue"}[i]
 		switch {
 		case c.s.surface().internal(v) <= 0:
-			c.fault(path, text, "has no light in its "+name+c.beyondSurface()+", which three bands cannot hold", "measure reflectance", fault.ErrRange)
+			c.fault(path, text, "has no light in its "+name+c.beyondSurface()+", which three bands cannot hold",
+				"measure reflectance", fault.ErrRange)
 		case v > 1+1e-6:
-			c.fault(path, text, "is brighter than white in its "+name, "measure reflectance, or set the reading against white again", fault.ErrRange)
+			c.fault(path, text, "is brighter than white in its "+name,
+				"measure reflectance, or set the reading against white again", fault.ErrRange)
 		default:
 			continue
 		}
@@ -255,7 +268,8 @@ func labFault(c Lab) string {
 // spectrum checks the reflectances of the bands; ok is false where something is wrong.
 func (c *checker) spectrum(list []float64, path string, above bool) (ok bool) {
 	if bands := c.s.Bands.count(); len(list) != bands {
-		c.fault(path, "", "has "+strconv.Itoa(len(list))+" values for "+strconv.Itoa(bands)+" bands", "give every swatch the same bands", fault.ErrConflict)
+		c.fault(path, "", "has "+strconv.Itoa(len(list))+" values for "+strconv.Itoa(bands)+" bands",
+			"give every swatch the same bands", fault.ErrConflict)
 		return false
 	}
 	surface := c.s.surface()
@@ -271,7 +285,8 @@ func (c *checker) spectrum(list []float64, path string, above bool) (ok bool) {
 			}
 			c.fault(at, figure(r), "is not from 0 to 1", remedy, fault.ErrRange)
 		case above && surface.internal(r) <= 0 && surface.Outside > 0 && !surface.NoGloss:
-			c.fault(at, figure(r), "is no more than the surface alone reflects, "+figure(surface.Outside), "measure with the gloss excluded, or lower surface.outside", fault.ErrRange)
+			c.fault(at, figure(r), "is no more than the surface alone reflects, "+figure(surface.Outside),
+				"measure with the gloss excluded, or lower surface.outside", fault.ErrRange)
 		case above && surface.internal(r) <= 0:
 			c.fault(at, figure(r), "is no light at all", "measure it again: nothing is quite black", fault.ErrRange)
 		default:
@@ -297,7 +312,8 @@ func (c *checker) layer(s *Swatch, path string) {
 	}
 	black, white := s.Backing[0], s.Backing[1]
 	if !(black >= 0 && white <= 1 && white-black >= leastContrast) {
-		c.fault(path+".backing", figure(black)+", "+figure(white), "is not a black and a white", "give the reflectances of both grounds, such as [0.05, 0.88]", fault.ErrRange)
+		c.fault(path+".backing", figure(black)+", "+figure(white), "is not a black and a white",
+			"give the reflectances of both grounds, such as [0.05, 0.88]", fault.ErrRange)
 	}
 	if len(c.faults) > before {
 		return
@@ -306,14 +322,16 @@ func (c *checker) layer(s *Swatch, path string) {
 		black, white := s.grounds(c.s.surface(), j)
 		q, ok := absorbingOver(black, white)
 		if !ok {
-			c.fault(path, s.Name, "reads as no layer can at "+c.wavelength(j), "check the readings, and that backing gives what the grounds reflect", fault.ErrRange)
+			c.fault(path, s.Name, "reads as no layer can at "+c.wavelength(j),
+				"check the readings, and that backing gives what the grounds reflect", fault.ErrRange)
 			return
 		}
 		if len(s.Loads) > 0 {
 			continue // of a mixture K/S is enough
 		}
 		if _, ok := scatteringOver(s.Thickness.Millimetres(), q, black, white); !ok {
-			c.fault(path, s.Name, "reads the same over black and white at "+c.wavelength(j), "cast a thinner layer: this one hides what is under it", fault.ErrRange)
+			c.fault(path, s.Name, "reads the same over black and white at "+c.wavelength(j),
+				"cast a thinner layer: this one hides what is under it", fault.ErrRange)
 			return
 		}
 	}

@@ -76,12 +76,14 @@ func TestTheLargestSearchesStopInTime(t *testing.T) {
 	for i := len(w.ids); i < tint.MostColourants; i++ {
 		id := "lantern-pigment-" + string(rune('a'+i))
 		w.ids = append(w.ids, id)
-		w.per[id] = [2]func(float64) float64{bump(2+6*source.Float64(), 400+300*source.Float64(), 30+60*source.Float64()), flat(0.1 + source.Float64())}
+		w.per[id] = [2]func(float64) float64{bump(2+6*source.Float64(), 400+300*source.Float64(), 30+60*source.Float64()),
+			flat(0.1 + source.Float64())}
 	}
 	mixtures := []map[string]float64{{}}
 	for len(mixtures) < tint.MostSwatches {
 		id := w.ids[len(mixtures)%len(w.ids)]
-		mixtures = append(mixtures, map[string]float64{white: 0.2 + 0.01*float64(len(mixtures)), id: 0.05 + 0.01*float64(len(mixtures))})
+		mixtures = append(mixtures, map[string]float64{white: 0.2 + 0.01*float64(len(mixtures)), id: 0.05 +
+			0.01*float64(len(mixtures))})
 	}
 	s := w.swatches(mixtures, 0.01, 3)
 	c := calibrated(t, s)

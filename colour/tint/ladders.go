@@ -14,7 +14,8 @@ import (
 func (c *checker) ladders() {
 	ids := c.s.Colourants()
 	if len(ids) > MostColourants {
-		c.fault("read", "", "hold "+strconv.Itoa(len(ids))+" colourants", "calibrate at most "+strconv.Itoa(MostColourants)+" together", fault.ErrLimit)
+		c.fault("read", "", "hold "+strconv.Itoa(len(ids))+" colourants", "calibrate at most "+strconv.Itoa(MostColourants)+
+			" together", fault.ErrLimit)
 		return
 	}
 	base := false
@@ -48,22 +49,27 @@ func (c *checker) ladder(id string) {
 			first, path = *s, item("read", i)+".loads."+id
 		}
 		rungs = append(rungs, load)
-		differ = differ || !load.Equal(rungs[0]) || !s.load(c.s.White).Or(units.Whole(0)).Equal(first.load(c.s.White).Or(units.Whole(0)))
+		differ = differ || !load.Equal(rungs[0]) ||
+			!s.load(c.s.White).Or(units.Whole(0)).Equal(first.load(c.s.White).Or(units.Whole(0)))
 	}
 	switch {
 	case differ:
 	case len(rungs) == 0: // the white that someone named is in no swatch
-		c.fault("read", id, "is the white, and is in no swatch", "cast and read two swatches with different loads of it alone", fault.ErrMissing)
+		c.fault("read", id, "is the white, and is in no swatch",
+			"cast and read two swatches with different loads of it alone", fault.ErrMissing)
 	case len(rungs) == 1:
-		c.fault(path, "", "stands in this swatch alone, with "+rungs[0].PercentText(6)+" %", c.another(id, rungs[0]), fault.ErrMissing)
+		c.fault(path, "", "stands in this swatch alone, with "+rungs[0].PercentText(6)+" %", c.another(id, rungs[0]),
+			fault.ErrMissing)
 	default:
-		c.fault(path, "", "has the same load in every swatch, "+rungs[0].PercentText(6)+" %", c.another(id, rungs[0]), fault.ErrMissing)
+		c.fault(path, "", "has the same load in every swatch, "+rungs[0].PercentText(6)+" %", c.another(id, rungs[0]),
+			fault.ErrMissing)
 	}
 }
 
 // another says which swatch would be the second rung.
 func (c *checker) another(id string, load units.Ratio) string {
-	remedy := "cast and read one with another load of it, such as " + load.Times(units.Whole(2)).PercentText(6) + " % of batter"
+	remedy := "cast and read one with another load of it, such as " + load.Times(units.Whole(2)).PercentText(6) +
+		" % of batter"
 	if id != c.s.White && c.s.White != "" {
 		remedy += ", or with this load and without white"
 	}
@@ -96,11 +102,13 @@ func (c *checker) tellApart(ids []string) {
 			most = max(most, m[i][j])
 		}
 		if more[j] = 1.37 * most; c.lost(append(slices.Clone(m), more)) < lost {
-			c.fault("read", "", "are "+strconv.Itoa(len(m))+" swatches, too few of their kind to tell the colourants apart", "cast and read "+units.Quote(id)+" alone in the base, with another load than those there are", fault.ErrMissing)
+			c.fault("read", "", "are "+strconv.Itoa(len(m))+" swatches, too few of their kind to tell the colourants apart",
+				"cast and read "+units.Quote(id)+" alone in the base, with another load than those there are", fault.ErrMissing)
 			return
 		}
 	}
-	c.fault("read", "", "are "+strconv.Itoa(len(m))+" swatches, which do not tell the colourants apart", "cast and read each of them alone in the base, with two loads", fault.ErrMissing)
+	c.fault("read", "", "are "+strconv.Itoa(len(m))+" swatches, which do not tell the colourants apart",
+		"cast and read each of them alone in the base, with two loads", fault.ErrMissing)
 }
 
 // lost is how many constants do not follow from mixtures.

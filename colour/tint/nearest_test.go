@@ -8,7 +8,8 @@ import (
 )
 
 // A soap as blue as 1.2 % of ultramarine makes it, where at most 0.3 % may be used: the
-// nearest has all the blue that it may, and no yellow, the hue that is opposite. Where each stands is said in the order in which they were asked for.
+// nearest has all the blue that it may, and no yellow, the hue that is opposite. Where each stands is said in the order
+// in which they were asked for.
 func TestWhatHoldsTheNearestBackIsNamedInItsPlace(t *testing.T) {
 	w := dusk()
 	c := calibrated(t, w.swatches(twelve, 0, 0))

@@ -184,14 +184,16 @@ func drawnWorld(source *rand.Rand) world {
 		id := "lantern-pigment-" + strconv.Itoa(i)
 		w.ids = append(w.ids, id)
 		strong := math.Exp(3*source.Float64() - 0.5) // 0.6 to 12
-		absorbs := []func(float64) float64{flat(0.02 + 0.2*source.Float64()*source.Float64()), bump(strong, 400+300*source.Float64(), 30+70*source.Float64())}
+		absorbs := []func(float64) float64{flat(0.02 + 0.2*source.Float64()*source.Float64()),
+			bump(strong, 400+300*source.Float64(), 30+70*source.Float64())}
 		if source.IntN(2) == 0 {
 			absorbs = append(absorbs, bump(strong*source.Float64(), 400+300*source.Float64(), 30+70*source.Float64()))
 		}
 		if source.IntN(6) == 0 {
 			absorbs = append(absorbs, flat(strong))
 		}
-		w.per[id] = [2]func(float64) float64{plus(absorbs...), plus(flat(0.05+0.5*source.Float64()), bump(source.Float64(), 400+300*source.Float64(), 60))}
+		w.per[id] = [2]func(float64) float64{plus(absorbs...), plus(flat(0.05+0.5*source.Float64()),
+			bump(source.Float64(), 400+300*source.Float64(), 60))}
 	}
 	return w
 }
@@ -201,7 +203,8 @@ func (w world) ladder() []map[string]float64 {
 	list := []map[string]float64{{}, {white: 0.3}, {white: 1}}
 	for _, id := range w.ids {
 		if id != white {
-			list = append(list, map[string]float64{white: 0.5, id: 0.1}, map[string]float64{white: 0.5, id: 0.5}, map[string]float64{id: 0.3})
+			list = append(list, map[string]float64{white: 0.5, id: 0.1}, map[string]float64{white: 0.5, id: 0.5},
+				map[string]float64{id: 0.3})
 		}
 	}
 	return list
@@ -237,7 +240,8 @@ func askReferee(t *testing.T, seed uint64, rounds int, asks func(round int) bool
 		var q tint.Wanted
 		known := make([]float64, len(w.ids))
 		for i, id := range w.ids[:n] {
-			free := tint.Free{Colourant: id, Most: share(math.Round(100*(0.3+2*source.Float64())) / 100), Price: math.Exp(5 * source.Float64())}
+			free := tint.Free{Colourant: id, Most: share(math.Round(100*(0.3+2*source.Float64())) / 100),
+				Price: math.Exp(5 * source.Float64())}
 			if unpriced {
 				free.Price = 0
 			}
@@ -284,7 +288,8 @@ func askReferee(t *testing.T, seed uint64, rounds int, asks func(round int) bool
 		compared++
 		paid := 100 * cost(q, m.Loads)
 		if paid > 1.04*cheap.cost {
-			t.Errorf("round %d: %v at %.4f cost %g, the referee's %v at %.4f %g", round, m.Loads, within, paid, court.percents(q, cheap), cheap.far, cheap.cost)
+			t.Errorf("round %d: %v at %.4f cost %g, the referee's %v at %.4f %g", round, m.Loads, within, paid,
+				court.percents(q, cheap), cheap.far, cheap.cost)
 		}
 		if paid > 0.98*cheap.cost {
 			level++

@@ -214,7 +214,8 @@ func (s *seeker) faces() []point {
 			}
 			for i := range far {
 				for k, d := range far[i] {
-					if (i == 0 || d <= far[i-1][k]) && (i == many-1 || d <= far[i+1][k]) && (k == 0 || d <= far[i][k-1]) && (k == many-1 || d <= far[i][k+1]) {
+					if (i == 0 || d <= far[i-1][k]) && (i == many-1 || d <= far[i+1][k]) && (k == 0 || d <= far[i][k-1]) &&
+						(k == many-1 || d <= far[i][k+1]) {
 						x[free[0]], x[free[1]] = levels[i], levels[k]
 						lows = append(lows, arrival{x, d})
 					}
@@ -288,7 +289,8 @@ func (g *grid) lows(n int) []point {
 		low, step := true, 1
 		for range n {
 			level := code / step % len(g.levels)
-			low = low && (level == 0 || g.far[code] <= g.far[code-step]) && (level == len(g.levels)-1 || g.far[code] <= g.far[code+step])
+			low = low && (level == 0 || g.far[code] <= g.far[code-step]) && (level == len(g.levels)-1 ||
+				g.far[code] <= g.far[code+step])
 			step *= len(g.levels)
 		}
 		if low {
