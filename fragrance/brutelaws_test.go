@@ -223,9 +223,12 @@ func TestRandomPartsUnderBothLawsAgainstABruteForceSum(t *testing.T) {
 	random := rand.New(rand.NewPCG(1, 1223))
 	pool := []string{ // what European law limits more often
 		"89-43-0", "107-75-5", "89-43-0", "107-75-5", "89-43-0", "107-75-5",
-		"89-43-0", "107-75-5", "67801-47-2", "5392-40-5", "106-26-3", "67845-42-5", "106-23-0", "67924-13-4", "101-86-0", "68527-78-6", "122-40-7",
-		"91-50-9", "103-95-7", "94386-48-8", "104-55-2", "37837-44-8", "39129-16-3", "100-52-7", "97-54-1", "5912-86-7", "111-12-6", "111-80-8",
-		"23696-85-7", "57378-68-4", "35044-68-9", "106-22-9", "7540-51-4", "1117-61-9", "17369-59-4", "85-91-6", "97-53-0", "78-70-6",
+		"89-43-0", "107-75-5", "67801-47-2", "5392-40-5", "106-26-3", "67845-42-5", "106-23-0", "67924-13-4", "101-86-0",
+		"68527-78-6", "122-40-7",
+		"91-50-9", "103-95-7", "94386-48-8", "104-55-2", "37837-44-8", "39129-16-3", "100-52-7", "97-54-1", "5912-86-7",
+		"111-12-6", "111-80-8",
+		"23696-85-7", "57378-68-4", "35044-68-9", "106-22-9", "7540-51-4", "1117-61-9", "17369-59-4", "85-91-6", "97-53-0",
+		"78-70-6",
 	}
 	geraniums := []string{"geranium-bourbon", "geranium-chinese", "geranium-egyptian", "geranium-moroccan"}
 	var ids []string
@@ -251,14 +254,16 @@ func TestRandomPartsUnderBothLawsAgainstABruteForceSum(t *testing.T) {
 				supplied = append(supplied, fragrance.Supplied{ID: id, Blend: []fragrance.Share{
 					{Fragrance: inner, Share: units.Percent(int64(n))}, {Fragrance: oil, Share: units.Percent(int64(100 - n))},
 				}})
-				made[id] = []portioned{{made[inner][0].leaf, big.NewRat(int64(n), 100)}, {builtInLeaves()[oil], big.NewRat(int64(100-n), 100)}}
+				made[id] = []portioned{{made[inner][0].leaf, big.NewRat(int64(n), 100)},
+					{builtInLeaves()[oil], big.NewRat(int64(100-n), 100)}}
 			default:
 				s, list := fragrance.Supplied{ID: id}, map[string]string{}
 				for _, at := range random.Perm(len(pool))[:random.IntN(5)] {
 					list[pool[at]] = decimal(1+random.IntN(150_000), 4)
 				}
 				for cas, share := range list {
-					s.Constituents = append(s.Constituents, fragrance.Constituent{CAS: number(t, cas), Share: units.Exactly(pct(share))})
+					s.Constituents = append(s.Constituents, fragrance.Constituent{CAS: number(t, cas),
+						Share: units.Exactly(pct(share))})
 				}
 				own := leaf{lists: []map[string]string{list}}
 				if random.IntN(2) == 0 {
@@ -326,8 +331,10 @@ func TestRandomPartsUnderBothLawsAgainstABruteForceSum(t *testing.T) {
 			}
 			want := largest(uses)
 			most, _ := v.Most()
-			if off := new(big.Rat).Sub(rational(t, most.Used.Or(units.Whole(0)).Text(12)), want); off.Abs(off).Cmp(big.NewRat(1, 100_000_000)) > 0 {
-				t.Fatalf("round %d, %v under %v: %s uses %s, by brute force %s", round, names, law, most.Rule.Name(), most.Used.Text(12), want.FloatString(12))
+			if off := new(big.Rat).Sub(rational(t, most.Used.Or(units.Whole(0)).Text(12)), want); off.Abs(off).Cmp(big.NewRat(1,
+				100_000_000)) > 0 {
+				t.Fatalf("round %d, %v under %v: %s uses %s, by brute force %s", round, names, law, most.Rule.Name(),
+					most.Used.Text(12), want.FloatString(12))
 			}
 			if over == 0 {
 				counted["kept"]++

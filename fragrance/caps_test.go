@@ -57,7 +57,8 @@ func find(t testing.TB, s fragrance.Shelf, id string) fragrance.Material {
 }
 
 func certified(id, limit string) fragrance.Supplied {
-	return fragrance.Supplied{ID: id, Certificates: []fragrance.Certificate{{Category: "9", Limit: pct(limit), Amendment: 51}}}
+	return fragrance.Supplied{ID: id, Certificates: []fragrance.Certificate{{Category: "9", Limit: pct(limit),
+		Amendment: 51}}}
 }
 
 // listed is a fragrance with a list: pairs of a registry number and a share in percent.
@@ -65,7 +66,8 @@ func listed(t testing.TB, id string, pairs ...string) fragrance.Supplied {
 	t.Helper()
 	s := fragrance.Supplied{ID: id}
 	for i := 0; i < len(pairs); i += 2 {
-		s.Constituents = append(s.Constituents, fragrance.Constituent{CAS: number(t, pairs[i]), Share: units.Exactly(pct(pairs[i+1]))})
+		s.Constituents = append(s.Constituents, fragrance.Constituent{CAS: number(t, pairs[i]),
+			Share: units.Exactly(pct(pairs[i+1]))})
 	}
 	return s
 }
@@ -77,7 +79,8 @@ func listed(t testing.TB, id string, pairs ...string) fragrance.Supplied {
 func TestTheWorkedExampleOfCassiaOil(t *testing.T) {
 	cassia := builtIn(t, "cassia")
 	want := []struct{ cas, limit, brings, most string }{
-		{"104-55-2", "0.49", "79.5", "0.616352"}, {"1504-74-1", "0.84", "9", "9.333333"}, {"91-64-5", "0.52", "2", "26"}, {"100-52-7", "0.49", "1", "49"},
+		{"104-55-2", "0.49", "79.5", "0.616352"}, {"1504-74-1", "0.84", "9", "9.333333"}, {"91-64-5", "0.52", "2", "26"},
+		{"100-52-7", "0.49", "1", "49"},
 	}
 	caps := cassia.Caps(fragrance.IFRAAlone)
 	if len(caps) != len(want) {
@@ -85,11 +88,14 @@ func TestTheWorkedExampleOfCassiaOil(t *testing.T) {
 	}
 	for i, w := range want {
 		c := caps[i]
-		if c.Rule.Substances()[0].String() != w.cas || c.Limit.PercentText(6) != w.limit || c.Brings.PercentText(6) != w.brings || c.Most.PercentText(6) != w.most {
-			t.Errorf("%s: %s over %s is %s, want %+v", c.Rule.Name(), c.Limit.PercentText(6), c.Brings.PercentText(6), c.Most.PercentText(6), w)
+		if c.Rule.Substances()[0].String() != w.cas || c.Limit.PercentText(6) != w.limit ||
+			c.Brings.PercentText(6) != w.brings || c.Most.PercentText(6) != w.most {
+			t.Errorf("%s: %s over %s is %s, want %+v", c.Rule.Name(), c.Limit.PercentText(6), c.Brings.PercentText(6),
+				c.Most.PercentText(6), w)
 		}
 	}
-	v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{{Material: cassia, Mass: units.Grams(3)}})
+	v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000),
+		[]fragrance.Dose{{Material: cassia, Mass: units.Grams(3)}})
 	most, _ := v.Most()
 	// 0.3 % × 79.5 % = 0.2385 %; 0.2385/0.49 = 48.673 %
 	if most.Rule.Name() != "Cinnamic aldehyde" || most.Used.PercentFixed(3) != "48.673" || v.Passed() != 0 {
@@ -159,7 +165,9 @@ func TestCapsOfSingleOilsByHand(t *testing.T) {
 // What a cap names as its source is the one with the highest figure.
 func TestACapNamesTheSourceWithTheHighestFigure(t *testing.T) {
 	for id, title := range map[string]string{
-		"cinnamon-leaf": "European Pharmacopoeia, Cinnamon leaf oil, Ceylon (1608)", "peppermint": "European Pharmacopoeia, Peppermint oil", "clove-bud": "IFRA Standards, Annex on contributions from other sources",
+		"cinnamon-leaf": "European Pharmacopoeia, Cinnamon leaf oil, Ceylon (1608)",
+		"peppermint":    "European Pharmacopoeia, Peppermint oil",
+		"clove-bud":     "IFRA Standards, Annex on contributions from other sources",
 	} {
 		if got := builtIn(t, id).Caps(fragrance.IFRAAlone)[0].Source.Title; got != title {
 			t.Errorf("%s: %s, want %s", id, got, title)
@@ -254,19 +262,23 @@ func TestSharedLimits(t *testing.T) {
 		return most, v.Passed()
 	}
 	oak, tree := builtIn(t, "oakmoss-extract"), builtIn(t, "treemoss-extract")
-	if most, passed := use(fragrance.Dose{Material: oak, Mass: grams(t, "0.6")}, fragrance.Dose{Material: tree, Mass: grams(t, "0.6")}); most.Used.PercentText(6) != "120" || passed != 2 {
+	if most, passed := use(fragrance.Dose{Material: oak, Mass: grams(t, "0.6")}, fragrance.Dose{Material: tree,
+		Mass: grams(t, "0.6")}); most.Used.PercentText(6) != "120" || passed != 2 {
 		t.Errorf("0.06 %% of each moss: %s %%, %d passed", most.Used.PercentText(6), passed)
 	}
 	own := func(heptine, octine string) fragrance.Dose {
-		s := fragrance.Supplied{ID: "green", Constituents: listed(t, "", "111-12-6", heptine, "111-80-8", octine).Constituents}
+		s := fragrance.Supplied{ID: "green", Constituents: listed(t, "", "111-12-6", heptine, "111-80-8",
+			octine).Constituents}
 		return fragrance.Dose{Material: find(t, shelf(t, s), "green"), Mass: units.Grams(10)} // 1 % of 1000 g
 	}
 	// 1 % of a material with 5 % and 1.5 %: 0.05 + 0.015 of 0.092 is 70.65 %; 0.015 of 0.02 is 75 %
-	if most, passed := use(own("5", "1.5")); most.Rule.Name() != "Methyl octine carbonate" || most.Used.PercentText(6) != "75" || passed != 0 {
+	if most, passed := use(own("5", "1.5")); most.Rule.Name() != "Methyl octine carbonate" ||
+		most.Used.PercentText(6) != "75" || passed != 0 {
 		t.Errorf("%s: %s, %d passed", most.Rule.Name(), most.Used.PercentText(6), passed)
 	}
 	// with 9 % and 1 %: 0.10 of 0.092 is 108.7 %, though each alone keeps its limit
-	if most, passed := use(own("9", "1")); most.Rule.Name() != "Methyl heptine carbonate" || most.Used.PercentFixed(2) != "108.70" || passed != 1 {
+	if most, passed := use(own("9", "1")); most.Rule.Name() != "Methyl heptine carbonate" ||
+		most.Used.PercentFixed(2) != "108.70" || passed != 1 {
 		t.Errorf("%s: %s, %d passed", most.Rule.Name(), most.Used.PercentText(6), passed)
 	}
 }
@@ -277,8 +289,10 @@ func TestASharedLimitThatIsNotNamedKeepsTheCertificate(t *testing.T) {
 	s := certified("green", "2")
 	s.Constituents = listed(t, "", "111-80-8", "0.1").Constituents
 	v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{
-		{Material: find(t, shelf(t, s), "green"), Mass: units.Grams(18)},                                 // 90 % of the certificate
-		{Material: find(t, shelf(t, listed(t, "leaf", "111-12-6", "1")), "leaf"), Mass: units.Grams(10)}, // 0.01 % of 0.092 %: 10.87 %
+		// 90 % of the certificate
+		{Material: find(t, shelf(t, s), "green"), Mass: units.Grams(18)},
+		// 0.01 % of 0.092 %: 10.87 %
+		{Material: find(t, shelf(t, listed(t, "leaf", "111-12-6", "1")), "leaf"), Mass: units.Grams(10)},
 	})
 	most, _ := v.Most()
 	if most.Rule.Name() != "Methyl heptine carbonate" || most.Used.PercentFixed(2) != "100.87" || v.Passed() != 1 {
@@ -318,8 +332,10 @@ func TestASchiffBaseDoesNotNameItsAldehyde(t *testing.T) {
 	s := certified("hall", "2")
 	s.Constituents = listed(t, "", "89-43-0", "0.01").Constituents
 	v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{
-		{Material: find(t, shelf(t, s), "hall"), Mass: units.Grams(15)},                                   // 75 % of the certificate
-		{Material: find(t, shelf(t, listed(t, "lily", "107-75-5", "41")), "lily"), Mass: units.Grams(50)}, // 20.5 g of 41 g: 50 %
+		// 75 % of the certificate
+		{Material: find(t, shelf(t, s), "hall"), Mass: units.Grams(15)},
+		// 20.5 g of 41 g: 50 %
+		{Material: find(t, shelf(t, listed(t, "lily", "107-75-5", "41")), "lily"), Mass: units.Grams(50)},
 	})
 	if most, _ := v.Most(); most.Rule.Name() != "Hydroxycitronellal" || most.Used.PercentText(6) != "125" {
 		t.Errorf("%s: %s", most.Rule.Name(), most.Used)
@@ -330,10 +346,13 @@ func TestASchiffBaseDoesNotNameItsAldehyde(t *testing.T) {
 func TestUnluckyEndsAreAtMostTheWhole(t *testing.T) {
 	s := fragrance.Supplied{ID: "leaf"}
 	for _, cas := range []string{"141-27-5", "106-26-3"} {
-		s.Constituents = append(s.Constituents, fragrance.Constituent{CAS: number(t, cas), Share: units.Between(pct("10"), pct("80"))})
+		s.Constituents = append(s.Constituents, fragrance.Constituent{CAS: number(t, cas), Share: units.Between(pct("10"),
+			pct("80"))})
 	}
-	if c := find(t, shelf(t, s), "leaf").Caps(fragrance.IFRAAlone)[0]; !c.Brings.Equal(units.Whole(1)) || c.Most.PercentText(6) != "1.2" {
-		t.Errorf("%s: %s %% brings %s %%, at most %s %%, want 1.2, 100 and 1.2", c.Rule.Name(), c.Limit.PercentText(6), c.Brings.PercentText(6), c.Most.PercentText(6))
+	if c := find(t, shelf(t, s), "leaf").Caps(fragrance.IFRAAlone)[0]; !c.Brings.Equal(units.Whole(1)) ||
+		c.Most.PercentText(6) != "1.2" {
+		t.Errorf("%s: %s %% brings %s %%, at most %s %%, want 1.2, 100 and 1.2", c.Rule.Name(), c.Limit.PercentText(6),
+			c.Brings.PercentText(6), c.Most.PercentText(6))
 	}
 }
 
@@ -365,8 +384,10 @@ func TestSchiffBasesCountAsTheirAldehydesUnderBothLaws(t *testing.T) {
 			continue
 		}
 		c := caps[0]
-		if c.Most.PercentText(6) != row.most || c.Rule.Name() != "Hydroxycitronellal" || c.Rule.Body() == fragrance.EU != (row.law != fragrance.IFRAAlone) {
-			t.Errorf("%v under %v: %s by %s (%v), want %s", row.constituents, row.law, c.Most.PercentText(6), c.Rule.Name(), c.Rule.Body(), row.most)
+		if c.Most.PercentText(6) != row.most || c.Rule.Name() != "Hydroxycitronellal" ||
+			c.Rule.Body() == fragrance.EU != (row.law != fragrance.IFRAAlone) {
+			t.Errorf("%v under %v: %s by %s (%v), want %s", row.constituents, row.law, c.Most.PercentText(6), c.Rule.Name(),
+				c.Rule.Body(), row.most)
 		}
 		source := c.Source.String()
 		for text, want := range map[string]bool{
@@ -394,7 +415,8 @@ func TestASchiffBaseInAPartUsesTheEuropeanLimit(t *testing.T) {
 	}
 	// 67801-47-2 counts as 53.3 % of citral, whose European entry asks for the label alone.
 	leaf := find(t, shelf(t, listed(t, "leaf", "67801-47-2", "50")), "leaf")
-	if got, _ := allergensOf(fragrance.Judge(0, units.Grams(100), []fragrance.Dose{{Material: leaf, Mass: units.Grams(5)}})); len(got) != 0 {
+	if got, _ := allergensOf(fragrance.Judge(0, units.Grams(100),
+		[]fragrance.Dose{{Material: leaf, Mass: units.Grams(5)}})); len(got) != 0 {
 		t.Errorf("on the label: %v", got)
 	}
 }
@@ -403,7 +425,8 @@ func TestASchiffBaseInAPartUsesTheEuropeanLimit(t *testing.T) {
 // unlucky end of a range; a Schiff base as 53.3 % of citral.
 func TestIsomersAndSchiffBasesCountByTheStandard(t *testing.T) {
 	s := listed(t, "leaf", "5392-40-5", "10", "141-27-5", "20", "67801-47-2", "10")
-	s.Constituents = append(s.Constituents, fragrance.Constituent{CAS: number(t, "106-26-3"), Share: units.Between(pct("1"), pct("4.67"))})
+	s.Constituents = append(s.Constituents, fragrance.Constituent{CAS: number(t, "106-26-3"),
+		Share: units.Between(pct("1"), pct("4.67"))})
 	c := find(t, shelf(t, s), "leaf").Caps(fragrance.IFRAAlone)[0]
 	// 10 + 20 + 4.67 + 5.33 = 40 %: 1.2/0.4 = 3 %
 	if c.Rule.Name() != "Citral" || c.Brings.PercentText(6) != "40" || c.Most.PercentText(6) != "3" {
@@ -435,7 +458,8 @@ func TestAnIsomerCountsThoughItsNumberIsNotListed(t *testing.T) {
 	if c := m.Caps(fragrance.IFRAAndEU); len(c) != 1 || c[0].Most.PercentText(6) != "0.2" { // 0.02/0.1
 		t.Errorf("EU: %+v", c)
 	}
-	got, _ := allergensOf(fragrance.Judge(0, units.Grams(100), []fragrance.Dose{{Material: find(t, shelf(t, listed(t, "wood", "106-28-5", "8")), "wood"), Mass: units.Grams(1)}}))
+	got, _ := allergensOf(fragrance.Judge(0, units.Grams(100),
+		[]fragrance.Dose{{Material: find(t, shelf(t, listed(t, "wood", "106-28-5", "8")), "wood"), Mass: units.Grams(1)}}))
 	if got["Farnesol"] != "0.08" {
 		t.Errorf("trans,trans-farnesol: %v", got)
 	}
@@ -446,12 +470,15 @@ func TestACertificateThatBindsIsNamed(t *testing.T) {
 	s := certified("moss-like", "2")
 	s.Constituents = listed(t, "", "90028-68-5", "0.5").Constituents
 	m := find(t, shelf(t, s), "moss-like")
-	if c := m.Caps(fragrance.IFRAAlone); c[0].Rule.Given() || !c[0].Limit.Equal(pct("2")) || c[0].Most.PercentText(6) != "2" {
+	if c := m.Caps(fragrance.IFRAAlone); c[0].Rule.Given() || !c[0].Limit.Equal(pct("2")) ||
+		c[0].Most.PercentText(6) != "2" {
 		t.Errorf("%+v", c)
 	}
-	mix := find(t, shelf(t, certified("pear", "2"), certified("fig", "4"), fragrance.Supplied{ID: "mix", Blend: []fragrance.Share{{"pear", pct("50")}, {"fig", pct("50")}}}), "mix")
+	mix := find(t, shelf(t, certified("pear", "2"), certified("fig", "4"), fragrance.Supplied{ID: "mix",
+		Blend: []fragrance.Share{{"pear", pct("50")}, {"fig", pct("50")}}}), "mix")
 	// 0.5/2 + 0.5/4 = 0.375 per %: 2.6666 %
-	if c := mix.Caps(fragrance.IFRAAlone); c[0].Limit.PercentText(6) != "2.666666" || c[0].Most.PercentText(6) != "2.666666" {
+	if c := mix.Caps(fragrance.IFRAAlone); c[0].Limit.PercentText(6) != "2.666666" ||
+		c[0].Most.PercentText(6) != "2.666666" {
 		t.Errorf("%+v", c)
 	}
 }
@@ -475,12 +502,14 @@ func TestACarrierComesAndGoesWithItsFragrance(t *testing.T) {
 	pear := find(t, shelf(t, certified("pear", "10")), "pear")
 	// 100 g dry, of it 5 g of pear in 10 g of oil: 85 g without them.
 	// x ≤ 0.1 × (85 + 3x): x = 8.5/0.7 = 12.142857142857..., rounded down
-	r := fragrance.Judge(fragrance.IFRAAlone, units.Grams(100), []fragrance.Dose{{Material: pear, Mass: units.Grams(5), Beside: units.Whole(2)}}).Of(0)
+	r := fragrance.Judge(fragrance.IFRAAlone, units.Grams(100), []fragrance.Dose{{Material: pear, Mass: units.Grams(5),
+		Beside: units.Whole(2)}}).Of(0)
 	if got := r.Most.Text(units.Gram, 9); got != "12.142857142" {
 		t.Errorf("%s g", got)
 	}
 	// In 20 times its mass of oil it never reaches a tenth of the bar.
-	if r := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{{Material: pear, Mass: units.Grams(5), Beside: units.Whole(20)}}).Of(0); r.Limited {
+	if r := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{{Material: pear, Mass: units.Grams(5),
+		Beside: units.Whole(20)}}).Of(0); r.Limited {
 		t.Errorf("limited to %v", r.Most)
 	}
 }
@@ -488,7 +517,8 @@ func TestACarrierComesAndGoesWithItsFragrance(t *testing.T) {
 // Others that use a limit up leave nothing.
 func TestOthersMayLeaveNothing(t *testing.T) {
 	rose, clove := builtIn(t, "rose-otto"), builtIn(t, "clove-bud")
-	v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{{Material: rose, Mass: units.Grams(2)}, {Material: clove, Mass: units.Grams(1)}})
+	v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{{Material: rose, Mass: units.Grams(2)},
+		{Material: clove, Mass: units.Grams(1)}})
 	if r := v.Of(1); !r.Limited || r.Most.Sign() != 0 {
 		t.Errorf("%v of clove beside 0.2 %% of rose", r.Most)
 	}
@@ -498,7 +528,8 @@ func TestOthersMayLeaveNothing(t *testing.T) {
 func TestThereIsNoRoomBesideOthersThatPassALimit(t *testing.T) {
 	rose, cassia := builtIn(t, "rose-otto"), builtIn(t, "cassia")        // cassia brings no methyl eugenol
 	for mass, room := range map[string]bool{"8.4": true, "8.6": false} { // 0.0017 % of methyl eugenol is 0.085 % of rose
-		v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(10_000), []fragrance.Dose{{Material: rose, Mass: grams(t, mass)}, {Material: cassia, Mass: units.Grams(1)}})
+		v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(10_000),
+			[]fragrance.Dose{{Material: rose, Mass: grams(t, mass)}, {Material: cassia, Mass: units.Grams(1)}})
 		if r := v.Of(1); !r.Limited || (r.Most.Sign() > 0) != room {
 			t.Errorf("beside %s g of rose: %v", mass, r.Most)
 		}
@@ -511,7 +542,8 @@ func TestThereIsNoRoomBesideOthersThatPassALimit(t *testing.T) {
 // eugenol to 0.01 g (120 %).
 func TestEveryLimitThatIsPassedIsListed(t *testing.T) {
 	v := fragrance.Judge(fragrance.IFRAAndEU, units.Grams(1000), []fragrance.Dose{
-		{Material: builtIn(t, "clove-bud"), Mass: units.Grams(12)}, {Material: builtIn(t, "cassia"), Mass: units.Grams(10)}, {Material: builtIn(t, "spearmint"), Mass: units.Grams(20)},
+		{Material: builtIn(t, "clove-bud"), Mass: units.Grams(12)}, {Material: builtIn(t, "cassia"), Mass: units.Grams(10)},
+		{Material: builtIn(t, "spearmint"), Mass: units.Grams(20)},
 	})
 	want := []struct {
 		name, used string
@@ -534,7 +566,8 @@ func TestEveryLimitThatIsPassedIsListed(t *testing.T) {
 func TestTheLimitOfTheOthersIsHeldExactly(t *testing.T) {
 	s := shelf(t, listed(t, "almond-like", "100-52-7", "0.98"), listed(t, "rose-like", "93-15-2", "2"))
 	for mass, want := range map[string]string{"1.7": "1000", "1.700000001": "0"} {
-		v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{{Material: find(t, s, "rose-like"), Mass: grams(t, mass)}, {Material: find(t, s, "almond-like")}})
+		v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{{Material: find(t, s, "rose-like"),
+			Mass: grams(t, mass)}, {Material: find(t, s, "almond-like")}})
 		if r := v.Of(1); r.Most.Text(units.Gram, 9) != want || !r.Limited {
 			t.Errorf("beside %s g of rose: %s g", mass, r.Most.Text(units.Gram, 9))
 		}
@@ -551,6 +584,7 @@ func TestAVerdictIsItsOwn(t *testing.T) {
 	share, over := v.Fragrance(), len(v.Over())
 	doses[0].Mass = units.Milligrams(1)
 	if over == 0 || len(v.Over()) != over || !v.Fragrance().Equal(share) {
-		t.Errorf("it moved with the caller's list: %d limits passed, then %d; %v of the bar, then %v", over, len(v.Over()), share, v.Fragrance())
+		t.Errorf("it moved with the caller's list: %d limits passed, then %d; %v of the bar, then %v", over, len(v.Over()),
+			share, v.Fragrance())
 	}
 }

@@ -37,7 +37,8 @@ func ExampleLookUp() {
 	}
 	for _, law := range []fragrance.Law{fragrance.IFRAAndEU, fragrance.IFRAAlone} {
 		c := clove.Caps(law)[0]
-		fmt.Printf("%v: %s, %s %% over %s %%: at most %s %%\n", law, c.Rule.Name(), c.Limit.PercentText(4), c.Brings.PercentText(4), c.Most.PercentText(4))
+		fmt.Printf("%v: %s, %s %% over %s %%: at most %s %%\n", law, c.Rule.Name(), c.Limit.PercentText(4),
+			c.Brings.PercentText(4), c.Most.PercentText(4))
 	}
 	// Output:
 	// ifra+eu: Methyl Eugenol, 0.001 % over 0.1 %: at most 1 %
@@ -94,7 +95,8 @@ func ExampleVerdict_Allergens() {
 	}
 	pear, _ := shelf.Find("lantern-pear")
 	for _, mass := range []int{5, 6} {
-		v := fragrance.Judge(fragrance.IFRAAndEU, units.Grams(1000), []fragrance.Dose{{Material: pear, Mass: units.Grams(mass)}})
+		v := fragrance.Judge(fragrance.IFRAAndEU, units.Grams(1000),
+			[]fragrance.Dose{{Material: pear, Mass: units.Grams(mass)}})
 		list, complete := v.Allergens()
 		fmt.Println(mass, "g:", len(list), "to name, complete", complete)
 		for _, a := range list {
@@ -110,13 +112,15 @@ func ExampleVerdict_Allergens() {
 // A supplier names linalool and does not say how much there is: all of the material counts,
 // 2 g in 1000 g.
 func ExampleAllergen() {
-	shelf, err := fragrance.NewShelf([]fragrance.Supplied{{ID: "lantern-pear", Allergens: []string{"Linalool"}}}, fragrance.IFRAAndEU)
+	shelf, err := fragrance.NewShelf([]fragrance.Supplied{{ID: "lantern-pear", Allergens: []string{"Linalool"}}},
+		fragrance.IFRAAndEU)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	pear, _ := shelf.Find("lantern-pear")
-	list, _ := fragrance.Judge(fragrance.IFRAAndEU, units.Grams(1000), []fragrance.Dose{{Material: pear, Mass: units.Grams(2)}}).Allergens()
+	list, _ := fragrance.Judge(fragrance.IFRAAndEU, units.Grams(1000),
+		[]fragrance.Dose{{Material: pear, Mass: units.Grams(2)}}).Allergens()
 	for _, a := range list {
 		fmt.Println(a.Rule.Name(), a.OfDry.PercentText(2), "% at the most:", a.Bound)
 	}
@@ -163,7 +167,8 @@ func ExampleUse() {
 		fmt.Println(err)
 		return
 	}
-	v := fragrance.Judge(fragrance.IFRAAndEU, units.Grams(1000), []fragrance.Dose{{Material: clove, Mass: units.Grams(12)}})
+	v := fragrance.Judge(fragrance.IFRAAndEU, units.Grams(1000),
+		[]fragrance.Dose{{Material: clove, Mass: units.Grams(12)}})
 	for _, u := range v.Over() {
 		fmt.Println(u.Rule.Name()+":", u.Used.PercentText(0), "% of its limit")
 	}
@@ -195,7 +200,8 @@ func ExampleMaterial_BehaviourHow() {
 		return
 	}
 	fmt.Println(clove.Behaviour().Words(), clove.BehaviourHow(fragrance.Accelerates))
-	shelf, err := fragrance.NewShelf([]fragrance.Supplied{{ID: "lantern-pear", Behaviour: fragrance.Seizes}}, fragrance.IFRAAndEU)
+	shelf, err := fragrance.NewShelf([]fragrance.Supplied{{ID: "lantern-pear", Behaviour: fragrance.Seizes}},
+		fragrance.IFRAAndEU)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -62,7 +62,8 @@ func (r *Rule) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fault.Fault{Text: string(text), Reason: "is no rule that is held", Remedy: `write who makes it and its number, such as "ifra 021"`, Kind: fault.ErrUnknown}
+	return fault.Fault{Text: string(text), Reason: "is no rule that is held",
+		Remedy: `write who makes it and its number, such as "ifra 021"`, Kind: fault.ErrUnknown}
 }
 
 // GobEncode writes what MarshalText does.
@@ -75,9 +76,10 @@ func (r *Rule) GobDecode(text []byte) error { return r.UnmarshalText(text) }
 func (m Material) String() string { return m.ID() }
 
 var (
-	errMaterial = errors.New("fragrance: a Material is not read back, nor written with gob: keep its ID, or the Supplied that it was made of, and ask LookUp or a Shelf")
-	errShelf    = errors.New("fragrance: a Shelf is not written: keep the Supplied values that it was made of")
-	errVerdict  = errors.New("fragrance: a Verdict is not written: keep what was judged, and call Judge")
+	errMaterial = errors.New("fragrance: a Material is not read back, nor written with gob: keep its ID, or the " +
+		"Supplied that it was made of, and ask LookUp or a Shelf")
+	errShelf   = errors.New("fragrance: a Shelf is not written: keep the Supplied values that it was made of")
+	errVerdict = errors.New("fragrance: a Verdict is not written: keep what was judged, and call Judge")
 )
 
 // UnmarshalJSON refuses: the JSON of a material goes one way.

@@ -104,20 +104,24 @@ func readRules(standards, entries, schiff string) *rules {
 	rs.readEntries(entries)
 	rs.lists = Lists{
 		Threshold: rs.threshold, Placed: refdata.Header(entries, "placed"), Available: refdata.Header(entries, "available"),
-		Source: cite.Source{Title: refdata.Header(entries, "title"), Edition: refdata.Header(entries, "issued"), Place: "Annex III", How: cite.Read},
+		Source: cite.Source{Title: refdata.Header(entries, "title"), Edition: refdata.Header(entries, "issued"),
+			Place: "Annex III", How: cite.Read},
 	}
 	rs.bases = cite.Source{
-		Title: refdata.Header(schiff, "title"), Edition: refdata.Header(schiff, "issued"), Place: refdata.Header(schiff, "place"),
-		How: cite.ParseHow(refdata.Header(schiff, "how")),
+		Title: refdata.Header(schiff, "title"), Edition: refdata.Header(schiff, "issued"),
+		Place: refdata.Header(schiff, "place"),
+		How:   cite.ParseHow(refdata.Header(schiff, "how")),
 	}.String()
 	for line := range refdata.Lines(schiff) {
-		rs.schiff[CAS{refdata.Field(line, 0)}] = schiffBase{aldehyde: CAS{refdata.Field(line, 1)}, share: percentage(refdata.Field(line, 2))}
+		rs.schiff[CAS{refdata.Field(line, 0)}] = schiffBase{aldehyde: CAS{refdata.Field(line, 1)},
+			share: percentage(refdata.Field(line, 2))}
 	}
 	substances := map[string]*Colouring{}
 	for line := range refdata.Lines(colouringTable) {
 		name := refdata.Field(line, 1)
 		if substances[name] == nil {
-			substances[name] = &Colouring{Substance: name, Does: refdata.Field(line, 2), How: cite.ParseHow(refdata.Field(line, 3))}
+			substances[name] = &Colouring{Substance: name, Does: refdata.Field(line, 2),
+				How: cite.ParseHow(refdata.Field(line, 3))}
 		}
 		rs.colouring[CAS{refdata.Field(line, 0)}] = substances[name]
 	}
@@ -131,7 +135,8 @@ func readRules(standards, entries, schiff string) *rules {
 
 func (rs *rules) readStandards(table string) {
 	source := cite.Source{
-		Title: refdata.Header(table, "title"), Edition: refdata.Header(table, "issued"), How: cite.ParseHow(refdata.Header(table, "how")),
+		Title: refdata.Header(table, "title"), Edition: refdata.Header(table, "issued"),
+		How: cite.ParseHow(refdata.Header(table, "how")),
 	}
 	place := refdata.Header(table, "place")
 	shared := map[*rule]string{}

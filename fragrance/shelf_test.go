@@ -40,7 +40,8 @@ func TestWhatIsWrongWithMaterialsComesAllAtOnce(t *testing.T) {
 	between := func(low, high string) units.Range { return units.Between(pct(low), pct(high)) }
 	faults := faultsOf(t, fragrance.IFRAAndEU,
 		fragrance.Supplied{ID: "pear", Certificates: []fragrance.Certificate{
-			{Category: "4", Limit: pct("2"), Amendment: 51}, {Limit: pct("101"), Amendment: 100}, {Category: "9", Limit: pct("0"), Amendment: -1}, {Category: "9"},
+			{Category: "4", Limit: pct("2"), Amendment: 51}, {Limit: pct("101"), Amendment: 100},
+			{Category: "9", Limit: pct("0"), Amendment: -1}, {Category: "9"},
 		}},
 		fragrance.Supplied{ID: "pear", Constituents: []fragrance.Constituent{
 			{CAS: number(t, "97-53-0"), Share: units.Between(units.Percent(-1), pct("2"))},
@@ -51,18 +52,24 @@ func TestWhatIsWrongWithMaterialsComesAllAtOnce(t *testing.T) {
 			{CAS: number(t, "121-33-5"), Share: between("1", "2"), Origin: 9},
 		}},
 		fragrance.Supplied{ID: "clove-bud", Complete: true, Allergens: []string{"Linalool", "linaloo"}},
-		fragrance.Supplied{ID: "fig", Constituents: []fragrance.Constituent{{CAS: number(t, "97-53-0"), Share: between("70", "90")}, {CAS: number(t, "91-64-5"), Share: between("31", "32")}}},
-		fragrance.Supplied{ID: "moss", Natural: true, Blend: []fragrance.Share{{"fig", pct("50")}, {"fig", pct("50")}, {"", pct("1")}, {"quince", units.Ratio{}}, {"fig", pct("101")}}},
+		fragrance.Supplied{ID: "fig", Constituents: []fragrance.Constituent{{CAS: number(t, "97-53-0"),
+			Share: between("70", "90")}, {CAS: number(t, "91-64-5"), Share: between("31", "32")}}},
+		fragrance.Supplied{ID: "moss", Natural: true, Blend: []fragrance.Share{{"fig", pct("50")}, {"fig", pct("50")},
+			{"", pct("1")}, {"quince", units.Ratio{}}, {"fig", pct("101")}}},
 		fragrance.Supplied{ID: "dusk", Blend: []fragrance.Share{{"fig", pct("50")}, {"clove-leaf", pct("49.9")}}},
 	)
 	paths := pathsOf(faults)
 	want := []string{
-		"[0].certificates[0].category", "[0].certificates[1].category", "[0].certificates[1].limit", "[0].certificates[1].amendment",
-		"[0].certificates[2].limit", "[0].certificates[2].amendment", "[0].certificates[3].limit", "[0].certificates[3].amendment",
-		"[1].fragrance", "[1].constituents[0].share.low", "[1].constituents[1].cas", "[1].constituents[1].share.low", "[1].constituents[2].cas", "[1].constituents[2].share.high",
+		"[0].certificates[0].category", "[0].certificates[1].category", "[0].certificates[1].limit",
+		"[0].certificates[1].amendment",
+		"[0].certificates[2].limit", "[0].certificates[2].amendment", "[0].certificates[3].limit",
+		"[0].certificates[3].amendment",
+		"[1].fragrance", "[1].constituents[0].share.low", "[1].constituents[1].cas", "[1].constituents[1].share.low",
+		"[1].constituents[2].cas", "[1].constituents[2].share.high",
 		"[1].constituents[3].share", "[1].constituents[4].share", "[1].constituents[5].natural",
 		"[2].fragrance", "[2].allergens[1]", "[2].constituents", "[3].constituents",
-		"[4].natural", "[4].blend[1].fragrance", "[4].blend[2].fragrance", "[4].blend[3].fragrance", "[4].blend[3].share", "[4].blend[4].fragrance", "[4].blend[4].share", "[5].blend",
+		"[4].natural", "[4].blend[1].fragrance", "[4].blend[2].fragrance", "[4].blend[3].fragrance", "[4].blend[3].share",
+		"[4].blend[4].fragrance", "[4].blend[4].share", "[5].blend",
 	}
 	if !slices.Equal(paths, want) {
 		t.Errorf("faults\n%v\nat %v,\nwant %v", faults, paths, want)
@@ -75,7 +82,8 @@ func TestWhatIsWrongWithMaterialsComesAllAtOnce(t *testing.T) {
 }
 
 func TestAMaterialNeedsAName(t *testing.T) {
-	if faults := faultsOf(t, 0, certified("", "2"), certified("", "3")); len(faults) != 2 || faults[1].Path != "[1].fragrance" || !errors.Is(faults[1].Kind, fault.ErrMissing) {
+	if faults := faultsOf(t, 0, certified("", "2"), certified("", "3")); len(faults) != 2 ||
+		faults[1].Path != "[1].fragrance" || !errors.Is(faults[1].Kind, fault.ErrMissing) {
 		t.Errorf("%v", faults)
 	}
 }
@@ -83,7 +91,8 @@ func TestAMaterialNeedsAName(t *testing.T) {
 // Low ends of just 100 % are in order: 70 + 30.
 func TestLowEndsMayAddUpToTheWhole(t *testing.T) {
 	s := fragrance.Supplied{ID: "pear", Constituents: []fragrance.Constituent{
-		{CAS: number(t, "97-53-0"), Share: units.Between(pct("70"), pct("90"))}, {CAS: number(t, "91-64-5"), Share: units.Between(pct("30"), pct("40"))},
+		{CAS: number(t, "97-53-0"), Share: units.Between(pct("70"), pct("90"))}, {CAS: number(t, "91-64-5"),
+			Share: units.Between(pct("30"), pct("40"))},
 	}}
 	if faults := faultsOf(t, fragrance.IFRAAndEU, s); len(faults) > 0 {
 		t.Error(faults)
@@ -192,19 +201,22 @@ func TestWhatIsNotJudgedIsSaid(t *testing.T) {
 	// Standards, oakmoss; whatever is said of the list.
 	within := listed(t, "within", "8000-34-8", "40", "90028-68-5", "1")
 	within.Complete = true
-	if u := find(t, shelf(t, within), "within").Unjudged(alone); len(u) != 2 || u[0].Why != fragrance.NaturalWithin || len(u[0].Rules) != 3 || u[1].Why != fragrance.Specification {
+	if u := find(t, shelf(t, within), "within").Unjudged(alone); len(u) != 2 || u[0].Why != fragrance.NaturalWithin ||
+		len(u[0].Rules) != 3 || u[1].Why != fragrance.Specification {
 		t.Errorf("%+v", u)
 	}
 	if u := (fragrance.Material{}).Unjudged(both); len(u) != 1 {
 		t.Errorf("no material: %+v", u)
 	}
-	if u := fragrance.Unknown("moonlight").Unjudged(both); len(u) != 1 || u[0].Why != fragrance.Unlisted || !fragrance.Unknown("moonlight").OnlyAName() || find(t, s, "fig").OnlyAName() {
+	if u := fragrance.Unknown("moonlight").Unjudged(both); len(u) != 1 || u[0].Why != fragrance.Unlisted ||
+		!fragrance.Unknown("moonlight").OnlyAName() || find(t, s, "fig").OnlyAName() {
 		t.Errorf("%+v", u)
 	}
 }
 
 func TestNumbersThatNoRuleNamesAreFree(t *testing.T) {
-	s := shelf(t, listed(t, "pear", "123-92-2", "2", "97-53-0", "1", "138-86-3", "3", "8007-75-8", "1")) // isoamyl acetate alone: limonene and bergamot have Standards without a limit
+	// isoamyl acetate alone: limonene and bergamot have Standards without a limit
+	s := shelf(t, listed(t, "pear", "123-92-2", "2", "97-53-0", "1", "138-86-3", "3", "8007-75-8", "1"))
 	if free := find(t, s, "pear").Free(); len(free) != 1 || free[0].CAS.String() != "123-92-2" {
 		t.Errorf("%v", free)
 	}
@@ -232,10 +244,12 @@ func TestABlendIsItsParts(t *testing.T) {
 			return fragrance.Dose{Material: find(t, s, id), Mass: m}
 		}
 		blended := fragrance.Judge(0, units.Grams(1000), []fragrance.Dose{part("twice")})
-		apart := fragrance.Judge(0, units.Grams(1000), []fragrance.Dose{part("pear", a, b, c), part("nutmeg", 10_000-a, b, c), part("fig", 10_000-b, c), part("pear", 10_000-c)})
+		apart := fragrance.Judge(0, units.Grams(1000), []fragrance.Dose{part("pear", a, b, c), part("nutmeg", 10_000-a, b, c),
+			part("fig", 10_000-b, c), part("pear", 10_000-c)})
 		x, _ := blended.Most()
 		y, _ := apart.Most()
-		if difference := x.Used.Float() - y.Used.Float(); x.Rule != y.Rule || difference > 2e-8 || difference < -2e-8 { // roundings to a nanogram of 10 g
+		// roundings to a nanogram of 10 g
+		if difference := x.Used.Float() - y.Used.Float(); x.Rule != y.Rule || difference > 2e-8 || difference < -2e-8 {
 			t.Fatalf("blended %s of %s, apart %s of %s", x.Used, x.Rule.Name(), y.Used, y.Rule.Name())
 		}
 		if m := find(t, s, "twice"); len(m.Certificates()) != 1 || m.Complete() {
@@ -247,9 +261,11 @@ func TestABlendIsItsParts(t *testing.T) {
 func TestABlendBehavesAsItsPartsDoAndAsIsSaidOfIt(t *testing.T) {
 	pear := certified("pear", "2")
 	pear.Behaviour = fragrance.Rices
-	s := shelf(t, pear, fragrance.Supplied{ID: "mix", Behaviour: fragrance.Seizes | fragrance.Browns, Blend: []fragrance.Share{{"pear", pct("100")}}},
+	s := shelf(t, pear, fragrance.Supplied{ID: "mix", Behaviour: fragrance.Seizes | fragrance.Browns,
+		Blend: []fragrance.Share{{"pear", pct("100")}}},
 		fragrance.Supplied{ID: "outer", Blend: []fragrance.Share{{"mix", pct("100")}}})
-	for id, want := range map[string]string{"pear": "rices", "mix": "rices seizes browns", "outer": "rices seizes browns", "clove-bud": "accelerates", "lavender": ""} {
+	for id, want := range map[string]string{"pear": "rices", "mix": "rices seizes browns", "outer": "rices seizes browns",
+		"clove-bud": "accelerates", "lavender": ""} {
 		if got := strings.Join(find(t, s, id).Behaviour().Words(), " "); got != want {
 			t.Errorf("%s: %q, want %q", id, got, want)
 		}
@@ -260,7 +276,8 @@ func TestABlendBehavesAsItsPartsDoAndAsIsSaidOfIt(t *testing.T) {
 func TestHowABehaviourIsKnown(t *testing.T) {
 	pear := certified("pear", "2")
 	pear.Behaviour = fragrance.Rices
-	s := shelf(t, pear, fragrance.Supplied{ID: "spice", Blend: []fragrance.Share{{"pear", pct("60")}, {"clove-bud", pct("40")}}},
+	s := shelf(t, pear, fragrance.Supplied{ID: "spice", Blend: []fragrance.Share{{"pear", pct("60")},
+		{"clove-bud", pct("40")}}},
 		fragrance.Supplied{ID: "bud", Behaviour: fragrance.Accelerates, Blend: []fragrance.Share{{"clove-bud", pct("100")}}})
 	for _, row := range []struct {
 		id   string
@@ -295,7 +312,8 @@ func TestEveryNameOfAnAllergenIsRead(t *testing.T) {
 		t.Errorf("%+v", faults)
 	}
 	s := shelf(t, lists("Linalool", "Limonene"))
-	list, complete := fragrance.Judge(0, units.Grams(1000), []fragrance.Dose{{Material: find(t, s, "pear"), Mass: units.Grams(50)}}).Allergens()
+	list, complete := fragrance.Judge(0, units.Grams(1000),
+		[]fragrance.Dose{{Material: find(t, s, "pear"), Mass: units.Grams(50)}}).Allergens()
 	var names []string
 	for _, a := range list {
 		names = append(names, a.Rule.Name())
@@ -311,11 +329,13 @@ func TestBlendsInACircleAreRefused(t *testing.T) {
 	for n := 1; n <= 6; n++ {
 		var supplied []fragrance.Supplied
 		for i := range n {
-			supplied = append(supplied, fragrance.Supplied{ID: fmt.Sprint("m", i), Blend: []fragrance.Share{{fmt.Sprint("m", (i+1)%n), pct("60")}, {"clove-bud", pct("40")}}})
+			supplied = append(supplied, fragrance.Supplied{ID: fmt.Sprint("m", i),
+				Blend: []fragrance.Share{{fmt.Sprint("m", (i+1)%n), pct("60")}, {"clove-bud", pct("40")}}})
 		}
 		supplied = append(supplied, fragrance.Supplied{ID: "into", Blend: []fragrance.Share{{"m0", pct("100")}}})
 		faults := faultsOf(t, 0, supplied...)
-		if len(faults) != 1 || faults[0].Path != "[0].blend[0].fragrance" || !strings.Contains(faults[0].Reason, "m0 → ") || !strings.HasSuffix(faults[0].Reason, "→ m0") {
+		if len(faults) != 1 || faults[0].Path != "[0].blend[0].fragrance" || !strings.Contains(faults[0].Reason, "m0 → ") ||
+			!strings.HasSuffix(faults[0].Reason, "→ m0") {
 			t.Errorf("%d: %v", n, faults)
 		}
 	}
@@ -323,7 +343,8 @@ func TestBlendsInACircleAreRefused(t *testing.T) {
 	var ring []fragrance.Supplied
 	stranger := certified("stranger", "2")
 	for i := range 30 {
-		ring = append(ring, fragrance.Supplied{ID: fmt.Sprint("m", i), Blend: []fragrance.Share{{fmt.Sprint("m", (i+1)%30), pct("100")}}})
+		ring = append(ring, fragrance.Supplied{ID: fmt.Sprint("m", i), Blend: []fragrance.Share{{fmt.Sprint("m", (i+1)%30),
+			pct("100")}}})
 		stranger.Allergens = append(stranger.Allergens, fmt.Sprint("Linaloo", i))
 	}
 	faults := faultsOf(t, 0, append(ring, stranger)...)
@@ -333,7 +354,8 @@ func TestBlendsInACircleAreRefused(t *testing.T) {
 			offered++
 		}
 	}
-	if last := faults[len(faults)-1]; len(faults) != 31 || offered != 20 || !strings.HasSuffix(last.Reason, "m0 → m1 → m2 → m3 → … → m28 → m29 → m0") {
+	if last := faults[len(faults)-1]; len(faults) != 31 || offered != 20 || !strings.HasSuffix(last.Reason,
+		"m0 → m1 → m2 → m3 → … → m28 → m29 → m0") {
 		t.Errorf("%d faults, %d offered: %s", len(faults), offered, last.Reason)
 	}
 	// What meets again is no circle.
@@ -377,7 +399,8 @@ func TestAnEmptyCompleteListIsThatOfADiluent(t *testing.T) {
 			t.Errorf("%+v: %v", row, faults)
 		}
 	}
-	if open := find(t, shelf(t, fragrance.Supplied{ID: "quiet", ConstituentsListed: true}), "quiet").Unjudged(0); len(open) != 1 || open[0].Why != fragrance.Unlisted {
+	if open := find(t, shelf(t, fragrance.Supplied{ID: "quiet", ConstituentsListed: true}),
+		"quiet").Unjudged(0); len(open) != 1 || open[0].Why != fragrance.Unlisted {
 		t.Errorf("an empty list that is not complete leaves open %v", open)
 	}
 }
@@ -410,13 +433,16 @@ func TestACompleteListThatLacksALimitedAllergenIsRefused(t *testing.T) {
 // What is prohibited is so by its label name, too, listed or no longer; in a natural
 // material it is a trace.
 func TestAProhibitedSubstanceByItsNameIsRefused(t *testing.T) {
-	for name, onIFRA := range map[string]bool{"6-Methyl Coumarin": true, "Butylphenyl Methylpropional": false, "Hydroxyisohexyl 3-Cyclohexene Carboxaldehyde": false} {
+	for name, onIFRA := range map[string]bool{"6-Methyl Coumarin": true, "Butylphenyl Methylpropional": false,
+		"Hydroxyisohexyl 3-Cyclohexene Carboxaldehyde": false} {
 		s := certified("lily", "5")
 		s.Allergens = []string{name}
-		if faults := faultsOf(t, fragrance.IFRAAndEU, s); len(faults) != 1 || !strings.Contains(faults[0].Reason, "prohibited") || faults[0].Path != "[0].allergens[0]" {
+		if faults := faultsOf(t, fragrance.IFRAAndEU, s); len(faults) != 1 || !strings.Contains(faults[0].Reason,
+			"prohibited") || faults[0].Path != "[0].allergens[0]" {
 			t.Errorf("%s: %v", name, faults)
 		}
-		if faults := faultsOf(t, fragrance.IFRAAlone, s); len(faults) != 1 || strings.Contains(faults[0].Reason, "prohibited") != onIFRA {
+		if faults := faultsOf(t, fragrance.IFRAAlone, s); len(faults) != 1 || strings.Contains(faults[0].Reason,
+			"prohibited") != onIFRA {
 			t.Errorf("%s under IFRA: %v", name, faults)
 		}
 	}
