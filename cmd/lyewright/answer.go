@@ -43,8 +43,9 @@ func contained(work func() answer) (a answer) {
 	defer func() {
 		if what := recover(); what != nil {
 			a = refused(soap.Faults{{
-				Text:   fmt.Sprint(what),
-				Reason: "stopped the program in the middle of this formula: a mistake of the program, and nothing of the formula was worked out",
+				Text: fmt.Sprint(what),
+				Reason: "stopped the program in the middle of this formula: a mistake of the program, and nothing of the formula " +
+					"was worked out",
 				Remedy: "weigh nothing by it, and report it with the formula",
 				Kind:   soap.ErrInternal,
 			}})

@@ -62,7 +62,8 @@ func checked(name string, work func() (soap.Batch, soap.Places, soap.Faults)) an
 	})
 	var lines bytes.Buffer
 	for _, f := range a.faults {
-		fmt.Fprintf(&lines, "%s:%d:%d: error %s %s: %s\n", name, max(1, f.Line), max(1, f.Column), faultCode(f), shown(subject(f.Path)), f.Sentence())
+		fmt.Fprintf(&lines, "%s:%d:%d: error %s %s: %s\n", name, max(1, f.Line), max(1, f.Column), faultCode(f),
+			shown(subject(f.Path)), f.Sentence())
 	}
 	a.out = append(a.out, lines.Bytes()...)
 	return a

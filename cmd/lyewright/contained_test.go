@@ -48,7 +48,8 @@ func TestAPanicTakesNoOtherLineWithIt(t *testing.T) {
 		if want := []string{"batch/1", "error/1", "batch/1"}[i]; read.Schema != want {
 			t.Errorf("line %d is %s, want %s", i+1, read.Schema, want)
 		}
-		if i == 1 && (len(read.Errors) != 1 || !strings.Contains(read.Errors[0].Reason, "a mistake of the program") || !strings.Contains(read.Errors[0].Remedy, "weigh nothing by it")) {
+		if i == 1 && (len(read.Errors) != 1 || !strings.Contains(read.Errors[0].Reason, "a mistake of the program") ||
+			!strings.Contains(read.Errors[0].Remedy, "weigh nothing by it")) {
 			t.Errorf("it says %+v", read.Errors)
 		}
 		if i == 1 && len(read.Errors) == 1 && read.Errors[0].Kind != "internal" {
@@ -87,17 +88,20 @@ func TestWhatFailsOnAFileIsSaid(t *testing.T) {
 func TestAFindingWithoutASentenceTakesNoOtherFileWithIt(t *testing.T) {
 	const name = "lantern.json"
 	a := checked(name, func() (soap.Batch, soap.Places, soap.Faults) {
-		return soap.Batch{Findings: []soap.Finding{{Code: "potassium-only", Subject: "alkali"}, {Code: "fragrance-behaviour", Subject: "parts[0]"}}}, soap.Places{}, nil
+		return soap.Batch{Findings: []soap.Finding{{Code: "potassium-only", Subject: "alkali"}, {Code: "fragrance-behaviour",
+			Subject: "parts[0]"}}}, soap.Places{}, nil
 	})
 	lines := strings.Split(strings.TrimSuffix(string(a.out), "\n"), "\n")
-	if a.status != 4 || len(lines) != 1 || !strings.HasPrefix(lines[0], name+":") || !strings.Contains(lines[0], "error internal file: ") || !strings.Contains(lines[0], "weigh nothing by it") {
+	if a.status != 4 || len(lines) != 1 || !strings.HasPrefix(lines[0], name+":") || !strings.Contains(lines[0],
+		"error internal file: ") || !strings.Contains(lines[0], "weigh nothing by it") {
 		t.Errorf("status %d, %q", a.status, a.out)
 	}
 	// One that has its sentence is told, with the status of a batch in order.
 	a = checked(name, func() (soap.Batch, soap.Places, soap.Faults) {
 		return soap.Batch{Findings: []soap.Finding{{Code: "potassium-only", Subject: "alkali"}}}, soap.Places{}, nil
 	})
-	if a.status != 0 || !strings.HasPrefix(string(a.out), name+":") || !strings.Contains(string(a.out), "note potassium-only alkali: ") {
+	if a.status != 0 || !strings.HasPrefix(string(a.out), name+":") || !strings.Contains(string(a.out),
+		"note potassium-only alkali: ") {
 		t.Errorf("status %d, %q", a.status, a.out)
 	}
 }

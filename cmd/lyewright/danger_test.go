@@ -15,16 +15,19 @@ func TestEveryViewSaysADanger(t *testing.T) {
 		"cap -json -":   `"code":"hydrogen","severity":"danger"`,
 		"tint -":        "DANGER  zinc dust (zinc): in lye and fresh batter this metal gives off hydrogen",
 		"tint -json -":  `"code":"hydrogen","severity":"danger"`,
-		"check -":       "danger hydrogen parts[0].additives[0]: zinc dust (zinc): in lye and fresh batter this metal gives off hydrogen",
+		"check -": "danger hydrogen parts[0].additives[0]: zinc dust (zinc): in lye and fresh batter this metal " +
+			"gives off hydrogen",
 	} {
 		stdout, stderr, status := lyewright(metal, strings.Fields(command)...)
-		if text := strings.Join(strings.Fields(stdout), " "); !strings.Contains(text, strings.Join(strings.Fields(says), " ")) || stderr != "" || status != dangerous {
+		if text := strings.Join(strings.Fields(stdout), " "); !strings.Contains(text, strings.Join(strings.Fields(says),
+			" ")) || stderr != "" || status != dangerous {
 			t.Errorf("%s: exit %d, %q\n%s", command, status, stderr, stdout)
 		}
 	}
 	salt := strings.Replace(metal, "zinc dust", "zinc oxide", 1)
 	for _, command := range []string{"batch -", "batch -json -", "cap -", "tint -json -", "check -"} {
-		if stdout, _, status := lyewright(salt, strings.Fields(command)...); status != done || strings.Contains(stdout, "hydrogen") {
+		if stdout, _, status := lyewright(salt, strings.Fields(command)...); status != done ||
+			strings.Contains(stdout, "hydrogen") {
 			t.Errorf("%s of zinc oxide: exit %d\n%s", command, status, stdout)
 		}
 	}

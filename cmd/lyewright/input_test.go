@@ -27,7 +27,8 @@ func TestLinesAnswerAlikeHoweverTheyEnd(t *testing.T) {
 		"blanks around":         "  " + one + "\t\n" + two + "  ",
 		"blank lines behind":    one + "\n" + two + "\n\n \r\n\n",
 	} {
-		for _, args := range [][]string{{"batch", "-json", "-"}, {"batch", "-json", "-lines", "-"}, {"batch", "-lines", "-", "-json"}} {
+		for _, args := range [][]string{{"batch", "-json", "-"}, {"batch", "-json", "-lines", "-"},
+			{"batch", "-lines", "-", "-json"}} {
 			if got, stderr, status := lyewright(stdin, args...); got != want || status != done {
 				t.Errorf("%s, %v: exit %d, %.100q, %q", name, args, status, got, stderr)
 			}
@@ -35,7 +36,8 @@ func TestLinesAnswerAlikeHoweverTheyEnd(t *testing.T) {
 	}
 	// a byte at a time, as a slow pipe gives it
 	var slowly bytes.Buffer
-	if status := run([]string{"batch", "-json", "-"}, iotest.OneByteReader(strings.NewReader(one+"\n"+two)), &slowly, io.Discard); status != done || slowly.String() != want {
+	if status := run([]string{"batch", "-json", "-"}, iotest.OneByteReader(strings.NewReader(one+"\n"+two)), &slowly,
+		io.Discard); status != done || slowly.String() != want {
 		t.Errorf("a byte at a time: exit %d, %.100q", status, slowly.String())
 	}
 }
@@ -74,13 +76,15 @@ func TestALineBeyondTheLimitDoesNotHurtTheNext(t *testing.T) {
 		long := `{"formula":"` + strings.Repeat("x", soap.MostBytes+extra) + `"}`
 		stdout, stderr, status := lyewright(one+"\n"+long+"\n"+one+"\n"+long, "batch", "-json", "-lines", "-")
 		want := []origin{{"batch/1", "one", "", 1}, {"error/1", "", "", 2}, {"batch/1", "one", "", 3}, {"error/1", "", "", 4}}
-		if got := origins(t, stdout); fmt.Sprint(got) != fmt.Sprint(want) || status != wrongInput || stderr != "" || strings.Count(stdout, `"reason":"is larger than 1 MiB"`) != 2 {
+		if got := origins(t, stdout); fmt.Sprint(got) != fmt.Sprint(want) || status != wrongInput || stderr != "" ||
+			strings.Count(stdout, `"reason":"is larger than 1 MiB"`) != 2 {
 			t.Errorf("%d beyond: exit %d, %v, %q", extra, status, got, stderr)
 		}
 	}
 	// just within
 	within := one + strings.Repeat(" ", soap.MostBytes-1-len(one))
-	if stdout, _, status := lyewright(within+"\n"+one, "batch", "-json", "-lines", "-"); status != done || len(origins(t, stdout)) != 2 {
+	if stdout, _, status := lyewright(within+"\n"+one, "batch", "-json", "-lines", "-"); status != done ||
+		len(origins(t, stdout)) != 2 {
 		t.Errorf("just within: exit %d", status)
 	}
 }
@@ -98,12 +102,14 @@ func TestALinesFileIsNamedAndNumbered(t *testing.T) {
 	}
 	// and again for each of several files
 	stdout, _, status = lyewright(one, "batch", "-json", "-lines", path, "-")
-	if got := origins(t, stdout); fmt.Sprint(got) != fmt.Sprint(append(want, origin{"batch/1", "one", "", 1})) || status != wrongInput {
+	if got := origins(t, stdout); fmt.Sprint(got) != fmt.Sprint(append(want, origin{"batch/1", "one", "", 1})) ||
+		status != wrongInput {
 		t.Errorf("exit %d, %v", status, got)
 	}
 	// as text: the sheets on one stream, what is wrong on the other
 	stdout, stderr, status = lyewright("", "batch", "-lines", path)
-	if strings.Count(stdout, "Batch sheet") != 2 || !strings.HasPrefix(stderr, path+":3:2: ") || strings.Count(stderr, "\n") != 1 || status != wrongInput {
+	if strings.Count(stdout, "Batch sheet") != 2 || !strings.HasPrefix(stderr, path+":3:2: ") ||
+		strings.Count(stderr, "\n") != 1 || status != wrongInput {
 		t.Errorf("as text: exit %d, %q", status, stderr)
 	}
 	// with the column of the fault in its line
@@ -112,14 +118,17 @@ func TestALinesFileIsNamedAndNumbered(t *testing.T) {
 		t.Fatal("the formula has changed")
 	}
 	_, stderr, _ = lyewright(one+"\n"+faulty, "batch", "-")
-	if want := fmt.Sprintf("-:2:%d: water.per_alkalli: ", strings.Index(faulty, `"per_alkalli"`)+1); !strings.HasPrefix(stderr, want) {
+	if want := fmt.Sprintf("-:2:%d: water.per_alkalli: ", strings.Index(faulty, `"per_alkalli"`)+
+		1); !strings.HasPrefix(stderr, want) {
 		t.Errorf("%q, want %q", stderr, want)
 	}
 	// without -lines it is one file with too much in it
-	if stdout, stderr, status := lyewright("", "batch", path); status != wrongInput || stdout != "" || !strings.Contains(stderr, "one to a line") {
+	if stdout, stderr, status := lyewright("", "batch", path); status != wrongInput || stdout != "" ||
+		!strings.Contains(stderr, "one to a line") {
 		t.Errorf("without -lines: exit %d, %q", status, stderr)
 	}
-	if stdout, _, status := lyewright("", "batch", "-json", "-lines", "none.ndjson"); status != cannotIO || len(origins(t, stdout)) != 1 {
+	if stdout, _, status := lyewright("", "batch", "-json", "-lines", "none.ndjson"); status != cannotIO ||
+		len(origins(t, stdout)) != 1 {
 		t.Errorf("a missing file: exit %d, %q", status, stdout)
 	}
 }
@@ -178,7 +187,8 @@ func TestFiveHundredLinesComeBackInOrder(t *testing.T) {
 
 // The largest of all exit statuses counts, wherever it stands.
 func TestTheLargestExitStatusCounts(t *testing.T) {
-	good, danger, wrong, missing := formulas+"/single-bar.json", formulas+"/benchmark.json", formulas+"/wrong/zero-mass.json", "none.json"
+	good, danger, wrong, missing := formulas+"/single-bar.json", formulas+"/benchmark.json", formulas+
+		"/wrong/zero-mass.json", "none.json"
 	for _, verb := range []string{"batch", "check"} {
 		for _, test := range []struct {
 			status int
@@ -208,7 +218,8 @@ func BenchmarkStreamPerFormula(b *testing.B) {
 			var before, after runtime.MemStats
 			runtime.ReadMemStats(&before)
 			for b.Loop() {
-				if status := run([]string{"batch", "-json", "-lines", "-"}, strings.NewReader(input), io.Discard, io.Discard); status > dangerous {
+				if status := run([]string{"batch", "-json", "-lines", "-"}, strings.NewReader(input), io.Discard,
+					io.Discard); status > dangerous {
 					b.Fatal(status)
 				}
 			}

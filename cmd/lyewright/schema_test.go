@@ -64,7 +64,8 @@ func decodeValue(t testing.TB, d *json.Decoder, path string) any {
 		return o
 	case json.Number:
 		whole, decimals, _ := strings.Cut(token.String(), ".")
-		if len(decimals) > 6 || strings.HasSuffix(decimals, "0") || whole == "-0" && decimals == "" || strings.ContainsAny(token.String(), "eE+") {
+		if len(decimals) > 6 || strings.HasSuffix(decimals, "0") || whole == "-0" && decimals == "" ||
+			strings.ContainsAny(token.String(), "eE+") {
 			t.Errorf("%s is written %s", path, token)
 		}
 		return token
@@ -77,9 +78,11 @@ func decodeValue(t testing.TB, d *json.Decoder, path string) any {
 // The keys of section "Out", each with the kind of its value: number, text, yes
 // or no, list, object. A question mark: may be missing.
 const (
-	outlookKeys = "planned_pct:n as_printed_pct:n? low_pct:n likely_low_pct:n likely_high_pct:n high_pct:n complete:b free_alkali_worst_pct:n?"
-	batchKeys   = "schema:t formula:t oils:l alkali:l water:o lye:o batter_g:n poured_g:n dry_g:n superfat:o parts:l findings:l"
-	partKeys    = "part:t share_pct:n batter_g:n oils_g:n water_g:n poured_g:n dry_g:n superfat:o additions:l"
+	outlookKeys = "planned_pct:n as_printed_pct:n? low_pct:n likely_low_pct:n likely_high_pct:n high_pct:n complete:b " +
+		"free_alkali_worst_pct:n?"
+	batchKeys = "schema:t formula:t oils:l alkali:l water:o lye:o batter_g:n poured_g:n dry_g:n superfat:o parts:l " +
+		"findings:l"
+	partKeys = "part:t share_pct:n batter_g:n oils_g:n water_g:n poured_g:n dry_g:n superfat:o additions:l"
 )
 
 func kindOf(v any) string {
@@ -177,7 +180,8 @@ func TestTheBatchObjectHasTheKeysOfTheFormatInTheirOrder(t *testing.T) {
 					if _, mixed := a.(object).values["paste_g"]; mixed {
 						keys += " paste_g:n paste_weigh_g:n"
 					}
-					if got := keyed(t, fmt.Sprintf("%s.additions[%d]", where, j), a, keys); len(got.keys) != len(strings.Fields(keys)) {
+					if got := keyed(t, fmt.Sprintf("%s.additions[%d]", where, j), a,
+						keys); len(got.keys) != len(strings.Fields(keys)) {
 						t.Errorf("%s.additions[%d] has the keys %v", where, j, got.keys)
 					}
 				}
@@ -186,7 +190,8 @@ func TestTheBatchObjectHasTheKeysOfTheFormatInTheirOrder(t *testing.T) {
 			rank := 0
 			for i, f := range list(b, "findings") {
 				where := fmt.Sprintf("findings[%d]", i)
-				finding := keyed(t, where, f, "code:t severity:t subject:t message:t names:l detail:t? value:n? limit:n? unit:t? source:t")
+				finding := keyed(t, where, f, "code:t severity:t subject:t message:t names:l detail:t? value:n? limit:n? unit:t? "+
+					"source:t")
 				at := slices.Index(severities, finding.values["severity"].(string))
 				if at < rank {
 					t.Errorf("%s: %s stands behind a milder one, or is unknown", where, finding.values["severity"])
@@ -325,7 +330,8 @@ func TestTheOilsObjectHasTheKeysOfTheFormat(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if o.values["name"] != oil.Name() || o.values["kind"] != oil.Kind().String() || o.values["source"] != oil.ValueSource().String() {
+		if o.values["name"] != oil.Name() || o.values["kind"] != oil.Kind().String() ||
+			o.values["source"] != oil.ValueSource().String() {
 			t.Errorf("%s: %v", id, o.values)
 		}
 		if inci, _ := o.values["inci"].(string); inci != oil.INCI() {
@@ -371,7 +377,8 @@ func TestTheOilsObjectHasTheKeysOfTheFormat(t *testing.T) {
 	}
 	// named ones come in the order asked for
 	two, _, _ := lyewright("", "oils", "shea-butter", "-json", "olive")
-	if got := decode(t, two).([]any); len(got) != 2 || got[0].(object).values["oil"] != "shea-butter" || got[1].(object).values["oil"] != "olive" {
+	if got := decode(t, two).([]any); len(got) != 2 || got[0].(object).values["oil"] != "shea-butter" ||
+		got[1].(object).values["oil"] != "olive" {
 		t.Errorf("%.200s", two)
 	}
 }

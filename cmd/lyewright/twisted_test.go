@@ -30,7 +30,8 @@ func newTwisting(t testing.TB, seed uint64) *twisting {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !bytes.Contains(text, []byte(`"match"`)) || bytes.Contains(text, []byte(`"srgb"`)) { // a fit of many bands takes its time
+		// a fit of many bands takes its time
+		if !bytes.Contains(text, []byte(`"match"`)) || bytes.Contains(text, []byte(`"srgb"`)) {
 			w.shipped = append(w.shipped, text)
 		}
 	}
