@@ -28,7 +28,8 @@ type bench struct {
 
 // same reports whether two have the same quantities, not given kept apart from 0.
 func (b bench) same(c bench) bool {
-	return b.Mass == c.Mass && b.Ratio.Equal(c.Ratio) && b.Sum.Compare(c.Sum) == 0 && b.Volume == c.Volume && b.Density == c.Density &&
+	return b.Mass == c.Mass && b.Ratio.Equal(c.Ratio) && b.Sum.Compare(c.Sum) == 0 && b.Volume == c.Volume &&
+		b.Density == c.Density &&
 		b.Range.Low.Equal(c.Range.Low) && b.Range.Typical.Equal(c.Range.Typical) && b.Range.High.Equal(c.Range.High) &&
 		b.Length == c.Length && b.Area == c.Area && b.Temperature == c.Temperature && b.Apart == c.Apart
 }
@@ -64,27 +65,36 @@ func TestEveryQuantityIsWrittenAsItsParserReadsIt(t *testing.T) {
 		{bench{}, `{"Mass":"0 g","Ratio":"","Range":"","Sum":"0 g","Volume":"0 mL","Density":"","Length":"0 mm","Area":"0 mm²","Temperature":"","Apart":"0 K"}`},
 		{
 			bench{
-				Mass: units.Milligrams(118_100), Ratio: units.MustRatio("6.5 %"), Range: units.Between(units.Percent(97), units.Percent(99)),
-				Sum: units.Sum{}.Plus(units.Grams(360), units.MustRatio("190.5 mg/g")), Volume: units.Millilitres(17), Density: units.GramsPerMillilitre(units.MustRatio("1.33")),
-				Length: units.Millimetres(45), Area: units.SquareMillimetres(120), Temperature: units.Celsius(40), Apart: units.Kelvins(5),
+				Mass: units.Milligrams(118_100), Ratio: units.MustRatio("6.5 %"), Range: units.Between(units.Percent(97),
+					units.Percent(99)),
+				Sum: units.Sum{}.Plus(units.Grams(360), units.MustRatio("190.5 mg/g")), Volume: units.Millilitres(17),
+				Density: units.GramsPerMillilitre(units.MustRatio("1.33")),
+				Length:  units.Millimetres(45), Area: units.SquareMillimetres(120), Temperature: units.Celsius(40),
+				Apart: units.Kelvins(5),
 			},
 			`{"Mass":"118.1 g","Ratio":"0.065","Range":"0.97 to 0.99","Sum":"68.58 g","Volume":"17 mL","Density":"1.33 g/mL","Length":"45 mm","Area":"120 mm²","Temperature":"40 °C","Apart":"5 K"}`,
 		},
 		{
 			bench{
-				Mass: below, Ratio: units.Percent(-5), Range: units.Range{Low: units.Percent(-1), Typical: units.Percent(0), High: units.Percent(2)},
-				Sum: units.Sum{}.Sub(units.Sum{}.Plus(units.Grams(2), units.Percent(25))), Volume: units.Millilitres(-3), Density: units.GramsPerMillilitre(units.MustRatio("0.000000001")),
-				Length: units.Millimetres(-1), Area: units.SquareMillimetres(-7), Temperature: temperature(t, "-40 °C"), Apart: units.Kelvins(-12),
+				Mass: below, Ratio: units.Percent(-5), Range: units.Range{Low: units.Percent(-1), Typical: units.Percent(0),
+					High: units.Percent(2)},
+				Sum: units.Sum{}.Sub(units.Sum{}.Plus(units.Grams(2), units.Percent(25))), Volume: units.Millilitres(-3),
+				Density: units.GramsPerMillilitre(units.MustRatio("0.000000001")),
+				Length:  units.Millimetres(-1), Area: units.SquareMillimetres(-7), Temperature: temperature(t, "-40 °C"),
+				Apart: units.Kelvins(-12),
 			},
 			`{"Mass":"-0.000000001 g","Ratio":"-0.05","Range":"-0.01 to 0.02, typical 0","Sum":"-0.5 g","Volume":"-3 mL","Density":"0.000000001 g/mL","Length":"-1 mm","Area":"-7 mm²","Temperature":"-40 °C","Apart":"-12 K"}`,
 		},
 		{
 			bench{
-				Mass: units.Nanograms(int64(math.MaxInt64)), Range: units.Range{High: units.Percent(2)}, Sum: units.Sum{}.Plus(units.Nanograms(1), units.MustRatio("0.0000000000000001")), Volume: units.Millilitres(1 << 40),
+				Mass: units.Nanograms(int64(math.MaxInt64)), Range: units.Range{High: units.Percent(2)},
+				Sum:    units.Sum{}.Plus(units.Nanograms(1), units.MustRatio("0.0000000000000001")),
+				Volume: units.Millilitres(1 << 40),
 			},
 			`{"Mass":"9223372036.854775807 g","Ratio":"","Range":"not given to 0.02","Sum":"0.0000000000000000000000001 g","Volume":"1099511627776 mL","Density":"","Length":"0 mm","Area":"0 mm²","Temperature":"","Apart":"0 K"}`,
 		},
-		{bench{Range: units.Range{Typical: units.Percent(2)}}, `{"Mass":"0 g","Ratio":"","Range":"not given to not given, typical 0.02","Sum":"0 g","Volume":"0 mL","Density":"","Length":"0 mm","Area":"0 mm²","Temperature":"","Apart":"0 K"}`},
+		{bench{Range: units.Range{Typical: units.Percent(2)}},
+			`{"Mass":"0 g","Ratio":"","Range":"not given to not given, typical 0.02","Sum":"0 g","Volume":"0 mL","Density":"","Length":"0 mm","Area":"0 mm²","Temperature":"","Apart":"0 K"}`},
 	} {
 		if got := c.bench.roundTrips(t); got != c.want {
 			t.Errorf("%s, want %s", got, c.want)
@@ -146,17 +156,21 @@ func TestWhatCannotBeWrittenExactlyIsRefused(t *testing.T) {
 // A text that is no quantity leaves what stood there, and says what is wrong with it.
 func TestWhatIsNoQuantityIsNotReadBack(t *testing.T) {
 	kept := bench{
-		Mass: units.Grams(1), Ratio: units.Percent(1), Range: units.Exactly(units.Percent(1)), Sum: units.Sum{}.Plus(units.Grams(1), units.Whole(1)), Volume: units.Millilitres(1),
-		Density: units.GramsPerMillilitre(units.Whole(1)), Length: units.Millimetres(1), Area: units.SquareMillimetres(1), Temperature: units.Celsius(1), Apart: units.Kelvins(1),
+		Mass: units.Grams(1), Ratio: units.Percent(1), Range: units.Exactly(units.Percent(1)),
+		Sum: units.Sum{}.Plus(units.Grams(1), units.Whole(1)), Volume: units.Millilitres(1),
+		Density: units.GramsPerMillilitre(units.Whole(1)), Length: units.Millimetres(1), Area: units.SquareMillimetres(1),
+		Temperature: units.Celsius(1), Apart: units.Kelvins(1),
 	}
 	b := kept
 	for name, c := range map[string]struct {
 		read  func([]byte) error
 		texts []string
 	}{
-		"mass":        {b.Mass.UnmarshalText, []string{"", "-", "5", "5 mL", "--5 g", "- 5 g", "1e3 g", "9223372036.854775808 g", "99999999999999 kg"}},
-		"ratio":       {b.Ratio.UnmarshalText, []string{"-", "5 g", "--5", "not given", "0.5 ", strings.Repeat("1", 17)}},
-		"range":       {b.Range.UnmarshalText, []string{"0.5", "0.5 to", "to 0.5", " to 0.5", "0.5 to ", "0.1 to 0.2, typical ", "0.1 to 0.2 to 0.3", "0.1 to 5 g", "0.1 to 0.2, typical x"}},
+		"mass": {b.Mass.UnmarshalText, []string{"", "-", "5", "5 mL", "--5 g", "- 5 g", "1e3 g",
+			"9223372036.854775808 g", "99999999999999 kg"}},
+		"ratio": {b.Ratio.UnmarshalText, []string{"-", "5 g", "--5", "not given", "0.5 ", strings.Repeat("1", 17)}},
+		"range": {b.Range.UnmarshalText, []string{"0.5", "0.5 to", "to 0.5", " to 0.5", "0.5 to ",
+			"0.1 to 0.2, typical ", "0.1 to 0.2 to 0.3", "0.1 to 5 g", "0.1 to 0.2, typical x"}},
 		"sum":         {b.Sum.UnmarshalText, []string{"", "5", "5 kg", "--5 g"}},
 		"volume":      {b.Volume.UnmarshalText, []string{"", "5 g", "9999999999999999 L"}},
 		"density":     {b.Density.UnmarshalText, []string{"-1 g/mL", "0 g/mL", "31 g/mL", "1"}},
@@ -181,7 +195,8 @@ func TestWhatIsNoQuantityIsNotReadBack(t *testing.T) {
 // What an older release wrote of a quantity, an empty object, is no quantity, and neither
 // is a bare number.
 func TestAnObjectOrANumberIsNoQuantity(t *testing.T) {
-	for _, text := range []string{`{"Mass":{}}`, `{"Ratio":{}}`, `{"Range":{}}`, `{"Sum":{}}`, `{"Mass":118.1}`, `{"Ratio":0.5}`, `{"Temperature":40}`} {
+	for _, text := range []string{`{"Mass":{}}`, `{"Ratio":{}}`, `{"Range":{}}`, `{"Sum":{}}`, `{"Mass":118.1}`,
+		`{"Ratio":0.5}`, `{"Temperature":40}`} {
 		var b bench
 		if err := json.Unmarshal([]byte(text), &b); err == nil {
 			t.Errorf("%s was read as %+v", text, b)
@@ -204,7 +219,8 @@ func TestMadeUpQuantitiesComeBack(t *testing.T) {
 		d, _ := units.DensityOfFloat(float64(s.IntN(30_000)) / 1000)
 		c, _ := units.CelsiusOfFloat(float64(s.IntN(1_000_000))/1000 - 273)
 		bench{
-			Mass: m, Ratio: r, Range: units.Range{Low: r, Typical: narrow, High: r}, Sum: units.Sum{}.Plus(m, units.MustRatio("0.123456789012")), Volume: v, Density: d,
+			Mass: m, Ratio: r, Range: units.Range{Low: r, Typical: narrow, High: r},
+			Sum: units.Sum{}.Plus(m, units.MustRatio("0.123456789012")), Volume: v, Density: d,
 			Temperature: c, Apart: c.Sub(units.Celsius(20)),
 		}.roundTrips(t)
 	}

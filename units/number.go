@@ -42,7 +42,8 @@ func split(text string) (number, string, *ParseError) {
 		return fail(ErrSize, "is negative", "write a quantity above zero")
 	}
 	if strings.ContainsAny(text, "\u00a0\u202f\u2007") {
-		return fail(ErrUnit, "has a no-break space, which looks like a space and is none", "put one plain space between number and unit, or none")
+		return fail(ErrUnit, "has a no-break space, which looks like a space and is none",
+			"put one plain space between number and unit, or none")
 	}
 	if last := text[len(text)-1]; last == ' ' || last == '\t' {
 		return fail(ErrSyntax, "ends with a space", "leave the space out")
@@ -83,7 +84,8 @@ func split(text string) (number, string, *ParseError) {
 			return fail(ErrSyntax, "has a comma in its number", "write a decimal point, and no digit grouping")
 		case c == '.':
 			return fail(ErrSyntax, "has two points in its number", plainly)
-		case (c == 'e' || c == 'E') && len(unit) > 1 && (unit[1] == '+' || unit[1] == '-' || unit[1] >= '0' && unit[1] <= '9'):
+		case (c == 'e' || c == 'E') && len(unit) > 1 && (unit[1] == '+' || unit[1] == '-' || unit[1] >= '0' &&
+			unit[1] <= '9'):
 			return fail(ErrSyntax, "has an exponent", "write the number out in digits")
 		case c == ' ':
 			unit = unit[1:]

@@ -15,7 +15,8 @@ func FuzzFaultsAsJSON(f *testing.F) {
 	f.Add("oils[0].oil", "olvie", 3, 14) // as most are
 	f.Fuzz(func(t *testing.T, path, text string, line, column int) {
 		const reason, remedy = "is not a known oil", "did you mean olive?"
-		placed := fault.Fault{Path: path, Text: text, Reason: reason, Remedy: remedy, Line: line, Column: column, Kind: fault.ErrUnknown}
+		placed := fault.Fault{Path: path, Text: text, Reason: reason, Remedy: remedy, Line: line, Column: column,
+			Kind: fault.ErrUnknown}
 		faults := fault.Faults{placed, {Path: path, Reason: reason, Kind: fault.ErrMissing}}
 		object, err := faults.MarshalJSON()
 		if err != nil {
@@ -39,13 +40,15 @@ func FuzzFaultsAsJSON(f *testing.F) {
 			for _, pair := range []struct {
 				got  *string
 				want string
-			}{{read.Path, want.Path}, {read.Text, want.Text}, {read.Reason, want.Reason}, {read.Remedy, want.Remedy}, {read.Message, want.Message()}, {read.Kind, want.Word()}} {
+			}{{read.Path, want.Path}, {read.Text, want.Text}, {read.Reason, want.Reason}, {read.Remedy, want.Remedy},
+				{read.Message, want.Message()}, {read.Kind, want.Word()}} {
 				if pair.got == nil || *pair.got != string([]rune(pair.want)) {
 					t.Errorf("%q came back otherwise: %s", pair.want, object)
 				}
 			}
 			placed := want.Line > 0 // without a file there is no place
-			if (read.Line != nil) != placed || (read.Column != nil) != placed || placed && (*read.Line != want.Line || *read.Column != want.Column) {
+			if (read.Line != nil) != placed || (read.Column != nil) != placed || placed && (*read.Line != want.Line ||
+				*read.Column != want.Column) {
 				t.Errorf("%d:%d came back otherwise: %s", want.Line, want.Column, object)
 			}
 		}
@@ -55,7 +58,8 @@ func FuzzFaultsAsJSON(f *testing.F) {
 			t.Errorf("%q is said as %q", text, sentence)
 		}
 		said := faults.Error()
-		if strings.ContainsFunc(strings.Replace(said, "\n", "", 1), odd) || !utf8.ValidString(said) || len(said) > 2*(10*len(path)+300) {
+		if strings.ContainsFunc(strings.Replace(said, "\n", "", 1), odd) || !utf8.ValidString(said) ||
+			len(said) > 2*(10*len(path)+300) {
 			t.Errorf("%q, %q: said as %q", path, text, said)
 		}
 		if strings.Count(said, reason) < 2 {

@@ -2,7 +2,8 @@ package fault
 
 import "errors"
 
-var errFault = errors.New("fault: a Fault is not read back, nor written with gob: check the input that it is about again")
+var errFault = errors.New("fault: a Fault is not read back, nor written with gob: check the input that it is " +
+	"about again")
 
 // MarshalJSON writes the fault as [Faults.MarshalJSON] writes a list of one.
 func (f Fault) MarshalJSON() ([]byte, error) { return Faults{f}.MarshalJSON() }
