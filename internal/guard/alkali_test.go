@@ -23,7 +23,8 @@ func TestNoAlkaliIsWeighedPastItsStock(t *testing.T) {
 		t.Error("AlkaliWeighing has no ToWeigh")
 	}
 	for text, wrong := range map[string]bool{
-		"fmt.Println(alkali.Weigh)": true, "a.Dry.Weigh.String()": true, "Alkalis[0].Weigh": true, "Alkalis[i].Weighing": true,
+		"fmt.Println(alkali.Weigh)": true, "a.Dry.Weigh.String()": true, "Alkalis[0].Weigh": true,
+		"Alkalis[i].Weighing": true,
 		"w, _ := a.ToWeigh()": false, "weighing.Weigh": false, "oil.Weigh": false, "a.Dry.Mass": false,
 	} {
 		if pastStock.MatchString(text) != wrong {
@@ -33,7 +34,8 @@ func TestNoAlkaliIsWeighedPastItsStock(t *testing.T) {
 	shown := 0
 	err := filepath.WalkDir("../..", func(path string, entry fs.DirEntry, err error) error {
 		name := entry.Name()
-		code := strings.HasPrefix(name, "example") && strings.HasSuffix(name, "_test.go") || name == "doc.go" || strings.HasSuffix(name, ".md") || strings.Contains(path, "importer") && strings.HasSuffix(name, ".go")
+		code := strings.HasPrefix(name, "example") && strings.HasSuffix(name, "_test.go") || name == "doc.go" ||
+			strings.HasSuffix(name, ".md") || strings.Contains(path, "importer") && strings.HasSuffix(name, ".go")
 		if err != nil || entry.IsDir() || !code {
 			return err
 		}

@@ -54,7 +54,8 @@ func TestTheSchemasKnowTheWordsOfDetails(t *testing.T) {
 			t.Errorf("%s knows other details than are listed:\n%s\nwant\n%s", name, found[2], list)
 			continue
 		}
-		if err := os.WriteFile(path, []byte(strings.Replace(string(text), found[0], found[1]+list+found[3], 1)), 0o644); err != nil {
+		if err := os.WriteFile(path, []byte(strings.Replace(string(text), found[0], found[1]+list+found[3], 1)),
+			0o644); err != nil {
 			t.Fatal(err)
 		}
 	}

@@ -49,8 +49,10 @@ func exportedTypesText(t *testing.T) string {
 	}
 	slices.Sort(imports)
 	slices.Sort(lines)
-	return "package guard_test\n\n// Made by go test ./internal/guard -update.\n\nimport (\n" + strings.Join(imports, "") + ")\n\n" +
-		"// exportedTypes points at a value of every type that the library exports.\nvar exportedTypes = []any{\n" + strings.Join(lines, "") + "}\n"
+	return "package guard_test\n\n// Made by go test ./internal/guard -update.\n\nimport (\n" + strings.Join(imports, "") +
+		")\n\n" +
+		"// exportedTypes points at a value of every type that the library exports.\nvar exportedTypes = []any{\n" +
+		strings.Join(lines, "") + "}\n"
 }
 
 // No type can be forgotten: the list is the library's own.
@@ -89,8 +91,9 @@ var oneWay = map[reflect.Type]string{
 	reflect.TypeFor[colour.Shelf]():          "is made of what is supplied",
 	reflect.TypeFor[tint.Calibration]():      "follows from swatches",
 	reflect.TypeFor[fault.Fault]():           "follows from an input",
-	reflect.TypeFor[mould.Shape]():           "does not say of itself which shape it is", // JSON alone; gob asks for gob.Register
-	reflect.TypeFor[error]():                 "is told apart by identity",
+	// JSON alone; gob asks for gob.Register
+	reflect.TypeFor[mould.Shape](): "does not say of itself which shape it is",
+	reflect.TypeFor[error]():       "is told apart by identity",
 }
 
 // refuses reports whether a type is one-way, or holds one that is.
@@ -209,7 +212,8 @@ func calibrated() tint.Calibration {
 		return []tint.Load{{Colourant: "titanium-dioxide", OfBatter: units.MustRatio(share)}}
 	}
 	swatches := tint.Swatches{White: "titanium-dioxide", Read: []tint.Swatch{
-		{Name: "plain", SRGB: &plain}, {Name: "pale", SRGB: &pale, Loads: loads("0.3 %")}, {Name: "white", SRGB: &white, Loads: loads("1 %")},
+		{Name: "plain", SRGB: &plain}, {Name: "pale", SRGB: &pale, Loads: loads("0.3 %")}, {Name: "white", SRGB: &white,
+			Loads: loads("1 %")},
 	}}
 	fit, err := swatches.Calibrate()
 	if err != nil {
@@ -368,7 +372,8 @@ func logged(t *testing.T, value any) {
 	if err != nil {
 		text = []byte("!ERROR:")
 	}
-	if line := out.String(); !strings.Contains(line, string(text)) && !strings.Contains(line, strings.Trim(fmt.Sprintf("%q", text), `"`)) {
+	if line := out.String(); !strings.Contains(line, string(text)) &&
+		!strings.Contains(line, strings.Trim(fmt.Sprintf("%q", text), `"`)) {
 		t.Errorf("%T: logged as %s, want %s", value, line, text)
 	}
 }
@@ -437,7 +442,8 @@ func TestNothingInABatchIsLost(t *testing.T) {
 		walk(reflect.ValueOf(batch))
 		walk(reflect.ValueOf(batch.Caps()))
 	}
-	for _, typ := range []reflect.Type{reflect.TypeFor[soap.Batch](), reflect.TypeFor[soap.AdditionWeighing](), reflect.TypeFor[soap.Weighed](), reflect.TypeFor[soap.Vessel](), reflect.TypeFor[soap.Finding]()} {
+	for _, typ := range []reflect.Type{reflect.TypeFor[soap.Batch](), reflect.TypeFor[soap.AdditionWeighing](),
+		reflect.TypeFor[soap.Weighed](), reflect.TypeFor[soap.Vessel](), reflect.TypeFor[soap.Finding]()} {
 		if seen[typ] == 0 {
 			t.Errorf("no %v was met", typ)
 		}

@@ -125,7 +125,8 @@ func (m *Maker) weighPart(p soap.PartBatch, percent int) soap.WeighedPart {
 	}
 	apart := p
 	apart.Additions = slices.DeleteFunc(slices.Clone(p.Additions), func(a soap.AdditionWeighing) bool {
-		return a.Paste.Mass.Sign() > 0 && slices.ContainsFunc(part.Additions, func(read soap.WeighedAddition) bool { return read.Name == a.Name })
+		return a.Paste.Mass.Sign() > 0 && slices.ContainsFunc(part.Additions,
+			func(read soap.WeighedAddition) bool { return read.Name == a.Name })
 	})
 	carriers := Carriers(apart)
 	for _, name := range slices.Sorted(maps.Keys(carriers)) {
@@ -147,7 +148,8 @@ func (m *Maker) divide(w *soap.Weighed, parts []soap.ReckonedPart, percent int) 
 		lost := units.Sum{}.Plus(p.Batter, Basis(m.IntN(100*percent+1))).Mass(units.Nearest)
 		batter := p.Batter.Sub(lost)
 		left = left.Add(lost)
-		if most := (units.Sum{}).Plus(p.Batter, units.Percent(50)).Mass(units.Nearest); m.IntN(2) == 0 && left.Compare(most) < 0 {
+		if most := (units.Sum{}).Plus(p.Batter, units.Percent(50)).Mass(units.Nearest); m.IntN(2) == 0 &&
+			left.Compare(most) < 0 {
 			batter, left = batter.Add(left), units.Mass{}
 		}
 		at := slices.IndexFunc(w.Parts, func(q soap.WeighedPart) bool { return q.Part == p.Name })

@@ -17,7 +17,8 @@ type Heavy struct {
 	Oils, Acids, Parts            int
 	Fragrances, Additives, Tinted int // in each part; Tinted are colourants
 	Matched                       int // colourants of each part whose loads are looked for
-	Materials, Constituents       int // the maker's own fragrances, and what each lists; they stand before the built-in ones
+	// the maker's own fragrances, and what each lists; they stand before the built-in ones
+	Materials, Constituents       int
 	Vessels, Moulds               int // Moulds of each: what does not fit makes a last batch
 	Layers                        int // of each vessel
 	Swatches, Bands               int

@@ -42,7 +42,8 @@ func (m *Maker) Shelved() soap.Formula {
 		}
 		for j := range p.Colourants {
 			if m.IntN(2) == 0 {
-				p.Colourants[j].Name, p.Colourants[j].Unlisted = []string{"titanium-dioxide", "kaolin", "ultramarine-blue"}[j%3], false
+				p.Colourants[j].Name, p.Colourants[j].Unlisted = []string{"titanium-dioxide", "kaolin", "ultramarine-blue"}[j%3],
+					false
 			}
 		}
 		if apart && i > 0 && i == len(f.Parts)-1 {
@@ -70,7 +71,8 @@ func (m *Maker) Shelved() soap.Formula {
 			}
 			if m.IntN(4) == 0 {
 				n := m.Between(1, 9)
-				v.Trial = mould.Trial{Count: n, Mass: units.Milligrams(int64(1000 * holds.Millilitres() * float64(n) * (0.8 + float64(0.3*m.Float64()))))}
+				v.Trial = mould.Trial{Count: n, Mass: units.Milligrams(int64(1000 * holds.Millilitres() * float64(n) * (0.8 +
+					float64(0.3*m.Float64()))))}
 				if m.IntN(2) == 0 {
 					v.Shape = nil
 				}
@@ -90,7 +92,8 @@ func (m *Maker) Shelved() soap.Formula {
 		}
 	}
 	for k := range m.IntN(3) {
-		e := soap.Embed{Name: "little moon " + strconv.Itoa(k+1), Vessel: f.Size.Vessels[m.IntN(len(f.Size.Vessels))].Name, Each: m.IntN(3), Spares: m.IntN(4), Sunk: m.IntN(2) == 0}
+		e := soap.Embed{Name: "little moon " + strconv.Itoa(k+1), Vessel: f.Size.Vessels[m.IntN(len(f.Size.Vessels))].Name,
+			Each: m.IntN(3), Spares: m.IntN(4), Sunk: m.IntN(2) == 0}
 		if m.IntN(2) == 0 {
 			e.Mass = units.Milligrams(m.Between(100, 900))
 		} else if v, ok := units.VolumeOfFloat(0.2 + m.Float64()); ok {
@@ -99,7 +102,8 @@ func (m *Maker) Shelved() soap.Formula {
 		f.Embeds = append(f.Embeds, e)
 	}
 	if m.IntN(3) == 0 {
-		f.Toppings = []soap.Topping{{Name: "pressed cornflower", Vessel: f.Size.Vessels[0].Name, Mass: units.Milligrams(m.Between(50, 500))}}
+		f.Toppings = []soap.Topping{{Name: "pressed cornflower", Vessel: f.Size.Vessels[0].Name,
+			Mass: units.Milligrams(m.Between(50, 500))}}
 	}
 	return f
 }
@@ -132,7 +136,8 @@ func (m *Maker) shape() mould.Shape {
 	case 2:
 		return mould.Box{Length: m.mm(60, 250), Width: m.mm(40, 90), Depth: m.mm(30, 80), Fill: fill}
 	case 3:
-		return mould.TaperedBox{TopLength: m.mm(60, 90), TopWidth: m.mm(40, 80), BottomLength: m.mm(50, 95), BottomWidth: m.mm(30, 70), Depth: m.mm(20, 50), Fill: fill}
+		return mould.TaperedBox{TopLength: m.mm(60, 90), TopWidth: m.mm(40, 80), BottomLength: m.mm(50, 95),
+			BottomWidth: m.mm(30, 70), Depth: m.mm(20, 50), Fill: fill}
 	case 4:
 		return mould.Cylinder{Diameter: m.mm(40, 80), Height: m.mm(20, 90), Fill: fill}
 	case 5:

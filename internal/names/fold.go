@@ -127,8 +127,8 @@ func plain(r rune) rune {
 }
 
 // endings are the words that say no more of a name than that it is an oil, in the order in
-// which they are left out. No others ever are: wax, butter, kernel, fractionated, hydrogenated, flakes, hydrous, pomace, leaf and
-// absolute change what a name means.
+// which they are left out. No others ever are: wax, butter, kernel, fractionated, hydrogenated, flakes, hydrous,
+// pomace, leaf and absolute change what a name means.
 var endings = [...]string{" oil", " fat", " seed oil", " essential oil", " eo"}
 
 // spellings yields a folded name as it is written, then without each of the endings that it has.

@@ -82,7 +82,8 @@ func TestEveryNameOfTheTableIsFoundWithWhatItMeans(t *testing.T) {
 		}
 		for i, m := range entry.Meanings {
 			id, number, noted := strings.Cut(row[4+i], " ")
-			if strings.TrimPrefix(id, "-") != m.ID || strings.Contains(m.ID, " ") || names.Fold(m.ID) != strings.ReplaceAll(m.ID, "-", " ") {
+			if strings.TrimPrefix(id, "-") != m.ID || strings.Contains(m.ID, " ") || names.Fold(m.ID) != strings.ReplaceAll(m.ID,
+				"-", " ") {
 				t.Errorf("%s: meaning %d is %+v, want %q", row[0], i, m, row[4+i])
 			}
 			if used[number] = true; noted && (m.Note == "" || !strings.Contains(string(text), "\n"+number+"\t"+m.Note+"\n")) {
@@ -99,7 +100,8 @@ func TestEveryNameOfTheTableIsFoundWithWhatItMeans(t *testing.T) {
 
 func TestNothingIsFoundThatDoesNotStandThere(t *testing.T) {
 	for _, name := range []string{"", "#", "oil", "aaa", "zzz", "olive\t", "names", "edition", "olive extra moonlight"} {
-		for _, kind := range []names.Kind{names.Oil, names.Fragrance, names.Colourant, names.Acid, names.Alkali, "", "#", "weather"} {
+		for _, kind := range []names.Kind{names.Oil, names.Fragrance, names.Colourant, names.Acid, names.Alkali, "", "#",
+			"weather"} {
 			if e, found := names.Find(kind, name); found {
 				t.Errorf("%s %q: %+v", kind, name, e)
 			}
@@ -109,7 +111,8 @@ func TestNothingIsFoundThatDoesNotStandThere(t *testing.T) {
 
 // held are a few ids, of which the tests know everything.
 func held(id string) bool {
-	return slices.Contains([]string{"olive", "palm", "palm-kernel", "lanolin", "safflower", "sodium-hydroxide", "geranium"}, id)
+	return slices.Contains([]string{"olive", "palm", "palm-kernel", "lanolin", "safflower", "sodium-hydroxide",
+		"geranium"}, id)
 }
 
 func TestAnIDWinsAsItIsWrittenThenTheTableThenBothWithoutAnEnding(t *testing.T) {
@@ -123,16 +126,22 @@ func TestAnIDWinsAsItIsWrittenThenTheTableThenBothWithoutAnEnding(t *testing.T) 
 		{names.Oil, "PALM KERNEL", names.Answer{ID: "palm-kernel"}},
 		{names.Oil, "Olivenöl", names.Answer{ID: "olive"}},
 		{names.Oil, "huile d’olive", names.Answer{ID: "olive"}},
-		{names.Fragrance, "geranium EO", names.Answer{ID: "geranium", Note: "origins have own figures; plain geranium is the general one"}},
-		{names.Fragrance, "Geranium Essential Oil", names.Answer{ID: "geranium", Note: "origins have own figures; plain geranium is the general one"}},
+		{names.Fragrance, "geranium EO", names.Answer{ID: "geranium",
+			Note: "origins have own figures; plain geranium is the general one"}},
+		{names.Fragrance, "Geranium Essential Oil", names.Answer{ID: "geranium",
+			Note: "origins have own figures; plain geranium is the general one"}},
 		// The id lanolin stands, and the table warns of the name.
-		{names.Oil, "lanolin", names.Answer{ID: "lanolin", Note: "anhydrous (saponification value 90-102) or with a quarter of water (67-79): the old word lanolin meant the hydrous one"}},
+		{names.Oil, "lanolin", names.Answer{ID: "lanolin", Note: "anhydrous (saponification value 90-102) or with a " +
+			"quarter of water (67-79): the old word lanolin meant the hydrous one"}},
 		// The table knows it as it is written: without its ending it would be another fat.
 		{names.Oil, "palm kernel fat", names.Answer{
-			Note: "hydrogenated palm kernel oil (saponification value 243-248 computed) or palm kernel stearin (244-255): up to 4 % apart",
+			Note: "hydrogenated palm kernel oil (saponification value 243-248 computed) or palm kernel stearin (244-255): up " +
+				"to 4 % apart",
 			Several: []names.Meaning{
-				{ID: "palm-kernel-hydrogenated", Note: "hydrogenated palm kernel oil (saponification value 243-248 computed) or palm kernel stearin (244-255): up to 4 % apart"},
-				{ID: "palm-kernel-stearin", Note: "hydrogenated palm kernel oil (saponification value 243-248 computed) or palm kernel stearin (244-255): up to 4 % apart"},
+				{ID: "palm-kernel-hydrogenated", Note: "hydrogenated palm kernel oil (saponification value 243-248 computed) or " +
+					"palm kernel stearin (244-255): up to 4 % apart"},
+				{ID: "palm-kernel-stearin", Note: "hydrogenated palm kernel oil (saponification value 243-248 computed) or palm " +
+					"kernel stearin (244-255): up to 4 % apart"},
 			},
 		}},
 		{names.Oil, "peach kernel", names.Answer{ID: "peach-kernel", Unheld: true}},
@@ -150,7 +159,8 @@ func TestAnIDWinsAsItIsWrittenThenTheTableThenBothWithoutAnEnding(t *testing.T) 
 	}
 	for _, test := range tests {
 		got := names.Look(test.kind, test.name, held)
-		if got.ID != test.want.ID || got.Note != test.want.Note || got.Unheld != test.want.Unheld || !slices.Equal(got.Several, test.want.Several) {
+		if got.ID != test.want.ID || got.Note != test.want.Note || got.Unheld != test.want.Unheld ||
+			!slices.Equal(got.Several, test.want.Several) {
 			t.Errorf("%s %q is %+v, want %+v", test.kind, test.name, got, test.want)
 		}
 		if got.Found() != (test.want.ID != "" || test.want.Unheld || test.want.Several != nil) {
@@ -163,7 +173,8 @@ func TestAnIDWinsAsItIsWrittenThenTheTableThenBothWithoutAnEnding(t *testing.T) 
 func TestNamesOfNoOneAlkaliAreNeverResolved(t *testing.T) {
 	all := func(string) bool { return true }
 	some := func(id string) bool { return id == "sodium-hydroxide" || id == "potassium-hydroxide" }
-	for _, name := range []string{"lye", "Lye", "soda", "potash", "lejía", "lejia", "lessive", "sosa", "Pottasche", "baking soda", "washing soda", "soda ash", "drain cleaner"} {
+	for _, name := range []string{"lye", "Lye", "soda", "potash", "lejía", "lejia", "lessive", "sosa", "Pottasche",
+		"baking soda", "washing soda", "soda ash", "drain cleaner"} {
 		if got := names.Look(names.Alkali, name, some); got.ID != "" || got.Several == nil {
 			t.Errorf("%s is %+v", name, got)
 		}

@@ -52,7 +52,8 @@ func TestANameIsOfferedOnlyWhereConfusingItIsHarmless(t *testing.T) {
 
 // Taken for its oil, the water or meal of any of these would count as fat.
 func TestNoOilIsOfferedForAFoodMadeOfItsPlant(t *testing.T) {
-	known := strings.Fields("water glycerin olive palm coconut sunflower almond soybean avocado milk-fat rice-bran hemp-seed argan")
+	known := strings.Fields("water glycerin olive palm coconut sunflower almond soybean avocado milk-fat rice-bran " +
+		"hemp-seed argan")
 	for _, plant := range strings.Fields("coconut soy soya soybean almond olive avocado rice hemp argan") {
 		for _, food := range strings.Fields("milk cream flour meal powder pulp puree purée water juice extract hydrosol " +
 			"vinegar whey sugar syrup starch paste shell hull mlk mikl craem flor mael powdr watr juce") {
@@ -93,7 +94,8 @@ func TestASlipNeverLeadsToAnotherID(t *testing.T) {
 	var known []string
 	for _, row := range rows(t) {
 		for _, field := range row[4:] {
-			if id, _, _ := strings.Cut(field, " "); strings.HasPrefix(row[0], "oil ") && id != "-" && !slices.Contains(known, id) {
+			if id, _, _ := strings.Cut(field, " "); strings.HasPrefix(row[0], "oil ") && id != "-" &&
+				!slices.Contains(known, id) {
 				known = append(known, id)
 			}
 		}

@@ -102,7 +102,8 @@ func Parse(text []byte, depth int) (Node, *Error) {
 		return Node{}, err
 	}
 	if p.space(); p.at < len(p.text) {
-		return Node{}, &Error{Offset: p.at, Reason: "has more after its end", Remedy: "put one formula in a file, or one to a line"}
+		return Node{}, &Error{Offset: p.at, Reason: "has more after its end",
+			Remedy: "put one formula in a file, or one to a line"}
 	}
 	return node, nil
 }
@@ -170,7 +171,8 @@ func (p *parser) wrong(wanted string) *Error {
 	if reason, remedy := slip(r, p.text[p.at:]); reason != "" {
 		return &Error{Offset: p.at, Reason: reason, Remedy: remedy}
 	}
-	return &Error{Offset: p.at, Reason: "is not JSON here: " + strconv.QuoteRune(r) + " where " + wanted + " is needed", Remedy: "look for a missing comma, bracket or quotation mark"}
+	return &Error{Offset: p.at, Reason: "is not JSON here: " + strconv.QuoteRune(r) + " where " + wanted + " is needed",
+		Remedy: "look for a missing comma, bracket or quotation mark"}
 }
 
 // slip says in words what stands where JSON has no place for it, of what people write by
@@ -193,7 +195,8 @@ func slip(r rune, rest string) (reason, remedy string) {
 
 // spareComma says that a comma stands before a closing bracket, where nothing follows it.
 func (p *parser) spareComma(comma int) *Error {
-	return &Error{Offset: comma, Reason: "has a comma before the closing " + p.text[p.at:p.at+1], Remedy: "leave out that comma: nothing follows the last of a list"}
+	return &Error{Offset: comma, Reason: "has a comma before the closing " + p.text[p.at:p.at+1],
+		Remedy: "leave out that comma: nothing follows the last of a list"}
 }
 
 // byte takes one byte if it comes next.
@@ -227,7 +230,8 @@ func (p *parser) value(depth int) (Node, *Error) {
 		node.Text, err = p.string()
 	case c == '{' || c == '[':
 		if depth == p.depth {
-			return node, &Error{Offset: p.at, Limit: true, Reason: "is nested too deeply", Remedy: "a formula nests to " + strconv.Itoa(p.depth) + " levels at most"}
+			return node, &Error{Offset: p.at, Limit: true, Reason: "is nested too deeply", Remedy: "a formula nests to " +
+				strconv.Itoa(p.depth) + " levels at most"}
 		}
 		p.at++
 		if c == '{' {
@@ -262,7 +266,8 @@ func (p *parser) array(node *Node, depth int) *Error {
 			return err.inside("[" + strconv.Itoa(n) + "]")
 		}
 		if n == mostItems {
-			return &Error{Offset: item.Offset, Limit: true, Reason: "has more than " + strconv.Itoa(mostItems) + " items", Remedy: "leave out what is not part of a formula"}
+			return &Error{Offset: item.Offset, Limit: true, Reason: "has more than " + strconv.Itoa(mostItems) + " items",
+				Remedy: "leave out what is not part of a formula"}
 		}
 		p.items = append(p.items, item)
 		if p.space(); p.byte(']') {
@@ -296,7 +301,8 @@ func (p *parser) object(node *Node, depth int) *Error {
 			return err
 		}
 		if len(member.Key) > mostKey {
-			return &Error{Offset: member.Offset, Limit: true, Reason: "has a key of " + strconv.Itoa(len(member.Key)) + " bytes", Remedy: "leave out what is not part of a formula"}
+			return &Error{Offset: member.Offset, Limit: true, Reason: "has a key of " + strconv.Itoa(len(member.Key)) + " bytes",
+				Remedy: "leave out what is not part of a formula"}
 		}
 		if what, remedy := Hidden(member.Key); what != "" { // it would stand in a path, and on a screen
 			return &Error{Offset: member.Offset, Reason: "has a key with " + what, Remedy: remedy}
@@ -305,7 +311,8 @@ func (p *parser) object(node *Node, depth int) *Error {
 			return &Error{Path: member.Key, Offset: member.Offset, Reason: "stands twice", Remedy: "leave one of them out"}
 		}
 		if len(p.members)-first == mostKeys {
-			return &Error{Offset: member.Offset, Limit: true, Reason: "has more than " + strconv.Itoa(mostKeys) + " keys", Remedy: "leave out what is not part of a formula"}
+			return &Error{Offset: member.Offset, Limit: true, Reason: "has more than " + strconv.Itoa(mostKeys) + " keys",
+				Remedy: "leave out what is not part of a formula"}
 		}
 		if p.space(); !p.byte(':') {
 			return p.wrong("a colon").inside(member.Key)

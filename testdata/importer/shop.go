@@ -24,9 +24,10 @@ func Bars(oils units.Mass) (soap.Formula, error) {
 		return soap.Formula{}, err
 	}
 	return soap.Formula{
-		Name:     "Lantern walk bars",
-		Oils:     []soap.OilLine{{Oil: hall, Share: units.Percent(100)}},
-		Alkalis:  []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Purity: units.Between(units.Percent(97), units.Percent(99))}},
+		Name: "Lantern walk bars",
+		Oils: []soap.OilLine{{Oil: hall, Share: units.Percent(100)}},
+		Alkalis: []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Purity: units.Between(units.Percent(97),
+			units.Percent(99))}},
 		Superfat: soap.Superfat{Planned: units.Percent(5)},
 		Water:    soap.Water{PerAlkali: units.Whole(2)},
 		Size:     soap.Size{Oils: oils},

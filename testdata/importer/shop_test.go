@@ -54,7 +54,8 @@ func TestAnOrderIsRead(t *testing.T) {
 // 5 % are 64.3389 g of sodium hydroxide, in twice as much of a stock of 50 %: 128.6 g.
 func TestAStockLyeIsPicked(t *testing.T) {
 	var out strings.Builder
-	stock := strings.NewReplacer("LOAD", "0.01 % of oils", `"purity": {"low": "97 %", "high": "99 %"}`, `"stock": {"strength": "50 %"}`)
+	stock := strings.NewReplacer("LOAD", "0.01 % of oils", `"purity": {"low": "97 %", "high": "99 %"}`,
+		`"stock": {"strength": "50 %"}`)
 	if err := run(strings.NewReader(stock.Replace(order)), &out); err != nil {
 		t.Fatal(err)
 	}
@@ -120,7 +121,8 @@ func TestAShadeLiesBetweenTheSwatchesBesideIt(t *testing.T) {
 		}
 		return swatch
 	}
-	shelf := tint.Swatches{Read: []tint.Swatch{read("plain", "#e8dcc0", ""), read("white 0.3", "#efe8d8", "0.3 %"), read("white 1", "#f4f0e8", "1 %")}}
+	shelf := tint.Swatches{Read: []tint.Swatch{read("plain", "#e8dcc0", ""), read("white 0.3", "#efe8d8", "0.3 %"),
+		read("white 1", "#f4f0e8", "1 %")}}
 	var lightness []float64
 	for _, load := range []string{"0.3 %", "0.6 %", "1 %"} {
 		shade, err := Shade(shelf, units.MustRatio(load))
