@@ -15,12 +15,18 @@ import (
 func (b *shelver) blends() {
 	b.meanings()
 	for i := range b.supplied {
+		if b.ctx.Err() != nil {
+			return
+		}
 		b.blend(i)
 	}
 	if len(b.faults) > 0 {
 		return
 	}
 	for i := range b.own {
+		if b.ctx.Err() != nil {
+			return
+		}
 		b.takeApart(i)
 	}
 }

@@ -1,6 +1,7 @@
 package fragrance_test
 
 import (
+	"context"
 	"fmt"
 
 	"example.com/lyewright/fragrance"
@@ -38,6 +39,21 @@ func ExampleNewShelf() {
 	// Output:
 	// [0].certificates[0].category: "4" is another category: limits are held for 9 alone, body and hands, mostly rinsed off; give the certificate's limit for category "9", or ask the supplier for it
 	// [0].allergens[0]: "Linalol" is not on the lists of fragrance allergens; did you mean Linalool?
+}
+
+// A shelf for as long as somebody waits for it.
+func ExampleNewShelfContext() {
+	ctx, cancel := context.WithCancel(context.Background())
+	supplied := []fragrance.Supplied{{ID: "lantern-pear"}}
+	shelf, err := fragrance.NewShelfContext(ctx, supplied, fragrance.IFRAAndEU)
+	_, found := shelf.Find("lantern-pear")
+	fmt.Println(found, err)
+	cancel()
+	_, err = fragrance.NewShelfContext(ctx, supplied, fragrance.IFRAAndEU)
+	fmt.Println(err)
+	// Output:
+	// true <nil>
+	// context canceled
 }
 
 // A lot whose supplier's list names everything that is restricted in it needs no

@@ -1,8 +1,10 @@
 package fragrance
 
+import "context"
+
 // Another edition of the rules, for the tests: a shelf under tables of their own.
 func ShelfUnder(standards, entries string, supplied []Supplied, law Law) (Shelf, error) {
-	return newShelf(readRules(standards, entries, schiffTable), supplied, law)
+	return newShelf(context.Background(), readRules(standards, entries, schiffTable), supplied, law)
 }
 
 // Rules lists all rules of the built-in edition.

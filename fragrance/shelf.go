@@ -1,6 +1,7 @@
 package fragrance
 
 import (
+	"context"
 	"strconv"
 	"strings"
 
@@ -33,20 +34,32 @@ type Shelf struct {
 // error is [fault.Faults], all that is wrong together, with paths such as
 // "[0].constituents[1].cas".
 func NewShelf(supplied []Supplied, law Law) (Shelf, error) {
-	return newShelf(current(), supplied, law)
+	return newShelf(context.Background(), current(), supplied, law)
 }
 
-func newShelf(rs *rules, supplied []Supplied, law Law) (Shelf, error) {
-	b := shelver{Shelf: Shelf{rs: rs}, supplied: supplied, law: law}
+// NewShelfContext is NewShelf for as long as somebody waits for it: work stops within 10 ms of the end of ctx, and the
+// error is then ctx.Err().
+func NewShelfContext(ctx context.Context, supplied []Supplied, law Law) (Shelf, error) {
+	return newShelf(ctx, current(), supplied, law)
+}
+
+func newShelf(ctx context.Context, rs *rules, supplied []Supplied, law Law) (Shelf, error) {
+	b := shelver{Shelf: Shelf{rs: rs}, supplied: supplied, law: law, ctx: ctx}
 	if len(supplied) > MostMaterials {
 		b.faults.Add("", "", "are "+strconv.Itoa(len(supplied))+" materials", "list at most 100", fault.ErrLimit)
 		return Shelf{}, b.faults
 	}
 	b.own = make([]*material, len(supplied))
 	for i := range supplied {
+		if ctx.Err() != nil {
+			return Shelf{}, ctx.Err()
+		}
 		b.own[i] = b.material(i)
 	}
 	b.blends()
+	if ctx.Err() != nil {
+		return Shelf{}, ctx.Err()
+	}
 	if len(b.faults) > 0 {
 		return Shelf{}, b.faults
 	}
@@ -79,6 +92,7 @@ type shelver struct {
 	law      Law
 	meant    [][]string // the ids that the lines of each blend mean
 	faults   fault.Faults
+	ctx      context.Context
 
 	offers                       int
 	allergenNames, materialNames []string

@@ -187,8 +187,9 @@ func TestNoDangerIsLeftOutWithoutADanger(t *testing.T) {
 	}
 }
 
-// A context that ends stops the work within 10 ms, or on a loaded machine half a second: its
-// error is wrapped, and nothing is given beside it.
+// A context that ends stops the work: its error is wrapped, and nothing is given beside it. How soon, within 10 ms, is a
+// test of its own, which counts what this program works and not what others do; here five seconds are given to a
+// machine that is loaded.
 func TestABatchStopsWhenItsContextEnds(t *testing.T) {
 	over, cancel := context.WithCancel(t.Context())
 	cancel()
@@ -212,7 +213,7 @@ func TestABatchStopsWhenItsContextEnds(t *testing.T) {
 			if !errors.Is(err, context.DeadlineExceeded) || b.Parts != nil {
 				t.Errorf("%s: %d parts, %.300v", name, len(b.Parts), err)
 			}
-			if took > after+500*time.Millisecond {
+			if took > after+5*time.Second {
 				t.Errorf("%s: %v after the end of its context", name, took-after)
 			}
 		}

@@ -114,6 +114,9 @@ func (b *Batch) CapsContext(ctx context.Context) (Caps, error) {
 		v := b.verdict(i)
 		p := PartCaps{Name: b.Parts[i].Name, Dry: b.judgedPart(i).Dry, Oils: b.Parts[i].Oils, Scented: scented(v)}
 		for _, reckoned := range v.All() {
+			if ctx.Err() != nil { // each is held against every piece
+				return Caps{}, stopped("the caps are", ctx)
+			}
 			f := FragranceCap{Reckoned: reckoned}
 			f.OfOils = shareOf(f.Mass, p.Oils, units.Nearest)
 			if f.Limited {

@@ -1,6 +1,7 @@
 package soap
 
 import (
+	"context"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -24,13 +25,14 @@ const (
 // most a hundred, and one more that says where there would be more. What only the working
 // shows, [Formula.Batch] says.
 func (f Formula) Check() error {
-	_, err := f.named().checked()
+	_, err := f.named().checked(context.Background())
 	return err
 }
 
-// checked is Check; it gives the maker's own fragrances and colourants, too.
-func (f *Formula) checked() (mine, error) {
-	c := checker{f: f}
+// checked is Check; it gives the maker's own fragrances and colourants, too. Where ctx ends, it stops, and what it
+// says counts for nothing.
+func (f *Formula) checked(ctx context.Context) (mine, error) {
+	c := checker{f: f, ctx: ctx}
 	c.check()
 	return c.mine, bounded(c.after(nil, nil), c.full()).OrNil()
 }
@@ -51,6 +53,7 @@ func (c *checker) after(said Faults, meant []string) Faults {
 // that the reader can drop those whose inputs it could not read.
 type checker struct {
 	f          *Formula
+	ctx        context.Context
 	found      []checked
 	jugs       []Oil // carriers from outside the formula, seen so far
 	lostSwatch bool  // something of the formula's swatches could not be read
@@ -93,15 +96,33 @@ func (c *checker) check() {
 	c.size()
 	c.scales()
 	c.markets()
+	if c.ended() {
+		return
+	}
 	c.materials()
+	if c.ended() {
+		return
+	}
 	c.colouring()
+	if c.ended() {
+		return
+	}
 	c.parts()
 	c.totals()
+	if c.ended() {
+		return
+	}
 	c.vessels()
 	c.acids()
 	c.temperatures()
+	if c.ended() {
+		return
+	}
 	c.weighed()
 }
+
+// ended reports whether nobody waits for the check any more.
+func (c *checker) ended() bool { return c.ctx.Err() != nil }
 
 // name checks a name that is needed.
 func (c *checker) name(t trail, name string) {

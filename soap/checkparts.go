@@ -15,6 +15,9 @@ func (c *checker) parts() {
 	}
 	fromVessels := c.f.fromVessels()
 	for i := range parts {
+		if c.ended() {
+			return
+		}
 		p, t := &parts[i], list.item(i)
 		c.name(t.at("part"), p.Name)
 		c.note(t, p.Note)

@@ -44,7 +44,7 @@ func (c *checker) materials() {
 		}
 	}
 	var err error
-	c.scents, err = fragrance.NewShelf(c.f.Materials, c.f.law())
+	c.scents, err = fragrance.NewShelfContext(c.ctx, c.f.Materials, c.f.law())
 	var faults Faults
 	if !errors.As(err, &faults) {
 		return

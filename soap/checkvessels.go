@@ -34,6 +34,9 @@ func (c *checker) vessels() {
 		return
 	}
 	for i := range vessels {
+		if c.ended() {
+			return
+		}
 		v, t := &vessels[i], list.item(i)
 		c.name(t.at("vessel"), v.Name)
 		c.note(t, v.Note)

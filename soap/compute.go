@@ -24,7 +24,10 @@ func (f Formula) BatchContext(ctx context.Context) (Batch, error) {
 		return Batch{}, stopped("the batch is", ctx)
 	}
 	f = *f.named()
-	my, err := f.checked()
+	my, err := f.checked(ctx)
+	if ctx.Err() != nil {
+		return Batch{}, stopped("the batch is", ctx)
+	}
 	if err != nil {
 		return Batch{}, err
 	}
@@ -79,14 +82,23 @@ func (f *Formula) workAsAsked(my mine) (Batch, *solved, Faults) {
 	if len(faults) > 0 {
 		return Batch{}, nil, faults
 	}
+	if faults := my.run.look(); len(faults) > 0 {
+		return Batch{}, nil, faults
+	}
 	s.solve(superfat)
 	if faults := s.impossible(); len(faults) > 0 {
+		return Batch{}, nil, faults
+	}
+	if faults := my.run.look(); len(faults) > 0 {
 		return Batch{}, nil, faults
 	}
 	if faults := s.emptyPromise(); len(faults) > 0 {
 		return Batch{}, nil, faults
 	}
 	b := s.batch()
+	if faults := my.run.look(); len(faults) > 0 {
+		return Batch{}, nil, faults
+	}
 	if faults := s.judge(&b); len(faults) > 0 {
 		return Batch{}, nil, faults
 	}
@@ -350,6 +362,9 @@ func (s *solved) judge(b *Batch) Faults {
 	p := pot
 	p.oils = make([]drawn, 0, cap(pot.oils))
 	for i := range s.parts {
+		if faults := s.run.look(); len(faults) > 0 {
+			return faults
+		}
 		p.oils = append(p.oils[:0], pot.oils...)
 		s.takeInto(&p, i)
 		e := p.evidence()

@@ -36,6 +36,9 @@ func findings(s *solved, b *Batch) ([]Finding, Faults) {
 	j := judge{s: s, b: b, found: make([]Finding, 0, 24)} // room for more than most batches have
 	j.weighed()
 	j.oils()
+	if faults := s.run.look(); len(faults) > 0 {
+		return nil, faults
+	}
 	j.alkalis()
 	j.superfat()
 	j.lye()
@@ -43,12 +46,18 @@ func findings(s *solved, b *Batch) ([]Finding, Faults) {
 	j.acids()
 	j.temperatures()
 	j.warmth()
+	if faults := s.run.look(); len(faults) > 0 {
+		return nil, faults
+	}
 	j.vessels()
 	for i := range b.Parts {
 		if faults := s.run.spend(1 + len(b.Parts[i].Additions)); len(faults) > 0 {
 			return nil, faults
 		}
 		j.part(i)
+	}
+	if faults := s.run.look(); len(faults) > 0 {
+		return nil, faults
 	}
 	j.blends()
 	j.allergens()

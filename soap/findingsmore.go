@@ -17,17 +17,22 @@ func boundedFindings(all []Finding) (told, more []Finding) {
 		return all, nil
 	}
 	told, more = all[:mostFindings-1:mostFindings-1], all[mostFindings-1:]
+	return append(told, beyond(len(more), more[0].Severity)), more
+}
+
+// beyond is the finding that says how many more there are, the gravest of a severity.
+func beyond(n int, gravest Severity) Finding {
 	f := Finding{
-		Code: "findings-more", Severity: more[0].Severity, Subject: "formula", Value: units.Whole(len(more)),
+		Code: "findings-more", Severity: gravest, Subject: "formula", Value: units.Whole(n),
 		Limit: units.Whole(mostFindings), Unit: "findings", Source: cite.Source{How: cite.Computed},
 	}
-	switch f.Severity {
+	switch gravest {
 	case Danger:
 		f.Detail = dangersMore
 	case Warning:
 		f.Detail = warningsMore
 	}
-	return append(told, f), more
+	return f
 }
 
 // selected gives the findings of a view, those beyond the most of the batch with them.
@@ -37,13 +42,20 @@ func (b *Batch) selected(wanted func(Finding) bool) []Finding {
 		told = told[:n-1]
 	}
 	var list []Finding
+	more := 0 // those that there is no room for: there may be ten thousand
 	for _, all := range [][]Finding{told, b.more} {
 		for i := range all {
-			if wanted(all[i]) {
+			switch {
+			case !wanted(all[i]):
+			case len(list) < mostFindings:
 				list = append(list, all[i])
+			default:
+				more++
 			}
 		}
 	}
-	list, _ = boundedFindings(list)
+	if more > 0 {
+		list[mostFindings-1] = beyond(more+1, list[mostFindings-1].Severity)
+	}
 	return list
 }

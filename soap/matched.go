@@ -169,7 +169,7 @@ func (f *Formula) wanted(b *Batch, part int, calibration tint.Calibration, my *m
 // seek looks for the loads of a part.
 func (f *Formula) seek(s *sought, w tint.Wanted, part int, calibration tint.Calibration, run *run) error {
 	found, err := calibration.MatchContext(run.ctx, w)
-	if faults := run.spend(0); len(faults) > 0 {
+	if faults := run.look(); len(faults) > 0 {
 		return faults
 	}
 	s.found, s.wanted = &found, question{w}

@@ -101,6 +101,9 @@ func (s *solved) intoVessels(b *Batch) Faults {
 	b.Volumes = volumes
 	density := make([]float64, len(s.parts))
 	for i := range s.parts {
+		if faults := s.run.look(); len(faults) > 0 {
+			return faults
+		}
 		p := &b.Parts[i]
 		p.Volume, p.Density, density[i] = s.bulk.poured(c, i, batter)
 	}
@@ -279,6 +282,9 @@ func (s *solved) last() (*LastBatch, Faults) {
 		}
 	}
 	l := f.layout(s.mine)
+	if faults := s.run.look(); len(faults) > 0 {
+		return nil, faults
+	}
 	if faults := l.fromVessels(s.superfat); len(faults) > 0 {
 		for i := range faults {
 			faults[i].Path, faults[i].Reason = "size.vessels", "give a last batch that cannot be made: it "+faults[i].Reason
@@ -287,6 +293,9 @@ func (s *solved) last() (*LastBatch, Faults) {
 	}
 	l.solve(s.superfat)
 	if faults := l.impossible(); len(faults) > 0 {
+		return nil, faults
+	}
+	if faults := s.run.look(); len(faults) > 0 {
 		return nil, faults
 	}
 	b := l.batch()

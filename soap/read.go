@@ -1,6 +1,7 @@
 package soap
 
 import (
+	"context"
 	"errors"
 	"io"
 	"slices"
@@ -60,7 +61,7 @@ func ParseFormulaBeside(known Beside, text []byte) (Formula, Places, error) {
 	if r.full() {
 		return Formula{}, places, bounded(places.Place(r.faults), true)
 	}
-	c := checker{f: f.named(), lostSwatch: r.lostSwatch}
+	c := checker{f: f.named(), ctx: context.Background(), lostSwatch: r.lostSwatch}
 	c.check()
 	if faults := c.after(r.faults, r.meant); len(faults) > 0 {
 		return Formula{}, places, bounded(places.Place(faults), c.full())

@@ -94,6 +94,9 @@ func (s *solved) reckon(b *Batch) (*Reckoning, Faults) {
 		return nil, faults
 	}
 	m := mender{plan: b, planned: s, s: w, parts: make([]judged, 0, len(w.parts))}
+	if faults := s.run.look(); len(faults) > 0 {
+		return nil, faults
+	}
 	r := &Reckoning{Stage: s.f.Weighed.Stage, Lye: w.lye(), Batter: w.pot, Parts: make([]ReckonedPart, len(w.parts))}
 	const remedy = "weigh the oils, or weigh on a finer scale"
 	var ok bool
@@ -105,6 +108,9 @@ func (s *solved) reckon(b *Batch) (*Reckoning, Faults) {
 	}
 	dry := w.divided(dryPot)
 	for i := range w.parts {
+		if faults := s.run.look(); len(faults) > 0 {
+			return nil, faults
+		}
 		j := judged{prospect: w.ofPart(i), heap: w.heapOf(i, dry[i])}
 		part := ReckonedPart{
 			Name: w.parts[i].Name, Share: w.parts[i].Share, Batter: j.heap.batter, Oils: w.partOils[i], Poured: j.heap.poured, Dry: j.heap.dry,
@@ -136,6 +142,9 @@ func (s *solved) reckon(b *Batch) (*Reckoning, Faults) {
 	case AtParts:
 		r.Remedies = make([]Remedy, 0, len(m.parts)*(len(w.oils)+1))
 		for i := range m.parts {
+			if faults := s.run.look(); len(faults) > 0 {
+				return nil, faults
+			}
 			r.Remedies = m.oils(r.Remedies, w.parts[i].Name, &m.parts[i], b.Parts[i].Superfat.Planned)
 		}
 	}

@@ -53,6 +53,10 @@ func (r *run) spend(steps int) Faults {
 	return nil
 }
 
+// look says whether the context has ended, where no step is counted. It stands between all that may take some
+// milliseconds, so that work stops within 10 ms of its end.
+func (r *run) look() Faults { return r.spend(0) }
+
 // told gives the error of a run as its caller knows it.
 func (r *run) told(what string, err error) error {
 	if errors.Is(err, errStopped) {
