@@ -14,17 +14,6 @@ import (
 	"example.com/lyewright/soap"
 )
 
-// heaviest are formulas that cost the most of their kind: all that lists and totals allow.
-var heaviest = map[string]madeup.Heavy{
-	"fragrances, each part's most, vessels":   {Parts: 37, Fragrances: 40, Most: true, Materials: 1, Constituents: 5, Vessels: 100},
-	"loads to be matched, carriers held back": {Parts: 3, Matched: 6, Fragrances: 44, Held: true, Most: true, Materials: 1, Constituents: 5, Swatches: 100, Bands: 71},
-	"a promise, loads of batter, vessels":     {Parts: 45, Fragrances: 33, Promise: true, OfBatter: true, Vessels: 100, Held: true, Acids: 3, Oils: 100, Moulds: 10},
-	"the maker's own lists, layers":           {Parts: 33, Fragrances: 45, Materials: 45, Constituents: 40, Vessels: 100, Layers: 10},
-	"additives in carriers, layers":           {Parts: 30, Additives: 50, Held: true, Oils: 100, Vessels: 100, Layers: 20, OfBatter: true},
-	"weighed":                                 {Parts: 30, Additives: 50, Held: true, Oils: 100, OfBatter: true, Weighed: true},
-	"a hundred swatches of 71 bands":          {Parts: 50, Tinted: 19, Swatches: 100, Bands: 71},
-}
-
 // The heaviest formulas are worked out in every view. A second is theirs on a machine that has
 // nothing else to do, twenty are given to one that is loaded.
 func TestTheHeaviestFormulasAreWorkedOut(t *testing.T) {

@@ -14,11 +14,12 @@ import (
 // Heavy says how much there is of everything in a formula that costs as much as it can. Its
 // file, [Heavy.Text], is the same in every run. The zero value of a field leaves it out.
 type Heavy struct {
-	Oils, Acids, Parts            int
+	Oils, Acids, Liquids, Parts   int // Liquids of the lye, each with fat
 	Fragrances, Additives, Tinted int // in each part; Tinted are colourants
 	Matched                       int // colourants of each part whose loads are looked for
 	// the maker's own fragrances, and what each lists; they stand before the built-in ones
 	Materials, Constituents       int
+	Blends                        int // the last so many Materials: each of the two before it
 	Vessels, Moulds               int // Moulds of each: what does not fit makes a last batch
 	Layers                        int // of each vessel
 	Swatches, Bands               int
@@ -63,7 +64,10 @@ func (h Heavy) Text() []byte {
 		} else {
 			w.Text("superfat", "9 %")
 		}
-		w.Object("water", func() { w.Text("per_oils", "45.1234567 %") })
+		w.Object("water", func() {
+			w.Text("per_oils", "45.1234567 %")
+			h.liquids(w)
+		})
 		w.Object("scale", func() { w.Text("oils", "1 mg"); w.Text("small", "1 mg") })
 		h.acids(w)
 		h.materials(w, r)
@@ -84,6 +88,23 @@ func (h Heavy) Text() []byte {
 		}
 	})
 	return w.Bytes()
+}
+
+func (h Heavy) liquids(w writer) {
+	if h.Liquids == 0 {
+		return
+	}
+	w.List("liquids", func() {
+		for i := range h.Liquids {
+			w.Object("", func() {
+				w.Text("liquid", "hall milk "+strconv.Itoa(i+1))
+				w.Text("share", "1.1234567 %")
+				w.Text("water", "88.1234567 %")
+				w.Text("fat", "3.1234567 %")
+				w.Object("saponification", func() { w.Text("low", "218"); w.Text("high", "235") })
+			})
+		}
+	})
 }
 
 func (h Heavy) acids(w writer) {
@@ -123,6 +144,13 @@ func (h Heavy) materials(w writer, r *rand.Rand) {
 		for i := range h.Materials {
 			w.Object("", func() {
 				w.Text("fragrance", own(i))
+				if i >= 2 && i >= h.Materials-h.Blends {
+					w.List("blend", func() {
+						w.Object("", func() { w.Text("fragrance", own(i-1)); w.Text("share", "33.1234567 %") })
+						w.Object("", func() { w.Text("fragrance", own(i-2)); w.Text("share", "66.8765433 %") })
+					})
+					return
+				}
 				w.Bool("natural", true)
 				w.List("certificates", func() {
 					w.Object("", func() { w.Text("category", "9"); w.Text("limit", "12.3456789 %"); w.Text("amendment", "50") })
