@@ -23,10 +23,12 @@ var kinds = map[string]func(h madeup.Heavy) bool{
 	"fragrances, each part's most, vessels":   func(h madeup.Heavy) bool { return h.Most && h.Vessels > 0 && h.Matched == 0 && !h.Promise },
 	"loads to be matched, carriers held back": func(h madeup.Heavy) bool { return h.Matched > 0 && h.Held },
 	"a promise, loads of batter, vessels":     func(h madeup.Heavy) bool { return h.Promise && h.OfBatter && h.Vessels > 0 && h.Matched == 0 },
-	"the maker's own lists, layers":           func(h madeup.Heavy) bool { return h.Materials > 1 && h.Constituents > 1 && h.Layers > 1 && h.Matched == 0 },
-	"additives in carriers, layers":           func(h madeup.Heavy) bool { return h.Additives > 10 && h.Held && h.Layers > 1 && h.Fragrances == 0 },
-	"weighed":                                 func(h madeup.Heavy) bool { return h.Weighed && h.Matched == 0 && !h.Promise },
-	"a hundred swatches of 71 bands":          func(h madeup.Heavy) bool { return h.Swatches > 0 && h.Matched == 0 && h.Tinted > 0 },
+	"the maker's own lists, layers": func(h madeup.Heavy) bool {
+		return h.Materials > 1 && h.Constituents > 1 && h.Layers > 1 && h.Matched == 0
+	},
+	"additives in carriers, layers":  func(h madeup.Heavy) bool { return h.Additives > 10 && h.Held && h.Layers > 1 && h.Fragrances == 0 },
+	"weighed":                        func(h madeup.Heavy) bool { return h.Weighed && h.Matched == 0 && !h.Promise },
+	"a hundred swatches of 71 bands": func(h madeup.Heavy) bool { return h.Swatches > 0 && h.Matched == 0 && h.Tinted > 0 },
 }
 
 // processTime is the time that processors have worked for this process, collecting its garbage too.

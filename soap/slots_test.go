@@ -3,6 +3,7 @@ package soap_test
 import (
 	"bytes"
 	"context"
+	"encoding/json"
 	"net/http"
 	"net/http/httptest"
 	"strings"
@@ -49,5 +50,36 @@ func TestClientsThatHaveGoneFreeTheirSlots(t *testing.T) {
 	status, _, _, err := post(http.DefaultClient, server.URL, "application/json", strings.NewReader(plainFormula().text()))
 	if took := time.Since(begun); err != nil || status != http.StatusOK || took > 3*time.Second {
 		t.Errorf("%v, status %d, after %v", err, status, took)
+	}
+}
+
+// The heaviest formula of each kind is answered as any other, with its batch; and where its client goes away before, the
+// handler comes to an end as well, with nothing but a refusal.
+func TestAHandlerAnswersTheHeaviestOfEachKind(t *testing.T) {
+	for name, heavy := range heaviest {
+		text := heavy.Text()
+		serve := func(ctx context.Context) *httptest.ResponseRecorder {
+			request := httptest.NewRequestWithContext(ctx, http.MethodPost, "/", bytes.NewReader(text))
+			w := httptest.NewRecorder()
+			batches{}.ServeHTTP(w, request)
+			return w
+		}
+		var answered struct {
+			Schema   string
+			Findings []struct{ Code, Severity string }
+		}
+		w := serve(t.Context())
+		if err := json.Unmarshal(w.Body.Bytes(), &answered); err != nil || w.Code != http.StatusOK || answered.Schema != "batch/1" {
+			t.Errorf("%s: %v, status %d, %.200s", name, err, w.Code, w.Body)
+		}
+		if n := len(answered.Findings); n == 0 || n > 200 {
+			t.Errorf("%s: %d findings", name, n)
+		}
+		ctx, cancel := context.WithTimeout(t.Context(), time.Millisecond) // before it is read
+		w = serve(ctx)
+		cancel()
+		if w.Code != http.StatusServiceUnavailable || !strings.Contains(w.Body.String(), `"error/1"`) {
+			t.Errorf("%s, its client gone: status %d, %.200s", name, w.Code, w.Body)
+		}
 	}
 }
