@@ -112,3 +112,19 @@ func TestThePiecesOfAWeighedBatchAreSaidToBeThoseOfThePlan(t *testing.T) {
 		}
 	}
 }
+
+// What was weighed is no plan: its column is that of typical values. A formula without parts has no part of a name.
+func TestTheTablesSayWhatTheirFiguresAre(t *testing.T) {
+	page := write(t, batchOf(t, bar("weighed", `{"stage": "pot", "water": "270 g"}`)), units.Gram)
+	_, weighed, _ := strings.Cut(page, "AS WEIGHED\n")
+	_, sure, _ := strings.Cut(page, "HOW SURE THE SUPERFAT IS\n")
+	if !strings.HasPrefix(strings.TrimSpace(weighed), "typical") || !strings.Contains(sure, "planned            likely") {
+		t.Errorf("%s", page)
+	}
+	if strings.Contains(page, "\nwhole\n") {
+		t.Errorf("a part that the maker never named stands on the sheet:\n%s", page)
+	}
+	if named := write(t, batchOf(t, bar("parts", `[{"part": "base", "share": "100 %"}]`)), units.Gram); !strings.Contains(named, "\nbase\n") {
+		t.Errorf("the maker's part is not named:\n%s", named)
+	}
+}

@@ -224,7 +224,9 @@ func (s *sheet) parts() {
 		p := &s.b.Parts[i]
 		column := columnFor(s.unit, s.small)
 		s.line("")
-		s.wrap("", p.Name)
+		if len(s.b.Formula.Parts) > 0 { // else the maker named none
+			s.wrap("", p.Name)
+		}
 		s.note("", p.Note)
 		s.header("")
 		if len(s.b.Parts) > 1 {
@@ -287,7 +289,7 @@ func (s *sheet) superfat() {
 	}
 	s.wrap("", "Share of the saponification left without alkali, in %. Likely: all ranges and scales taken together "+
 		"(coverage factor 2). Worst: every one at its unlucky end.")
-	s.outlookHeader()
+	s.outlookHeader("planned")
 	s.outlook("batch", s.b.Superfat)
 	for i := range s.b.Parts {
 		p := &s.b.Parts[i]
@@ -352,8 +354,10 @@ func (s *sheet) figure(m units.Mass) string {
 	return m.Fixed(s.unit, columnFor(s.unit, s.small).places) + " " + s.unit.String()
 }
 
-func (s *sheet) outlookHeader() {
-	s.line(pad("", -30) + pad("planned", 10) + pad("likely", 18) + pad("worst", 18))
+// outlookHeader heads a table of superfats: the first column is what they are at typical values, of the plan or as
+// weighed.
+func (s *sheet) outlookHeader(at string) {
+	s.line(pad("", -30) + pad(at, 10) + pad("likely", 18) + pad("worst", 18))
 }
 
 func (s *sheet) outlook(name string, o soap.Outlook) {

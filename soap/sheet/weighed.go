@@ -15,7 +15,7 @@ func (s *sheet) weighed() {
 		return
 	}
 	s.heading("As weighed")
-	s.outlookHeader()
+	s.outlookHeader("typical")
 	s.outlook("batch", r.Superfat)
 	if len(r.Parts) > 1 {
 		for i := range r.Parts {
