@@ -112,11 +112,13 @@ func (b *shelver) material(i int) *material {
 	case s.ID == "":
 		b.fault(path+".fragrance", "", "is missing", "give it a name", fault.ErrMissing)
 	case Known(s.ID):
-		b.fault(path+".fragrance", s.ID, "is the id of a built-in fragrance", `give your own an id of its own, such as "`+s.ID+`-lot-1"; a blend of 100 % of a built-in one may say how it behaves`, fault.ErrConflict)
+		b.fault(path+".fragrance", s.ID, "is the id of a built-in fragrance", `give your own an id of its own, such as "`+
+			s.ID+`-lot-1"; a blend of 100 % of a built-in one may say how it behaves`, fault.ErrConflict)
 	}
 	for j := range i {
 		if s.ID != "" && b.supplied[j].ID == s.ID {
-			b.fault(path+".fragrance", s.ID, "stands twice, first at materials"+item("", j), "give each material an id of its own", fault.ErrConflict)
+			b.fault(path+".fragrance", s.ID, "stands twice, first at materials"+item("", j),
+				"give each material an id of its own", fault.ErrConflict)
 			break
 		}
 	}
@@ -129,7 +131,8 @@ func (b *shelver) material(i int) *material {
 	b.allergens(s, m, path)
 	if s.Complete && len(s.Constituents) == 0 && !s.ConstituentsListed {
 		b.fault(path+".constituents", "", "is missing, though the list is said to be complete",
-			"list what is restricted in it, or give an empty list where nothing is, as in a diluent, or leave out complete", fault.ErrMissing)
+			"list what is restricted in it, or give an empty list where nothing is, as in a diluent, or leave out complete",
+			fault.ErrMissing)
 	}
 	m.alone()
 	return m
@@ -148,7 +151,8 @@ func (b *shelver) blendAlone(s *Supplied, path string) {
 		{"natural", s.Natural},
 	} {
 		if own.given {
-			b.fault(path+"."+own.key, "", "is given beside a blend, which has it from its parts", "leave it out, or describe the mixture in place of blending it", fault.ErrConflict)
+			b.fault(path+"."+own.key, "", "is given beside a blend, which has it from its parts",
+				"leave it out, or describe the mixture in place of blending it", fault.ErrConflict)
 		}
 	}
 }
@@ -163,27 +167,33 @@ func (b *shelver) certificates(s *Supplied, path string) (strictest certificate)
 	for j, c := range s.Certificates {
 		at := item(list, j)
 		if c.Category != b.rs.category {
-			reason, kind := "is another category: limits are held for "+b.rs.category+" alone, body and hands, mostly rinsed off", fault.ErrUnknown
+			reason, kind := "is another category: limits are held for "+b.rs.category+
+				" alone, body and hands, mostly rinsed off", fault.ErrUnknown
 			if c.Category == "" {
 				reason, kind = "is missing", fault.ErrMissing
 			}
-			b.fault(at+".category", c.Category, reason, `give the certificate's limit for category "`+b.rs.category+`", or ask the supplier for it`, kind)
+			b.fault(at+".category", c.Category, reason, `give the certificate's limit for category "`+b.rs.category+
+				`", or ask the supplier for it`, kind)
 		}
 		switch {
 		case !c.Limit.Given():
 			b.fault(at+".limit", "", "is missing", "give the limit that the certificate states", fault.ErrMissing)
 		case c.Limit.Sign() <= 0:
-			b.fault(at+".limit", c.Limit.PercentText(12)+" %", "is not above 0 %", "what is certified for nothing does not go into soap", fault.ErrRange)
+			b.fault(at+".limit", c.Limit.PercentText(12)+" %", "is not above 0 %",
+				"what is certified for nothing does not go into soap", fault.ErrRange)
 		case c.Limit.Compare(units.Whole(1)) > 0:
-			b.fault(at+".limit", c.Limit.PercentText(12)+" %", "is above 100 %", "write at most 100 %: no more is certified", fault.ErrRange)
+			b.fault(at+".limit", c.Limit.PercentText(12)+" %", "is above 100 %", "write at most 100 %: no more is certified",
+				fault.ErrRange)
 		case !strictest.limit.Given() || c.Limit.Compare(strictest.limit) < 0:
 			strictest.limit, strictest.use = c.Limit, 1/c.Limit.Float()
 		}
 		switch {
 		case c.Amendment == 0:
-			b.fault(at+".amendment", "", "is missing", "give the amendment of the IFRA Standards that it is to, such as "+strconv.Itoa(b.rs.amendment), fault.ErrMissing)
+			b.fault(at+".amendment", "", "is missing", "give the amendment of the IFRA Standards that it is to, such as "+
+				strconv.Itoa(b.rs.amendment), fault.ErrMissing)
 		case c.Amendment < 0 || c.Amendment > 99:
-			b.fault(at+".amendment", strconv.Itoa(c.Amendment), "is not between 1 and 99", "give the number of the amendment", fault.ErrRange)
+			b.fault(at+".amendment", strconv.Itoa(c.Amendment), "is not between 1 and 99", "give the number of the amendment",
+				fault.ErrRange)
 		}
 		strictest.amendment = max(strictest.amendment, c.Amendment)
 	}
@@ -204,7 +214,8 @@ func (b *shelver) constituents(s *Supplied, m *material, path string) {
 		if c.CAS == (CAS{}) {
 			b.fault(at+".cas", "", "is missing", "give its CAS number, as the supplier lists it", fault.ErrMissing)
 		} else if first, twice := seen[c.CAS]; twice {
-			b.fault(at+".cas", c.CAS.text, "stands twice, first at materials"+item(list, first), "put both into one", fault.ErrConflict)
+			b.fault(at+".cas", c.CAS.text, "stands twice, first at materials"+item(list, first), "put both into one",
+				fault.ErrConflict)
 		} else {
 			seen[c.CAS] = j
 		}
@@ -215,14 +226,16 @@ func (b *shelver) constituents(s *Supplied, m *material, path string) {
 		if c.Share.Low.Given() {
 			least = least.Add(c.Share.Low)
 		}
-		m.figures = append(m.figures, Figure{CAS: c.CAS, Low: c.Share.Low, High: c.Share.High, Source: cite.Source{Title: s.ID, Place: "supplier's list", How: cite.Given}})
+		m.figures = append(m.figures, Figure{CAS: c.CAS, Low: c.Share.Low, High: c.Share.High,
+			Source: cite.Source{Title: s.ID, Place: "supplier's list", How: cite.Given}})
 		b.prohibited(at+".cas", c.CAS, natural(s, j))
 	}
 	if len(b.faults) > before {
 		return
 	}
 	if least.Compare(units.Whole(1)) > 0 {
-		b.fault(list, least.PercentText(12)+" %", "is what their low ends add up to, above 100 %", "check the shares", fault.ErrRange)
+		b.fault(list, least.PercentText(12)+" %", "is what their low ends add up to, above 100 %", "check the shares",
+			fault.ErrRange)
 	}
 	m.assemble(b.rs)
 }
@@ -271,7 +284,8 @@ func (b *shelver) prohibited(path string, cas CAS, natural bool) {
 		if !r.extract {
 			remedy += `; where it is a trace that came with a natural material, write "natural": true`
 		}
-		b.fault(path, cas.text, "is "+r.name+", prohibited as an added ingredient ("+r.source.String()+")", remedy, fault.ErrConflict)
+		b.fault(path, cas.text, "is "+r.name+", prohibited as an added ingredient ("+r.source.String()+")", remedy,
+			fault.ErrConflict)
 		return
 	}
 }
@@ -290,7 +304,8 @@ func (b *shelver) allergens(s *Supplied, m *material, path string) {
 		if bars != nil && s.Natural {
 			m.traces = appendOnce(m.traces, bars)
 		} else if bars != nil {
-			b.fault(item(list, j), name, "is prohibited as an added ingredient ("+bars.source.String()+")", "do not use it in soap; where it is a trace of a natural material, say so of the material", fault.ErrConflict)
+			b.fault(item(list, j), name, "is prohibited as an added ingredient ("+bars.source.String()+")",
+				"do not use it in soap; where it is a trace of a natural material, say so of the material", fault.ErrConflict)
 			continue
 		}
 		if r == nil {
@@ -309,7 +324,9 @@ func (b *shelver) allergens(s *Supplied, m *material, path string) {
 			continue
 		}
 		if limited := b.rs.limited(r, b.law); s.Complete && limited != nil {
-			b.fault(item(list, j), name, "is limited ("+limited.source.String()+"), and the list of constituents that is said to be complete lacks it", "add its share to the constituents, or leave out complete", fault.ErrConflict)
+			b.fault(item(list, j), name, "is limited ("+limited.source.String()+
+				"), and the list of constituents that is said to be complete lacks it",
+				"add its share to the constituents, or leave out complete", fault.ErrConflict)
 			continue
 		}
 		m.named = appendOnce(m.named, r)

@@ -23,8 +23,8 @@ type farReading struct {
 }
 
 // doubted reports whether a remedy would rest on a reading that may be a slipped point: of what a part got, on its
-// batter and on the oil of its carriers. A line of 0 g was forgotten, and no point slipped; but alkali is never added on
-// the word of a reading so far off, not of 0 g either.
+// batter and on the oil of its carriers. A line of 0 g was forgotten, and no point slipped; but alkali is never added
+// on the word of a reading so far off, not of 0 g either.
 func (r *readings) doubted() bool {
 	return slices.ContainsFunc(r.far, func(far farReading) bool { return far.doubted })
 }
@@ -44,8 +44,9 @@ func (s *solved) asWeighed() (*solved, Faults) {
 	g := weigher{solved: s, w: *s, read: &s.f.Weighed}
 	w := &g.w
 	w.read = &readings{
-		oils: make([]bool, len(s.oils)), alkalis: make([]bool, len(s.alkalis)), acids: make([]bool, len(s.acids)), liquids: make([]bool, len(s.liquids)),
-		parts: make([]bool, len(s.parts)), batters: make([]units.Mass, len(s.parts)),
+		oils: make([]bool, len(s.oils)), alkalis: make([]bool, len(s.alkalis)), acids: make([]bool, len(s.acids)),
+		liquids: make([]bool, len(s.liquids)),
+		parts:   make([]bool, len(s.parts)), batters: make([]units.Mass, len(s.parts)),
 	}
 	w.acids, w.liquids = slices.Clone(s.acids), slices.Clone(s.liquids)
 	w.oils, w.oilHeld, w.alkalis = slices.Clone(s.oils), make([]units.Mass, len(s.oils)), slices.Clone(s.alkalis)
@@ -85,7 +86,9 @@ func (g *weigher) slipped(rests bool, mass, plan units.Mass, name string, path .
 		}
 		return false
 	}
-	g.faults.Add("weighed."+strings.Join(path, "."), mass.Text(units.Gram, 6)+" g", "is more than three times its plan, "+plan.Text(units.Gram, 2)+" g", "look for a slipped point; what was weighed wrong by so much cannot be mended", ErrRange)
+	g.faults.Add("weighed."+strings.Join(path, "."), mass.Text(units.Gram, 6)+" g", "is more than three times its plan, "+
+		plan.Text(units.Gram, 2)+" g", "look for a slipped point; what was weighed wrong by so much cannot be mended",
+		ErrRange)
 	return true
 }
 
@@ -133,7 +136,8 @@ func (g *weigher) acids() {
 	for i := range w.acids {
 		a := &w.acids[i]
 		for _, found := range g.read.Acids {
-			if sameAcid(a.line.Acid.ID, found.Acid) && !g.slipped(true, found.Mass, a.mass, a.line.Acid.Name, "acids", found.Acid) {
+			if sameAcid(a.line.Acid.ID, found.Acid) && !g.slipped(true, found.Mass, a.mass, a.line.Acid.Name, "acids",
+				found.Acid) {
 				*a, w.read.acids[i] = a.line.weighing(found.Mass), true
 			}
 		}
@@ -146,7 +150,8 @@ func (g *weigher) liquids() {
 	for i := range w.liquids {
 		l := &w.liquids[i]
 		for _, found := range g.read.Liquids {
-			if sameName(found.Liquid, l.line.Name) && !g.slipped(true, found.Mass, l.mass, found.Liquid, "liquids", found.Liquid) {
+			if sameName(found.Liquid, l.line.Name) && !g.slipped(true, found.Mass, l.mass, found.Liquid, "liquids",
+				found.Liquid) {
 				*l, w.read.liquids[i] = l.line.weighing(found.Mass), true
 			}
 		}
@@ -209,11 +214,13 @@ func (g *weigher) overfull() {
 	}
 	most := w.pot.Add(product(w.pot, units.Percent(2), units.Down))
 	most = most.Add(product(w.scale, units.Whole(len(w.oils)), units.Nearest))
-	most = most.Add(product(w.small, units.Whole(len(w.alkalis)+1+len(w.liquids)+len(w.acids)+len(w.parts)), units.Nearest))
+	most = most.Add(product(w.small, units.Whole(len(w.alkalis)+1+len(w.liquids)+len(w.acids)+len(w.parts)),
+		units.Nearest))
 	if all.Compare(most) <= 0 {
 		return
 	}
-	reason, remedy := "is more batter than the "+w.pot.Text(units.Gram, 2)+" g in the pot as weighed", "look for a slipped point, here or among what went into the pot"
+	reason, remedy := "is more batter than the "+w.pot.Text(units.Gram, 2)+" g in the pot as weighed",
+		"look for a slipped point, here or among what went into the pot"
 	if slices.Contains(w.read.parts, false) {
 		reason += " (parts without a weighing count as their planned share)"
 		remedy = "weigh the other parts too, or look for a slipped point"
@@ -297,7 +304,8 @@ func (g *weigher) readCarriers(part int) {
 					jugs, plans, plan = append(jugs, l), append(plans, l.carrier), plan.Add(l.carrier)
 				}
 			}
-			if g.slipped(len(jugs) > 0 && jugs[0].addition.Carrier.In == InOil, carrier.Mass, plan, carrier.Liquid, "parts", name, "carriers", carrier.Liquid) {
+			if g.slipped(len(jugs) > 0 && jugs[0].addition.Carrier.In == InOil, carrier.Mass, plan, carrier.Liquid, "parts",
+				name, "carriers", carrier.Liquid) {
 				continue
 			}
 			for i, mass := range apportioned(carrier.Mass, plans, plan) {

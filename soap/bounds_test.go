@@ -112,7 +112,8 @@ func withNotes(t *testing.T, additives int, besides string) soap.Batch {
 		if i == 0 {
 			share = "rest"
 		}
-		parts = append(parts, fmt.Sprintf(`{"part": "part %d", "share": %q, "additives": [%s]}`, i, share, strings.Join(list, ",")))
+		parts = append(parts, fmt.Sprintf(`{"part": "part %d", "share": %q, "additives": [%s]}`, i, share,
+			strings.Join(list, ",")))
 	}
 	return plainFormula().with("parts", strings.Join(parts, ",")).batch(t)
 }
@@ -130,12 +131,14 @@ func TestAtMost200FindingsAreToldAndTheLastSaysHowManyMore(t *testing.T) {
 	if besides < 0 || few.Findings[len(few.Findings)-1].Code == "findings-more" {
 		t.Fatalf("%d findings", len(few.Findings))
 	}
-	if b := withNotes(t, 200-besides, ""); len(b.Findings) != 200 || slices.ContainsFunc(b.Findings, func(f soap.Finding) bool { return f.Code == "findings-more" }) {
+	if b := withNotes(t, 200-besides, ""); len(b.Findings) != 200 || slices.ContainsFunc(b.Findings,
+		func(f soap.Finding) bool { return f.Code == "findings-more" }) {
 		t.Errorf("%d findings, the last %s", len(b.Findings), b.Findings[len(b.Findings)-1].Code)
 	}
 	b := withNotes(t, 201-besides, "")
 	last := b.Findings[len(b.Findings)-1]
-	if len(b.Findings) != 200 || last.Code != "findings-more" || last.Severity != soap.Note || last.Value.Text(0) != "2" || !strings.Contains(last.Message(), "2 findings more") {
+	if len(b.Findings) != 200 || last.Code != "findings-more" || last.Severity != soap.Note || last.Value.Text(0) != "2" ||
+		!strings.Contains(last.Message(), "2 findings more") {
 		t.Errorf("%d findings, the last %+v", len(b.Findings), last)
 	}
 }
@@ -153,7 +156,8 @@ func withDangers(t *testing.T) soap.Batch {
 		if i == 0 {
 			share = "rest"
 		}
-		parts = append(parts, `{"part": "part `+strconv.Itoa(i)+`", "share": "`+share+`", "fragrances": [`+strings.Join(list, ",")+`]}`)
+		parts = append(parts, `{"part": "part `+strconv.Itoa(i)+`", "share": "`+share+`", "fragrances": [`+
+			strings.Join(list, ",")+`]}`)
 	}
 	return plainFormula().with("parts", strings.Join(parts, ",")).batch(t)
 }
@@ -163,7 +167,8 @@ func withDangers(t *testing.T) soap.Batch {
 func TestNoDangerIsLeftOutWithoutADanger(t *testing.T) {
 	b := withDangers(t)
 	last := b.Findings[len(b.Findings)-1]
-	if len(b.Findings) != 200 || last.Code != "findings-more" || last.Severity != soap.Danger || !strings.Contains(last.Message(), "some of them are dangers") {
+	if len(b.Findings) != 200 || last.Code != "findings-more" || last.Severity != soap.Danger ||
+		!strings.Contains(last.Message(), "some of them are dangers") {
 		t.Errorf("%d findings, the last %+v", len(b.Findings), last)
 	}
 	caps := b.Caps().Findings
@@ -171,13 +176,14 @@ func TestNoDangerIsLeftOutWithoutADanger(t *testing.T) {
 		t.Errorf("caps have %d findings", n)
 	}
 	b = withNotes(t, 300, `, "glitter": "polymer"`)
-	if last := b.Findings[len(b.Findings)-1]; len(b.Findings) != 200 || last.Severity != soap.Warning || !strings.Contains(last.Message(), "None is a danger, some are warnings") {
+	if last := b.Findings[len(b.Findings)-1]; len(b.Findings) != 200 || last.Severity != soap.Warning ||
+		!strings.Contains(last.Message(), "None is a danger, some are warnings") {
 		t.Errorf("%d findings, the last %+v", len(b.Findings), last)
 	}
 }
 
-// A context that ends stops the work: its error is wrapped, and nothing is given beside it. How soon, within 10 ms, is a
-// test of its own, which counts what this program works and not what others do; here five seconds are given to a
+// A context that ends stops the work: its error is wrapped, and nothing is given beside it. How soon, within 10 ms, is
+// a test of its own, which counts what this program works and not what others do; here five seconds are given to a
 // machine that is loaded.
 func TestABatchStopsWhenItsContextEnds(t *testing.T) {
 	over, cancel := context.WithCancel(t.Context())

@@ -21,7 +21,8 @@ func (c *checker) parts() {
 		p, t := &parts[i], list.item(i)
 		c.name(t.at("part"), p.Name)
 		c.note(t, p.Note)
-		c.twice(list, "part", i, p.Name, func(j int) bool { return parts[j].Name == p.Name }, "give each part a name of its own")
+		c.twice(list, "part", i, p.Name, func(j int) bool { return parts[j].Name == p.Name },
+			"give each part a name of its own")
 		c.filling(t, p)
 		c.look(t, p)
 		switch {
@@ -55,11 +56,13 @@ func (c *checker) most(t trail, kind AdditionKind, above []Addition, a *Addition
 		c.fault(margin, percentText(a.Margin), "is given for something that is not a fragrance", "leave it out", ErrConflict)
 	case !a.Load.Max:
 		c.load(load, &a.Load)
-		c.fault(margin, percentText(a.Margin), `is given for a load that is not "max"`, "leave it out, or ask for the most", ErrConflict, load.String())
+		c.fault(margin, percentText(a.Margin), `is given for a load that is not "max"`, "leave it out, or ask for the most",
+			ErrConflict, load.String())
 	case a.Load.OfOils.Given() || a.Load.OfBatter.Given() || a.Load.Mass.Sign() != 0:
 		c.fault(load, "max", "is asked for beside a load", "give one of them", ErrConflict)
 	case slices.ContainsFunc(above, func(other Addition) bool { return other.Load.Max }):
-		c.fault(load, "max", "is asked for a second time in this part", "give the other a load: the most of one depends on it", ErrConflict)
+		c.fault(load, "max", "is asked for a second time in this part",
+			"give the other a load: the most of one depends on it", ErrConflict)
 	}
 	if a.Margin.Given() && a.Load.Max {
 		if a.Margin.Sign() < 0 {
@@ -80,10 +83,13 @@ func (c *checker) mostBeside(list trail, fragrances []Addition) {
 	}
 	line, beside := list.item(most), list.item(unlisted)
 	if most == unlisted {
-		c.fault(line.at("load"), "max", "is asked for of what is unlisted, of which nothing is known", "give it a load, or bring it among the materials, with its supplier's certificate", ErrConflict)
+		c.fault(line.at("load"), "max", "is asked for of what is unlisted, of which nothing is known",
+			"give it a load, or bring it among the materials, with its supplier's certificate", ErrConflict)
 		return
 	}
-	c.fault(line.at("load"), "max", "is asked for beside "+units.Quote(fragrances[unlisted].Name)+", which is unlisted: what room the rules leave beside it is not known", "give a load, or bring that among the materials, with its supplier's certificate", ErrConflict, beside.String())
+	c.fault(line.at("load"), "max", "is asked for beside "+units.Quote(fragrances[unlisted].Name)+
+		", which is unlisted: what room the rules leave beside it is not known",
+		"give a load, or bring that among the materials, with its supplier's certificate", ErrConflict, beside.String())
 }
 
 func (c *checker) additions(part trail, p *Part) {
@@ -97,7 +103,8 @@ func (c *checker) additions(part trail, p *Part) {
 			a, t := &additions[i], list.item(i)
 			c.name(t.at(kind.String()), a.Name)
 			c.note(t, a.Note)
-			c.twice(list, kind.String(), i, a.Name, func(j int) bool { return additions[j].Name == a.Name }, "put both into one line of this part")
+			c.twice(list, kind.String(), i, a.Name, func(j int) bool { return additions[j].Name == a.Name },
+				"put both into one line of this part")
 			if !c.misplaced(t, kind, a.Name) && a.Name != "" {
 				c.unlisted(t, kind, a)
 			}
@@ -129,8 +136,10 @@ func (c *checker) paste(t trail, kind AdditionKind, carrier *Carrier) {
 func (c *checker) load(t trail, load *Load) {
 	switch {
 	case load.Max:
-		c.fault(t, "max", "is asked for of something that is not a fragrance", `write "3 % of oils", "3 % of batter" or a mass`, ErrConflict)
-	case !c.exactlyOne(t, `write "3 % of oils", "3 % of batter" or a mass`, load.OfOils.Given(), load.OfBatter.Given(), load.Mass.Sign() != 0):
+		c.fault(t, "max", "is asked for of something that is not a fragrance",
+			`write "3 % of oils", "3 % of batter" or a mass`, ErrConflict)
+	case !c.exactlyOne(t, `write "3 % of oils", "3 % of batter" or a mass`, load.OfOils.Given(), load.OfBatter.Given(),
+		load.Mass.Sign() != 0):
 	case load.OfOils.Given():
 		c.percent(t, load.OfOils, 100, false, false)
 	case load.OfBatter.Given():
@@ -150,7 +159,8 @@ func (c *checker) carrier(t trail, carrier *Carrier) {
 		return
 	}
 	if carrier.Oil.row != nil && carrier.In != InOil {
-		c.fault(t.at("liquid"), carrier.Oil.ID(), "is an oil, but the carrier is not said to be one", "set In to InOil", ErrConflict)
+		c.fault(t.at("liquid"), carrier.Oil.ID(), "is an oil, but the carrier is not said to be one", "set In to InOil",
+			ErrConflict)
 		return
 	}
 	if carrier.In == NoLiquid {
@@ -166,7 +176,8 @@ func (c *checker) carrier(t trail, carrier *Carrier) {
 	}
 	switch {
 	case carrier.In == InGlycerin && carrier.From == FromFormula:
-		c.fault(t.at("from"), "formula", "takes glycerin that the formula does not have", `write "extra", or leave it out`, ErrConflict)
+		c.fault(t.at("from"), "formula", "takes glycerin that the formula does not have", `write "extra", or leave it out`,
+			ErrConflict)
 	case carrier.In == InOil:
 		c.carrierOil(t, carrier)
 	}
@@ -190,11 +201,14 @@ func (c *checker) carrierOil(t trail, carrier *Carrier) {
 		c.fault(t.at("liquid"), "", "is missing", "name the oil", ErrMissing)
 	case c.f.lineOf(oil.ID()) >= 0:
 	case carrier.From == FromFormula:
-		c.fault(t.at("liquid"), oil.ID(), "is to come from the formula, which does not have it", `add it to the oils, or write "from": "extra"`,
+		c.fault(t.at("liquid"), oil.ID(), "is to come from the formula, which does not have it",
+			`add it to the oils, or write "from": "extra"`,
 			ErrConflict, "oils", "oils[].oil", t.String()+".from")
 	case c.differs(oil):
-		c.fault(t.at("liquid"), oil.ID(), "stands for two oils with different saponification values", "give each lot an id of its own", ErrConflict)
+		c.fault(t.at("liquid"), oil.ID(), "stands for two oils with different saponification values",
+			"give each lot an id of its own", ErrConflict)
 	case !oil.planned():
-		c.fault(t.at("liquid"), oil.ID(), "has no published saponification value", "choose another oil, or bring its value on a line of the formula", ErrMissing, "oils[].oil")
+		c.fault(t.at("liquid"), oil.ID(), "has no published saponification value",
+			"choose another oil, or bring its value on a line of the formula", ErrMissing, "oils[].oil")
 	}
 }

@@ -43,7 +43,8 @@ func (c *checker) weighed() {
 			}
 		}
 		if part == nil {
-			c.fault(at, "", "is not a part of this formula", cmp.Or(nearest.Remedy(read.Part, names), "use the names of its parts; a formula without parts has one, named whole"), ErrUnknown, "parts[].part", "parts")
+			c.fault(at, "", "is not a part of this formula", cmp.Or(nearest.Remedy(read.Part, names),
+				"use the names of its parts; a formula without parts has one, named whole"), ErrUnknown, "parts[].part", "parts")
 			continue
 		}
 		c.once(at, i, func(j int) bool { return w.Parts[j].Part == read.Part }, "put both into one")
@@ -55,12 +56,16 @@ func (c *checker) weighed() {
 			c.readMass(line, carrier.Mass)
 			switch there, apart := part.carries(carrier.Liquid, read); {
 			case there && !apart:
-				c.fault(line, "", "is in a paste that was weighed as one, under additions", "leave it out, or give the paste alone", ErrConflict)
+				c.fault(line, "", "is in a paste that was weighed as one, under additions", "leave it out, or give the paste alone",
+					ErrConflict)
 			case !there:
 				liquids := part.liquids()
-				c.fault(line, "", "is not a carrier of this part", cmp.Or(nearest.Remedy(carrier.Liquid, liquids), "name the liquid of one of its carriers"), ErrUnknown, "parts", "parts[].colourants", "parts[].fragrances", "parts[].additives")
+				c.fault(line, "", "is not a carrier of this part", cmp.Or(nearest.Remedy(carrier.Liquid, liquids),
+					"name the liquid of one of its carriers"), ErrUnknown, "parts", "parts[].colourants", "parts[].fragrances",
+					"parts[].additives")
 			}
-			c.once(line, j, func(k int) bool { return sameLiquid(read.Carriers[k].Liquid, carrier.Liquid) }, "weigh all the part's carriers of one liquid together")
+			c.once(line, j, func(k int) bool { return sameLiquid(read.Carriers[k].Liquid, carrier.Liquid) },
+				"weigh all the part's carriers of one liquid together")
 		}
 	}
 }
@@ -72,10 +77,14 @@ func (c *checker) weighedAdditions(part *Part, read *WeighedPart, t trail) {
 		addition := &read.Additions[i]
 		line := additions.at(addition.key())
 		c.readMass(line, addition.Mass)
-		if known := part.names(); !slices.ContainsFunc(known, func(name string) bool { return sameName(name, addition.Name) }) {
-			c.fault(line, "", "is not an addition of this part", cmp.Or(nearest.Remedy(addition.Name, known), "name one of its colourants, fragrances or additives"), ErrUnknown, "parts", "parts[].colourants", "parts[].fragrances", "parts[].additives", "parts[].match")
+		if known := part.names(); !slices.ContainsFunc(known,
+			func(name string) bool { return sameName(name, addition.Name) }) {
+			c.fault(line, "", "is not an addition of this part", cmp.Or(nearest.Remedy(addition.Name, known),
+				"name one of its colourants, fragrances or additives"), ErrUnknown, "parts", "parts[].colourants",
+				"parts[].fragrances", "parts[].additives", "parts[].match")
 		}
-		c.once(line, i, func(j int) bool { return sameName(read.Additions[j].Name, addition.Name) }, "weigh all the part's additions of one name together")
+		c.once(line, i, func(j int) bool { return sameName(read.Additions[j].Name, addition.Name) },
+			"weigh all the part's additions of one name together")
 	}
 }
 
@@ -111,7 +120,8 @@ func (c *checker) weighedLines(w *Weighed, t trail) {
 			found = found || c.f.Alkalis[j].Alkali == w.Alkalis[i].Alkali
 		}
 		if !found {
-			c.fault(line, "", "is not an alkali of this formula", "use the kinds of its alkalis", ErrUnknown, "alkali", "alkali[].kind")
+			c.fault(line, "", "is not an alkali of this formula", "use the kinds of its alkalis", ErrUnknown, "alkali",
+				"alkali[].kind")
 		}
 		c.once(line, i, func(j int) bool { return w.Alkalis[j].Alkali == w.Alkalis[i].Alkali }, "put both into one")
 	}
@@ -131,7 +141,8 @@ func (c *checker) weighedLines(w *Weighed, t trail) {
 		line := liquids.at(w.Liquids[i].Liquid)
 		c.readMass(line, w.Liquids[i].Mass)
 		if !slices.ContainsFunc(c.f.Water.Liquids, func(l LiquidLine) bool { return sameName(l.Name, w.Liquids[i].Liquid) }) {
-			c.fault(line, "", "is not a liquid of this formula", "use the names of its liquids; water has a key of its own", ErrUnknown, "water", "water.liquids", "water.liquids[].liquid")
+			c.fault(line, "", "is not a liquid of this formula", "use the names of its liquids; water has a key of its own",
+				ErrUnknown, "water", "water.liquids", "water.liquids[].liquid")
 		}
 		c.once(line, i, func(j int) bool { return sameName(w.Liquids[j].Liquid, w.Liquids[i].Liquid) }, "put both into one")
 	}
@@ -153,7 +164,8 @@ func (p *Part) carries(name string, read *WeighedPart) (there, apart bool) {
 	for of, c := range p.carriers() {
 		if c.isLiquid(name) {
 			there = true
-			apart = apart || !c.Paste || !slices.ContainsFunc(read.Additions, func(a WeighedAddition) bool { return sameName(a.Name, of) })
+			apart = apart || !c.Paste || !slices.ContainsFunc(read.Additions,
+				func(a WeighedAddition) bool { return sameName(a.Name, of) })
 		}
 	}
 	return there, apart

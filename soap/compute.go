@@ -182,7 +182,8 @@ func (s *solved) emptyPromise() (faults Faults) {
 			return nil
 		}
 	}
-	faults.Add("superfat.at_least", percentText(floor), "is kept only with less alkali than the scale shows: hardly anything of the oils is certain to saponify",
+	faults.Add("superfat.at_least", percentText(floor), "is kept only with less alkali than the scale shows: hardly "+
+		"anything of the oils is certain to saponify",
 		"add an oil or a fat that reacts, or weigh on a finer scale", ErrImpossible)
 	return faults
 }
@@ -222,12 +223,17 @@ func (s *solved) batch() Batch {
 	}
 	for i := range s.liquids {
 		l := &s.liquids[i]
-		b.Liquids = append(b.Liquids, LiquidWeighing{Name: l.line.Name, Weighing: weighed(l.mass, small, units.Nearest), Water: l.water})
+		b.Liquids = append(b.Liquids, LiquidWeighing{
+			Name: l.line.Name, Weighing: weighed(l.mass, small, units.Nearest), Water: l.water,
+		})
 	}
 	for i := range s.acids {
 		a := &s.acids[i]
 		takes := scaled(a.koh, units.Whole(molarOf(s.alkalis[0].Alkali)), units.Whole(molar.KOH), units.Nearest)
-		b.Acids = append(b.Acids, AcidWeighing{Acid: a.line.Acid, Asked: a.line.Asked, Weighing: weighed(a.mass, small, units.Nearest), Water: a.mass.Sub(a.pure), Takes: takes})
+		b.Acids = append(b.Acids, AcidWeighing{
+			Acid: a.line.Acid, Asked: a.line.Asked, Weighing: weighed(a.mass, small, units.Nearest),
+			Water: a.mass.Sub(a.pure), Takes: takes,
+		})
 	}
 	b.Lye = s.lye()
 	dryPot := s.dryPot()
@@ -308,7 +314,10 @@ func (s *solved) additions(part int, small units.Mass) []AdditionWeighing {
 		if l.kind == Fragrance {
 			how = units.Down
 		}
-		a := AdditionWeighing{Name: l.addition.Name, Asked: l.addition.asked, Kind: l.kind, Weighing: weighed(l.mass, small, how), Material: l.material, Colourant: l.colourant, Note: l.addition.Note, ratio: l.addition.Carrier.Ratio}
+		a := AdditionWeighing{
+			Name: l.addition.Name, Asked: l.addition.asked, Kind: l.kind, Weighing: weighed(l.mass, small, how),
+			Material: l.material, Colourant: l.colourant, Note: l.addition.Note, ratio: l.addition.Carrier.Ratio,
+		}
 		if carrier := l.addition.Carrier; carrier.In != NoLiquid {
 			from := Extra
 			if carrier.fromFormula() {

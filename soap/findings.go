@@ -181,7 +181,8 @@ func (j *judge) named(t trail, kind names.Kind, id, asked, note string) {
 	if asked == "" && note == "" {
 		return
 	}
-	f := Finding{Code: "name-note", Subject: t.String(), Names: []string{id}, Detail: string(kind), Source: cite.Source{How: cite.Memory}}
+	f := Finding{Code: "name-note", Subject: t.String(), Names: []string{id}, Detail: string(kind),
+		Source: cite.Source{How: cite.Memory}}
 	if asked != "" {
 		f.Names = append(f.Names, asked)
 	}
@@ -199,7 +200,8 @@ func (j *judge) additionName(t trail, a *AdditionWeighing) {
 		kind = names.Colourant
 	}
 	note := "" // of the maker's own there is none
-	if a.Kind == Fragrance && fragrance.Known(a.Name) || a.Kind == Colourant && a.Colourant.Given() && !a.Colourant.Supplied() {
+	if a.Kind == Fragrance && fragrance.Known(a.Name) || a.Kind == Colourant && a.Colourant.Given() &&
+		!a.Colourant.Supplied() {
 		note = names.Note(kind, cmp.Or(a.Asked, a.Name))
 	}
 	j.named(t, kind, a.Name, a.Asked, note)
@@ -208,7 +210,8 @@ func (j *judge) additionName(t trail, a *AdditionWeighing) {
 // plainName says of what is only a name that it is not judged. An additive that bears the
 // name of a fragrance or a colourant may be that, and pass its limits.
 func (j *judge) plainName(t trail, a *AdditionWeighing) {
-	f := Finding{Code: unjudged(a.Kind), Severity: Warning, Subject: t.String(), Names: []string{a.Name}, Source: cite.Source{How: cite.Given}}
+	f := Finding{Code: unjudged(a.Kind), Severity: Warning, Subject: t.String(), Names: []string{a.Name},
+		Source: cite.Source{How: cite.Given}}
 	if a.Kind == Additive {
 		f.Severity = Note
 		if scent := meaning(Fragrance, a.Name); scent.ID != "" && !scent.Unheld || len(scent.Several) > 0 {
@@ -223,7 +226,8 @@ func (j *judge) oilValue(t trail, oil Oil) {
 	row := oil.get()
 	j.rangeless(t, oil)
 	value := func(code string) Finding {
-		return Finding{Code: code, Subject: t.String(), Value: row.saponification.Typical, Unit: "mg KOH/g", Names: []string{row.name}, Source: oil.ValueSource()}
+		return Finding{Code: code, Subject: t.String(), Value: row.saponification.Typical, Unit: "mg KOH/g",
+			Names: []string{row.name}, Source: oil.ValueSource()}
 	}
 	if built, replaced := row.inPlaceOf(); replaced {
 		f := value("saponification-replaced")
@@ -258,7 +262,8 @@ func (j *judge) rangeless(t trail, oil Oil) {
 	if row.ranged {
 		return
 	}
-	f := Finding{Severity: Warning, Subject: t.String(), Value: row.saponification.Typical, Unit: "mg KOH/g", Names: []string{row.name}, Source: oil.ValueSource()}
+	f := Finding{Severity: Warning, Subject: t.String(), Value: row.saponification.Typical, Unit: "mg KOH/g",
+		Names: []string{row.name}, Source: oil.ValueSource()}
 	if row.choice == AsGiven {
 		f.Code, f.Severity = "saponification-single", Note
 		j.add(f)
@@ -302,7 +307,8 @@ func (j *judge) alkalis() {
 			f.Limit, f.Source = purityFloor(), AssumedPuritySource()
 			j.add(f)
 		case a.Strength.Given() && a.Strength.Single():
-			f.Code, f.Value, f.Source, f.Detail = "purity-single", a.Strength.Typical, cite.Source{How: cite.Given}, stockStrength
+			f.Code, f.Value, f.Source, f.Detail = "purity-single", a.Strength.Typical, cite.Source{How: cite.Given},
+				stockStrength
 			j.add(f)
 		case a.Strength.Given():
 		case a.Purity.Single():
@@ -314,7 +320,8 @@ func (j *judge) alkalis() {
 		j.coarse(t, a.Alkali.Name(), weighing)
 	}
 	if len(j.b.Alkalis) == 1 && j.b.Alkalis[0].Alkali == PotassiumHydroxide {
-		j.add(Finding{Code: "potassium-only", Subject: list.String(), Names: []string{PotassiumHydroxide.Name()}, Source: commonSource()})
+		j.add(Finding{Code: "potassium-only", Subject: list.String(), Names: []string{PotassiumHydroxide.Name()},
+			Source: commonSource()})
 	}
 }
 
@@ -374,7 +381,8 @@ func (j *judge) part(i int) {
 	}
 	shift := settled(superfat.Planned.Sub(j.superfatOfBatch().Planned))
 	if limit := thousandths(5); shift.Compare(limit) > 0 || units.Whole(0).Sub(shift).Compare(limit) > 0 {
-		f := Finding{Code: "part-superfat-shifted", Subject: t.String(), Value: shift, Limit: limit, Unit: "points", Source: cite.Source{How: cite.Computed}, Names: names}
+		f := Finding{Code: "part-superfat-shifted", Subject: t.String(), Value: shift, Limit: limit, Unit: "points",
+			Source: cite.Source{How: cite.Computed}, Names: names}
 		if shift.Sign() < 0 {
 			f.Detail = heldBack
 		}
@@ -454,7 +462,8 @@ func (j *judge) coarse(t trail, name string, w Weighing) {
 	if change.Compare(product(w.Mass, limit, units.Down)) <= 0 || dust(w.Mass) {
 		return
 	}
-	f := Finding{Code: "rounding-coarse", Subject: t.String(), Limit: limit, Unit: "%", Source: commonSource(), Names: []string{name}}
+	f := Finding{Code: "rounding-coarse", Subject: t.String(), Limit: limit, Unit: "%", Source: commonSource(),
+		Names: []string{name}}
 	f.Value, _ = change.Per(w.Mass)
 	if w.Weigh.Sign() == 0 {
 		f.Severity = Warning

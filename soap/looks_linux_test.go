@@ -17,7 +17,8 @@ func threadTime(t *testing.T) time.Duration {
 	t.Helper()
 	const threadCPU = 3 // CLOCK_THREAD_CPUTIME_ID
 	var at syscall.Timespec
-	if _, _, errno := syscall.RawSyscall(syscall.SYS_CLOCK_GETTIME, threadCPU, uintptr(unsafe.Pointer(&at)), 0); errno != 0 {
+	if _, _, errno := syscall.RawSyscall(syscall.SYS_CLOCK_GETTIME, threadCPU, uintptr(unsafe.Pointer(&at)),
+		0); errno != 0 {
 		t.Fatal(errno)
 	}
 	return time.Duration(at.Nano())

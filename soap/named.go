@@ -67,7 +67,8 @@ func (f *Formula) named() *Formula {
 // that itself where the part has it, else the id that it means.
 func (f *Formula) weighedAs(p *Part, name string) string {
 	known := p.names()
-	if slices.Contains(known, name) || slices.ContainsFunc(known, func(other string) bool { return sameName(other, name) }) {
+	if slices.Contains(known, name) || slices.ContainsFunc(known,
+		func(other string) bool { return sameName(other, name) }) {
 		return name
 	}
 	for kind := Colourant; kind <= Fragrance; kind++ {
@@ -183,7 +184,8 @@ func (c *checker) unlisted(t trail, kind AdditionKind, a *Addition) {
 	id, answer := c.f.meaning(kind, a.Name)
 	if c.f.knows(kind, id) {
 		line := t // a copy, so that a line in order costs nothing
-		c.fault(line.at("unlisted"), "true", "is given for "+id+", which is known, and judged", "leave it out", ErrConflict, "materials", "pigments")
+		c.fault(line.at("unlisted"), "true", "is given for "+id+", which is known, and judged", "leave it out", ErrConflict,
+			"materials", "pigments")
 		return
 	}
 	if reason, _ := nameFault(a.Name); reason != "" {
@@ -206,7 +208,8 @@ func (c *checker) unlisted(t trail, kind AdditionKind, a *Addition) {
 		}
 	}
 	at := line.at(kind.String())
-	c.fault(at, a.asWritten(), cmp.Or(reason, "is not a "+kind.String()+" that is known"), remedy, ErrUnknown, own, own+"[]."+kind.String(), line.String()+".unlisted")
+	c.fault(at, a.asWritten(), cmp.Or(reason, "is not a "+kind.String()+" that is known"), remedy, ErrUnknown, own, own+
+		"[]."+kind.String(), line.String()+".unlisted")
 }
 
 // asWritten is the name of an addition as the formula has it.
@@ -225,13 +228,15 @@ func (c *checker) additive(t trail, a *Addition) {
 	}
 	if reason == "" && !a.Unlisted {
 		if oil := c.oilCalled(a.Name); oil != "" {
-			reason, remedy = "is a name of an oil ("+oil+"), which takes up alkali", `list it among the oils; or, where it is no oil (a puree, a meal), write "unlisted": true`
+			reason, remedy = "is a name of an oil ("+oil+"), which takes up alkali",
+				`list it among the oils; or, where it is no oil (a puree, a meal), write "unlisted": true`
 		}
 	}
 	if reason != "" {
 		line := t // a copy, so that a line in order costs nothing
 		path := line.String()
-		c.fault(line.at(Additive.String()), a.Name, reason, remedy, ErrConflict, path+".unlisted", path+".glitter", "oils[].oil")
+		c.fault(line.at(Additive.String()), a.Name, reason, remedy, ErrConflict, path+".unlisted", path+".glitter",
+			"oils[].oil")
 	}
 }
 
@@ -242,7 +247,8 @@ func reckonedElsewhere(name string) (reason, remedy string) {
 		return "is a name of " + alkali, "list it among the alkalis, where it is reckoned with"
 	}
 	if acid := lye.AcidNamed(name); acid != "" {
-		return "is a name of an acid (" + acid + ")", "list it among the acids, where the alkali that it takes up is reckoned with"
+		return "is a name of an acid (" + acid + ")", "list it among the acids, where the alkali that it takes up is " +
+			"reckoned with"
 	}
 	return "", ""
 }

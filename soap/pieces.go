@@ -124,7 +124,8 @@ func (s *solved) volumes(c *contents) (v *Volumes, batter float64, ok bool) {
 	_, _, most, _ := s.bulk.pot(c, lowest)
 	_, _, least, _ := s.bulk.pot(c, highest)
 	batter = c.pot / pot
-	v = &Volumes{At: s.bulk.at, Pot: millilitres(pot), Oils: millilitres(oils), Lye: millilitres(lye), Unknown: s.bulk.unknown}
+	v = &Volumes{At: s.bulk.at, Pot: millilitres(pot), Oils: millilitres(oils), Lye: millilitres(lye),
+		Unknown: s.bulk.unknown}
 	v.LyeAsked, _ = units.DensityOfFloat(s.bulk.lye)
 	v.Density, _ = units.DensityOfFloat(batter)
 	v.Spread, _ = units.RatioOfFloat((c.pot/least - c.pot/most) / 2 / batter)
@@ -134,7 +135,10 @@ func (s *solved) volumes(c *contents) (v *Volumes, batter float64, ok bool) {
 // keepsBack reports whether what is poured is divided: there are vessels to fill, or a
 // part says what is kept back or lost.
 func (f *Formula) keepsBack() bool {
-	return len(f.Size.Vessels) > 0 || slices.ContainsFunc(f.Parts, func(p Part) bool { return p.Reserve.Given() || p.Loss.Sign() > 0 })
+	return len(f.Size.Vessels) > 0 || slices.ContainsFunc(f.Parts, func(p Part) bool {
+		return p.Reserve.Given() ||
+			p.Loss.Sign() > 0
+	})
 }
 
 // share divides what is poured of every part: filled, reserve, loss.
@@ -146,7 +150,8 @@ func (s *solved) share(b *Batch) (faults Faults) {
 		if p.Filled, p.Reserve, ok = mould.Shared(p.Poured, part.Loss, part.ReserveOrUsual()); !ok {
 			faults = append(faults, Fault{
 				Path: itemPath("parts", i) + ".loss", Kind: ErrImpossible,
-				Reason: "takes " + part.Loss.Text(units.Gram, 2) + " g, more than the " + p.Poured.Text(units.Gram, 2) + " g that there is of the part", Remedy: "lower it, or make more",
+				Reason: "takes " + part.Loss.Text(units.Gram, 2) + " g, more than the " + p.Poured.Text(units.Gram, 2) +
+					" g that there is of the part", Remedy: "lower it, or make more",
 			})
 		}
 		b.Filled, b.Reserve, b.Loss = b.Filled.Add(p.Filled), b.Reserve.Add(p.Reserve), b.Loss.Add(p.Loss)
@@ -171,8 +176,9 @@ func (s *solved) pieces(b *Batch, density []float64, batter float64) {
 			}
 			fresh, _ := content.Over(cuts, units.Nearest) // of one cut at least
 			p := Piece{
-				Vessel: v.Name, Part: s.parts[seat.part].Name, Top: v.On != "", Count: s.seated.wanted[i] * v.cuts(), Filled: s.seated.each[i] * v.cuts(),
-				Fresh: fresh, Volume: millilitres(volume * k.parts[j] / float64(v.cuts())), Spread: units.Whole(0),
+				Vessel: v.Name, Part: s.parts[seat.part].Name, Top: v.On != "", Count: s.seated.wanted[i] * v.cuts(),
+				Filled: s.seated.each[i] * v.cuts(),
+				Fresh:  fresh, Volume: millilitres(volume * k.parts[j] / float64(v.cuts())), Spread: units.Whole(0),
 			}
 			p.Pour = p.Fresh
 			if !v.Trial.Given() {
@@ -235,7 +241,8 @@ func (s *solved) extras(b *Batch, v *Vessel, batter float64) (mass units.Mass) {
 	for i := range s.f.Toppings {
 		if t := &s.f.Toppings[i]; t.Vessel == v.Name {
 			mass = mass.Add(t.Mass)
-			b.Toppings = append(b.Toppings, ExtraCount{t.Name, v.Name, pieces, product(t.Mass, units.Whole(pieces), units.Nearest)})
+			b.Toppings = append(b.Toppings, ExtraCount{t.Name, v.Name, pieces, product(t.Mass, units.Whole(pieces),
+				units.Nearest)})
 		}
 	}
 	return mass

@@ -73,7 +73,8 @@ func ParseFormulaBeside(known Beside, text []byte) (Formula, Places, error) {
 func parsed(text []byte, what string) (Places, *strictjson.Node, Faults) {
 	places := Places{text: text}
 	if len(text) > MostBytes {
-		return places, nil, Faults{{Line: 1, Column: 1, Reason: "is larger than 1 MiB", Remedy: "a formula needs a few thousand bytes", Kind: ErrLimit}}
+		return places, nil, Faults{{Line: 1, Column: 1, Reason: "is larger than 1 MiB",
+			Remedy: "a formula needs a few thousand bytes", Kind: ErrLimit}}
 	}
 	root, bad := strictjson.Parse(text, mostDepth)
 	if bad != nil {
@@ -86,7 +87,8 @@ func parsed(text []byte, what string) (Places, *strictjson.Node, Faults) {
 	}
 	places.root = &root
 	if root.Kind != strictjson.Object {
-		f := Fault{Reason: "is " + root.Kind.Name() + " where " + what + " needed", Remedy: "write {…}, as the help on the formula shows", Kind: ErrFormat}
+		f := Fault{Reason: "is " + root.Kind.Name() + " where " + what + " needed",
+			Remedy: "write {…}, as the help on the formula shows", Kind: ErrFormat}
 		f.Line, f.Column = places.position(root.Offset)
 		return places, nil, Faults{f}
 	}
@@ -204,7 +206,8 @@ func (r *reader) object(s *spot, known ...string) bool {
 		return false
 	}
 	if s.node.Kind != strictjson.Object {
-		r.fault(s, "", "is "+s.node.Kind.Name()+" where an object is needed", "write {…} with "+strings.Join(known, ", "), ErrFormat)
+		r.fault(s, "", "is "+s.node.Kind.Name()+" where an object is needed", "write {…} with "+strings.Join(known, ", "),
+			ErrFormat)
 		return false
 	}
 	for i := range s.node.Members {
@@ -239,7 +242,8 @@ func (r *reader) list(s *spot, most int, what string) bool {
 		return false
 	}
 	if len(s.node.Items) > most {
-		r.fault(s, "", "has more than "+units.Whole(most).Text(0)+" "+what, "use at most "+units.Whole(most).Text(0), ErrLimit)
+		r.fault(s, "", "has more than "+units.Whole(most).Text(0)+" "+what, "use at most "+units.Whole(most).Text(0),
+			ErrLimit)
 		return false
 	}
 	return true

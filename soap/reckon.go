@@ -113,11 +113,13 @@ func (s *solved) reckon(b *Batch) (*Reckoning, Faults) {
 		}
 		j := judged{prospect: w.ofPart(i), heap: w.heapOf(i, dry[i])}
 		part := ReckonedPart{
-			Name: w.parts[i].Name, Share: w.parts[i].Share, Batter: j.heap.batter, Oils: w.partOils[i], Poured: j.heap.poured, Dry: j.heap.dry,
+			Name: w.parts[i].Name, Share: w.parts[i].Share, Batter: j.heap.batter, Oils: w.partOils[i], Poured: j.heap.poured,
+			Dry:       j.heap.dry,
 			Additions: w.additions(i, w.small),
 		}
 		if part.Superfat, ok = j.judge(); !ok {
-			faults.Add("weighed", "", "leaves no oil for the alkali of "+units.Quote(part.Name)+" in the worst case", remedy, ErrImpossible)
+			faults.Add("weighed", "", "leaves no oil for the alkali of "+units.Quote(part.Name)+" in the worst case", remedy,
+				ErrImpossible)
 		}
 		r.Poured, r.Dry = r.Poured.Add(part.Poured), r.Dry.Add(part.Dry)
 		r.Parts[i] = part
@@ -187,7 +189,8 @@ func (b *Batch) judgedPart(i int) *PartBatch {
 // A heap is what the batch, or a part of it, comes to as weighed.
 type heap struct {
 	batter, poured, dry, water units.Mass
-	oils                       units.Mass // of the batch all of the formula's, of a part its share of the pot's and its own jugs
+	// of the batch all of the formula's, of a part its share of the pot's and its own jugs
+	oils units.Mass
 }
 
 // judged is what a superfat is judged from, and what it is a superfat of.
@@ -215,7 +218,8 @@ func (s *solved) whole(dryPot units.Mass) heap {
 // heapOf is the heap of a part; dry is its share of the dry pot.
 func (s *solved) heapOf(part int, dry units.Mass) heap {
 	own := s.own(part)
-	h := heap{batter: s.partPot[part], poured: s.partPot[part].Add(own.poured), dry: dry.Add(own.dry), water: s.partWater[part].Add(own.water)}
+	h := heap{batter: s.partPot[part], poured: s.partPot[part].Add(own.poured), dry: dry.Add(own.dry),
+		water: s.partWater[part].Add(own.water)}
 	inPot := units.Mass{}
 	for i := range s.oils {
 		inPot = inPot.Add(s.inPot(i))

@@ -46,8 +46,10 @@ func (r *run) spend(steps int) Faults {
 	}
 	if r.left -= steps; r.left < 0 {
 		return Faults{{
-			Reason: "asks for more work than one formula may: what fills its vessels, its promise, what it asks the most of and the loads that it looks for drive each other, round after round",
-			Remedy: `give a size, a planned superfat or loads in place of some of them, or make several formulas`, Kind: ErrLimit,
+			Reason: "asks for more work than one formula may: what fills its vessels, its promise, what it asks the most of " +
+				"and the loads that it looks for drive each other, round after round",
+			Remedy: `give a size, a planned superfat or loads in place of some of them, or make several formulas`,
+			Kind:   ErrLimit,
 		}}
 	}
 	return nil

@@ -16,19 +16,32 @@ import (
 	"example.com/lyewright/soap"
 )
 
-var searchFor = flag.Duration("heaviest", 0, "search so long, for each kind, for a formula that costs more than the heaviest known, and keep it")
+var searchFor = flag.Duration("heaviest", 0, "search so long, for each kind, for a formula that costs more than the "+
+	"heaviest known, and keep it")
 
 // kinds say what keeps a formula of its kind, however it is changed.
 var kinds = map[string]func(h madeup.Heavy) bool{
-	"fragrances, each part's most, vessels":   func(h madeup.Heavy) bool { return h.Most && h.Vessels > 0 && h.Matched == 0 && !h.Promise },
+	"fragrances, each part's most, vessels": func(h madeup.Heavy) bool {
+		return h.Most && h.Vessels > 0 &&
+			h.Matched == 0 && !h.Promise
+	},
 	"loads to be matched, carriers held back": func(h madeup.Heavy) bool { return h.Matched > 0 && h.Held },
-	"a promise, loads of batter, vessels":     func(h madeup.Heavy) bool { return h.Promise && h.OfBatter && h.Vessels > 0 && h.Matched == 0 },
+	"a promise, loads of batter, vessels": func(h madeup.Heavy) bool {
+		return h.Promise && h.OfBatter &&
+			h.Vessels > 0 && h.Matched == 0
+	},
 	"the maker's own lists, layers": func(h madeup.Heavy) bool {
 		return h.Materials > 1 && h.Constituents > 1 && h.Layers > 1 && h.Matched == 0
 	},
-	"additives in carriers, layers":  func(h madeup.Heavy) bool { return h.Additives > 10 && h.Held && h.Layers > 1 && h.Fragrances == 0 },
-	"weighed":                        func(h madeup.Heavy) bool { return h.Weighed && h.Matched == 0 && !h.Promise },
-	"a hundred swatches of 71 bands": func(h madeup.Heavy) bool { return h.Swatches > 0 && h.Matched == 0 && h.Tinted > 0 },
+	"additives in carriers, layers": func(h madeup.Heavy) bool {
+		return h.Additives > 10 && h.Held && h.Layers > 1 &&
+			h.Fragrances == 0
+	},
+	"weighed": func(h madeup.Heavy) bool { return h.Weighed && h.Matched == 0 && !h.Promise },
+	"a hundred swatches of 71 bands": func(h madeup.Heavy) bool {
+		return h.Swatches > 0 && h.Matched == 0 &&
+			h.Tinted > 0
+	},
 }
 
 // processTime is the time that processors have worked for this process, collecting its garbage too.
@@ -40,8 +53,8 @@ func processTime() time.Duration {
 	return time.Duration(used.Utime.Nano() + used.Stime.Nano())
 }
 
-// costOf gives the time in seconds that a formula takes from its text to the JSON of every view, the least of two; below
-// zero where it is refused, or where no end of it was waited for.
+// costOf gives the time in seconds that a formula takes from its text to the JSON of every view, the least of two;
+// below zero where it is refused, or where no end of it was waited for.
 func costOf(h madeup.Heavy) float64 {
 	text, least := h.Text(), 0.0
 	for run := range 2 {

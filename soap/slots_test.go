@@ -53,8 +53,8 @@ func TestClientsThatHaveGoneFreeTheirSlots(t *testing.T) {
 	}
 }
 
-// The heaviest formula of each kind is answered as any other, with its batch; and where its client goes away before, the
-// handler comes to an end as well, with nothing but a refusal.
+// The heaviest formula of each kind is answered as any other, with its batch; and where its client goes away before,
+// the handler comes to an end as well, with nothing but a refusal.
 func TestAHandlerAnswersTheHeaviestOfEachKind(t *testing.T) {
 	for name, heavy := range heaviest {
 		text := heavy.Text()
@@ -69,7 +69,8 @@ func TestAHandlerAnswersTheHeaviestOfEachKind(t *testing.T) {
 			Findings []struct{ Code, Severity string }
 		}
 		w := serve(t.Context())
-		if err := json.Unmarshal(w.Body.Bytes(), &answered); err != nil || w.Code != http.StatusOK || answered.Schema != "batch/1" {
+		if err := json.Unmarshal(w.Body.Bytes(), &answered); err != nil || w.Code != http.StatusOK ||
+			answered.Schema != "batch/1" {
 			t.Errorf("%s: %v, status %d, %.200s", name, err, w.Code, w.Body)
 		}
 		if n := len(answered.Findings); n == 0 || n > 200 {

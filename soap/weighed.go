@@ -124,7 +124,10 @@ type WeighedCarrier struct {
 // adds reports whether an addition of a part was weighed.
 func (w *Weighed) adds(part, name string) bool {
 	return slices.ContainsFunc(w.Parts, func(p WeighedPart) bool {
-		return p.Part == part && slices.ContainsFunc(p.Additions, func(a WeighedAddition) bool { return sameName(a.Name, name) })
+		return p.Part == part && slices.ContainsFunc(p.Additions, func(a WeighedAddition) bool {
+			return sameName(a.Name,
+				name)
+		})
 	})
 }
 

@@ -66,7 +66,8 @@ func TestATitrationToTwoEndPoints(t *testing.T) {
 }
 
 func TestATitrationToOneEndPoint(t *testing.T) {
-	one := []string{"titration", "-alkali", "potassium-hydroxide", "-sample", "1.5 g", "-normality", "1", "-total", "24 mL"}
+	one := []string{"titration", "-alkali", "potassium-hydroxide", "-sample", "1.5 g", "-normality", "1", "-total",
+		"24 mL"}
 	found := asked(t, one...)
 	near(t, found, "high_pct", 24*56.105/15, 1e-6)
 	absent(t, found, "hydroxide_pct", "carbonate_pct", "low_pct")
@@ -108,7 +109,8 @@ func TestWhatALyeIsLike(t *testing.T) {
 		t.Error("a reading is not marked as an upper figure")
 	}
 	potassium := asked(t, "density", "-alkali", "potassium-hydroxide", "-strength", "30 %", "-temperature", "20 °C")
-	near(t, potassium, "density_g_per_ml", 1.2905, 0.01) // CRC Handbook, 102nd edition: 1.2819; ICT, recalled: 1.2905 at 15 °C
+	// CRC Handbook, 102nd edition: 1.2819; ICT, recalled: 1.2905 at 15 °C
+	near(t, potassium, "density_g_per_ml", 1.2905, 0.01)
 	absent(t, potassium, "crystallises_c", "boiling_c")
 	if note, _ := potassium["note"].(string); !strings.Contains(note, "does not crystallise") {
 		t.Errorf("nothing says why: %q", note)
@@ -131,14 +133,16 @@ func TestAStockLyeIsMadeAndThinned(t *testing.T) {
 
 // Each is answered as text and as an object.
 var lyeQuestions = map[string]string{
-	"titration":      "titration|-sample|1.5 g|-normality|1|-first|36.3 mL|-total|36.6 mL|-balance|0.01 g|-burette|0.05 mL|-titrant|0.2 %",
-	"exact":          "titration|-sample|0.4 g|-normality|0.1|-first|17.5 mL|-total|19.0 mL",
-	"one-point":      "titration|-sample|1.5 g|-normality|1|-total|36.6 mL",
-	"one-point-koh":  "titration|-sample|1.5 g|-normality|1|-total|24 mL|-carbonate-max|2 %|-alkali|potassium-hydroxide",
-	"solution":       "titration|-sample|2 g|-normality|1|-first|25 mL|-total|25.1 mL|-burette|0.05 mL",
-	"heat":           "heat|-water|200 g|-water-temperature|20 °C|-alkali-mass|100 g",
-	"heat-ice":       "heat|-water|100 g|-water-temperature|59 °F|-alkali-mass|100 g|-ice|40 g|-room|20 °C|-heat|older",
-	"heat-koh":       "heat|-water|200 g|-water-temperature|20 °C|-alkali-mass|100 g|-alkali|potassium-hydroxide|-purity|86 %",
+	"titration": "titration|-sample|1.5 g|-normality|1|-first|36.3 mL|-total|36.6 mL|-balance|0.01 g|-burette|0.05 " +
+		"mL|-titrant|0.2 %",
+	"exact":         "titration|-sample|0.4 g|-normality|0.1|-first|17.5 mL|-total|19.0 mL",
+	"one-point":     "titration|-sample|1.5 g|-normality|1|-total|36.6 mL",
+	"one-point-koh": "titration|-sample|1.5 g|-normality|1|-total|24 mL|-carbonate-max|2 %|-alkali|potassium-hydroxide",
+	"solution":      "titration|-sample|2 g|-normality|1|-first|25 mL|-total|25.1 mL|-burette|0.05 mL",
+	"heat":          "heat|-water|200 g|-water-temperature|20 °C|-alkali-mass|100 g",
+	"heat-ice":      "heat|-water|100 g|-water-temperature|59 °F|-alkali-mass|100 g|-ice|40 g|-room|20 °C|-heat|older",
+	"heat-koh": "heat|-water|200 g|-water-temperature|20 °C|-alkali-mass|100 " +
+		"g|-alkali|potassium-hydroxide|-purity|86 %",
 	"density":        "density|-strength|33 %|-temperature|40 °C|-mass|350 g",
 	"density-cold":   "density|-strength|20 %|-temperature|0 °C",
 	"hydrometer":     "density|-reading|1.33 g/mL|-temperature|25 °C",
@@ -164,7 +168,8 @@ func TestTheLyePrintsAsItsGoldenFiles(t *testing.T) {
 		}
 		flat := strings.Join(strings.Fields(stdout), " ")
 		for _, caution := range []string{
-			"Alkali burns skin and can blind", "tight goggles, alkali-proof gloves and long sleeves", "never the water to the alkali", "no aluminium",
+			"Alkali burns skin and can blind", "tight goggles, alkali-proof gloves and long sleeves",
+			"never the water to the alkali", "no aluminium",
 			"15 minutes or more", "get medical help", "do not neutralise", "labels and safety data sheets", "local rules",
 		} {
 			if !strings.Contains(flat, caution) {
@@ -183,8 +188,9 @@ func TestTheLyeAnswersInJSONWithItsKeysInOrder(t *testing.T) {
 	keys := map[string]string{
 		"titration": "hydroxide_pct:n? carbonate_pct:n? low_pct:n? high_pct:n findings:l source:t",
 		"heat":      "strength_pct:n final_c:n rise_k:n boiling_c:n? hot:b extrapolated:b source:t",
-		"density":   "strength_pct:n upper:b? density_g_per_ml:n volume_ml:n? crystallises_c:n? note:t? boiling_c:n? source:t",
-		"stock":     "strength_pct:n alkali_g:n? stock_g:n? water_g:n",
+		"density": "strength_pct:n upper:b? density_g_per_ml:n volume_ml:n? crystallises_c:n? note:t? boiling_c:n? " +
+			"source:t",
+		"stock": "strength_pct:n alkali_g:n? stock_g:n? water_g:n",
 	}
 	for name, args := range lyeQuestions {
 		list := strings.Split(args, "|")
@@ -201,11 +207,13 @@ func TestTheLyeAnswersInJSONWithItsKeysInOrder(t *testing.T) {
 			}
 			figure, isNumber := o.values[key].(json.Number)
 			_, decimals, _ := strings.Cut(figure.String(), ".")
-			if temperature := strings.HasSuffix(key, "_c") || strings.HasSuffix(key, "_k"); isNumber && temperature && len(decimals) > 2 {
+			if temperature := strings.HasSuffix(key, "_c") || strings.HasSuffix(key, "_k"); isNumber && temperature &&
+				len(decimals) > 2 {
 				t.Errorf("%s: %s is %s, at most two decimals", name, key, figure)
 			}
 		}
-		if o.values["schema"] != "lye-"+list[0]+"/1" || o.values["data_edition"] != soap.DataEdition() || (o.values["alkali"] == "potassium-hydroxide") != strings.HasSuffix(name, "koh") {
+		if o.values["schema"] != "lye-"+list[0]+"/1" || o.values["data_edition"] != soap.DataEdition() ||
+			(o.values["alkali"] == "potassium-hydroxide") != strings.HasSuffix(name, "koh") {
 			t.Errorf("%s: %v, %v, %v", name, o.values["schema"], o.values["data_edition"], o.values["alkali"])
 		}
 		if _, found := o.values["crystallises_c"]; list[0] == "density" && found == (o.values["note"] != nil) {
@@ -216,7 +224,8 @@ func TestTheLyeAnswersInJSONWithItsKeysInOrder(t *testing.T) {
 
 // What can be pasted into a formula file is taken there.
 func TestARangeFromATitrationGoesIntoAFormula(t *testing.T) {
-	for name, stands := range map[string]string{"titration": `"purity": {"low":`, "one-point-koh": `"purity": {"low":`, "solution": `"stock": {"strength":`} {
+	for name, stands := range map[string]string{"titration": `"purity": {"low":`, "one-point-koh": `"purity": {"low":`,
+		"solution": `"stock": {"strength":`} {
 		args := strings.Split(lyeQuestions[name], "|")
 		stdout, _, _ := lyewright("", append([]string{"lye"}, args...)...)
 		_, pasted, found := strings.Cut(stdout, "In a formula file:\n")
@@ -241,7 +250,8 @@ func TestARangeFromATitrationGoesIntoAFormula(t *testing.T) {
 // named there is an option of it; what the help shows works.
 func TestTheHelpOnLyeNamesItsOptions(t *testing.T) {
 	help, _, _ := lyewright("", "help", "lye")
-	for _, args := range [][]string{{"lye", "-h"}, {"lye", "--help"}, {"lye", "help"}, {"lye", "heat", "-h"}, {"lye", "stock", "-json", "--help"}, {"help", "lye", "heat"}} {
+	for _, args := range [][]string{{"lye", "-h"}, {"lye", "--help"}, {"lye", "help"}, {"lye", "heat", "-h"},
+		{"lye", "stock", "-json", "--help"}, {"help", "lye", "heat"}} {
 		if got, stderr, status := lyewright("", args...); got != help || status != done || stderr != "" {
 			t.Errorf("%v: exit %d, %.60q, %q", args, status, got, stderr)
 		}
@@ -257,7 +267,10 @@ func TestTheHelpOnLyeNamesItsOptions(t *testing.T) {
 	word := regexp.MustCompile(`"[^"]*"|\S+`)
 	explained := 0
 	for _, topic := range lyeTopics() {
-		at := slices.IndexFunc(paragraphs, func(p string) bool { return strings.HasPrefix(p, "  lyewright lye "+topic.name+" ") })
+		at := slices.IndexFunc(paragraphs, func(p string) bool {
+			return strings.HasPrefix(p, "  lyewright lye "+topic.name+
+				" ")
+		})
 		if at < 0 {
 			t.Errorf("the help does not show lye %s", topic.name)
 			continue
@@ -267,7 +280,8 @@ func TestTheHelpOnLyeNamesItsOptions(t *testing.T) {
 		for _, m := range option.FindAllStringSubmatch(paragraphs[at], -1) {
 			named[m[1]] = true
 		}
-		if got, want := slices.Sorted(maps.Keys(named)), slices.Sorted(slices.Values(topic.options)); !slices.Equal(got, want) {
+		if got, want := slices.Sorted(maps.Keys(named)), slices.Sorted(slices.Values(topic.options)); !slices.Equal(got,
+			want) {
 			t.Errorf("lye %s takes %v, the help names %v", topic.name, want, got)
 		}
 		shown := strings.ReplaceAll(paragraphs[at], "\n                    ", " ")
@@ -290,11 +304,13 @@ func TestTheHelpOnLyeNamesItsOptions(t *testing.T) {
 func TestLyeAloneSaysWhatIsMissingAndHelps(t *testing.T) {
 	help, _, _ := lyewright("", "help", "lye")
 	stdout, stderr, status := lyewright("", "lye")
-	if want := "lyewright: lye needs to know what is asked; write titration, heat, density or stock behind it\n\n" + help; status != wrongInput || stdout != "" || stderr != want {
+	if want := "lyewright: lye needs to know what is asked; write titration, heat, density or stock behind it\n\n" +
+		help; status != wrongInput || stdout != "" || stderr != want {
 		t.Errorf("exit %d, %q, %q", status, stdout, stderr)
 	}
 	// standard error that breaks off within the help
-	if status := run([]string{"lye"}, strings.NewReader(""), io.Discard, &full{left: len(stderr) - 1}); status != cannotIO {
+	if status := run([]string{"lye"}, strings.NewReader(""), io.Discard,
+		&full{left: len(stderr) - 1}); status != cannotIO {
 		t.Errorf("cut short: exit %d", status)
 	}
 }
@@ -303,8 +319,10 @@ func TestLyeAloneSaysWhatIsMissingAndHelps(t *testing.T) {
 // and one of a solution, is refused with what is right here.
 func TestTheLyeTakesTheNamesOfAnAlkaliThatAFormulaTakes(t *testing.T) {
 	for name, want := range map[string]string{
-		"caustic soda": "sodium-hydroxide", "NaOH": "sodium-hydroxide", "Ätznatron": "sodium-hydroxide", "Sodium Hydroxide": "sodium-hydroxide",
-		"KOH": "potassium-hydroxide", "potasse caustique": "potassium-hydroxide", "hidróxido de potasio": "potassium-hydroxide",
+		"caustic soda": "sodium-hydroxide", "NaOH": "sodium-hydroxide", "Ätznatron": "sodium-hydroxide",
+		"Sodium Hydroxide": "sodium-hydroxide",
+		"KOH":              "potassium-hydroxide", "potasse caustique": "potassium-hydroxide",
+		"hidróxido de potasio": "potassium-hydroxide",
 	} {
 		question := []string{"lye", "stock", "-strength", "40 %", "-make", "1 kg", "-alkali", name}
 		stdout, stderr, status := lyewright("", append(question, "-json")...)
@@ -321,11 +339,13 @@ func TestTheLyeTakesTheNamesOfAnAlkaliThatAFormulaTakes(t *testing.T) {
 		"lye":         "may mean potassium-hydroxide; or sodium-hydroxide",
 		"soda":        "may mean sodium-hydroxide; or something else",
 		"baking soda": "no hydroxide",
-		"Natronlauge": "is a solution: enter as stock lye with its strength; write the hydroxide that is in it, sodium-hydroxide or",
-		"caustic":     "is not an alkali that is known",
+		"Natronlauge": "is a solution: enter as stock lye with its strength; write the hydroxide that is in it, " +
+			"sodium-hydroxide or",
+		"caustic": "is not an alkali that is known",
 	} {
 		stdout, stderr, status := lyewright("", "lye", "stock", "-strength", "40 %", "-make", "1 kg", "-alkali", name)
-		if status != wrongInput || stdout != "" || !strings.Contains(stderr, `-alkali: "`+name+`" `) || !strings.Contains(stderr, want) {
+		if status != wrongInput || stdout != "" || !strings.Contains(stderr, `-alkali: "`+name+`" `) ||
+			!strings.Contains(stderr, want) {
 			t.Errorf("%s: exit %d, %s%s", name, status, stdout, stderr)
 		}
 	}
@@ -335,36 +355,52 @@ func TestTheLyeTakesTheNamesOfAnAlkaliThatAFormulaTakes(t *testing.T) {
 func TestWhatIsWrongWithALyeIsSaidTogether(t *testing.T) {
 	for args, want := range map[string][]string{
 		"titration": {"-sample: is missing", "-normality: is missing", "-total: is missing"},
-		"titration|-sample|2|-normality|1|-first|1 g":                               {`-sample: "2" has no unit`, `-first: "1 g" has the wrong unit for a volume`},
-		"titration|-sample|1 g|-normality|1|-first|9 mL|-total|18 mL":               {"no hydroxide is left in the sample"},
-		"titration|-sample|1 g|-normality|1|-first|40 mL|-total|40 mL":              {"is more than there can be"},
-		"heat|-alkali|sodium|-water|200 g":                                          {`-alkali: "sodium" is not an alkali that is known; did you mean sodium-hydroxide`, "-water-temperature: is missing", "-alkali-mass: is missing"},
-		"heat|-water|100 g|-water-temperature|120 °C|-alkali-mass|10 g|-room|-5 °C": {"-water-temperature: \"120 °C\" is not between 0 °C and 100 °C", "-room: \"-5 °C\" is not between"},
-		"heat|-water|100 g|-water-temperature|20 °C|-alkali-mass|50 g|-ice|2 kg":    {`-ice: "2000 g" is more than the heat can melt`},
-		"heat|-water|100 g|-water-temperature|20 °C|-alkali-mass|150 g":             {"stronger than dissolves at 20 °C"},
-		"heat|-water|100 g|-water-temperature|20 °C|-alkali-mass|50 g|-heat|warm":   {`-heat: "warm" is not a heat of solution that is known; write cautious or older`},
-		"density|-strength|51 %|-temperature|101 °C":                                {"-strength: \"51 %\" is not between 0 % and 50 %", "-temperature: \"101 °C\" is not between"},
-		"density|-strength|30 %|-reading|1.3 g/mL|-temperature|20 °C":               {"-reading: \"1.3 g/mL\" does not go with -strength"},
-		"density|-strength|30 %|-reading|1.3 g/mL":                                  {"-reading: \"1.3 g/mL\" does not go with -strength", "-temperature: is missing"},
-		"density|-strength|30 %|-temperature|20 °C|-mass|0 g":                       {`-mass: "0 g" is not above 0 g`},
-		"density|-reading|1.3|-temperature|20":                                      {`-reading: "1.3" has no unit`, `-temperature: "20" has no unit`},
-		"heat|-water|200|-ice|50 g|-water-temperature|20 °C|-alkali-mass|100 g":     {`-water: "200" has no unit`}, // and not that 100 g are too much for the ice alone
-		"heat|-water|100 g|-water-temperature|20 °C|-alkali-mass|50 g|-heat|odler":  {"did you mean older?"},
-		"heat|-water|100 g|-water-temperature|20 °C|-alkali-mass|50 g|-purity|":     {"-purity: is empty"}, // as of a script's variable that is not set: never 100 %
-		"heat|-water|100 g|-water-temperature|20 °C|-alkali-mass|50 g|-alkali|":     {"-alkali: is not an alkali that is known"},
-		"stock|-alkali|caustic|-strength|52.5 %|-make|1 kg":                         {`-alkali: "caustic" is not an alkali that is known`}, // 52.5 % is too strong of one of the two alone
-		"stock|-strength|50 %|-make|1 kg|-lye|33 %":                                 {"give -make, or -hydroxide and -lye"},
-		"stock|-strength|50 %|-hydroxide|1 kg|-lye|33 %|-purity|98 %":               {`-purity: "98 %" does not go with -hydroxide and -lye`},
-		"stock|-strength|50 %|-make|1 kg|-purity|49 %":                              {`-purity: "49 %" is below the strength asked for`},
-		"density|-reading|2 g/mL|-temperature|20 °C":                                {`-reading: "2 g/mL" is not between`},
-		"density|-strength|30 %|-temperature|20 °C|-mass|-3 g":                      {`-mass: "-3 g" is negative`},
-		"stock|-strength|50 %":                            {"give -make, or -hydroxide and -lye"},
-		"stock|-strength|30 %|-hydroxide|100 g|-lye|33 %": {`-strength: "30 %" is weaker than the lye asked for, 33 %`},
-		"stock|-strength|60 %|-make|1 kg":                 {`-strength: "60 %" is not above 0 % and up to what dissolves at 20 °C, 52.1 %`},
-		"dencity":                                         {`"dencity" is nothing that lye knows; did you mean density?`},
-		"density|-strengh|30 %":                           {`"-strengh" is not an option of lye density; did you mean -strength?`},
-		"titration|-sample|1 g|-normality|1|-first|0 mL|-total|20 mL": {`-first: "0 mL" is not above 0 mL; leave it out where it was not read`}, // all of it carbonate
-		"titration|-sample|1 g|-normality|1|-first|0 mL|-total|0 mL":  {`-first: "0 mL" is not above 0 mL`, `-total: "0 mL" is not above 0 mL`},
+		"titration|-sample|2|-normality|1|-first|1 g": {`-sample: "2" has no unit`,
+			`-first: "1 g" has the wrong unit for a volume`},
+		"titration|-sample|1 g|-normality|1|-first|9 mL|-total|18 mL":  {"no hydroxide is left in the sample"},
+		"titration|-sample|1 g|-normality|1|-first|40 mL|-total|40 mL": {"is more than there can be"},
+		"heat|-alkali|sodium|-water|200 g":                             {`-alkali: "sodium" is not an alkali that is known; did you mean sodium-hydroxide`, "-water-temperature: is missing", "-alkali-mass: is missing"},
+		"heat|-water|100 g|-water-temperature|120 °C|-alkali-mass|10 g|-room|-5 °C": {"-water-temperature: \"120 °C\" is " +
+			"not between 0 °C and 100 °C", "-room: \"-5 °C\" is not between"},
+		"heat|-water|100 g|-water-temperature|20 °C|-alkali-mass|50 " +
+			"g|-ice|2 kg": {`-ice: "2000 g" is more than the heat can melt`},
+		"heat|-water|100 g|-water-temperature|20 °C|-alkali-mass|150 g": {"stronger than dissolves at 20 °C"},
+		"heat|-water|100 g|-water-temperature|20 °C|-alkali-mass|50 " +
+			"g|-heat|warm": {`-heat: "warm" is not a heat of solution that is known; write cautious or older`},
+		"density|-strength|51 %|-temperature|101 °C": {"-strength: \"51 %\" is not between " +
+			"0 % and 50 %", "-temperature: \"101 °C\" is not between"},
+		"density|-strength|30 %|-reading|1.3 g/mL|-temperature|20 °C": {"-reading: \"1.3 g/mL\" does not go " +
+			"with -strength"},
+		"density|-strength|30 %|-reading|1.3 g/mL": {"-reading: \"1.3 g/mL\" does not go " +
+			"with -strength", "-temperature: is missing"},
+		"density|-strength|30 %|-temperature|20 °C|-mass|0 g": {`-mass: "0 g" is not above 0 g`},
+		"density|-reading|1.3|-temperature|20": {`-reading: "1.3" has no unit`,
+			`-temperature: "20" has no unit`},
+		// and not that 100 g are too much for the ice alone
+		"heat|-water|200|-ice|50 g|-water-temperature|20 °C|-alkali-mass|100 g":    {`-water: "200" has no unit`},
+		"heat|-water|100 g|-water-temperature|20 °C|-alkali-mass|50 g|-heat|odler": {"did you mean older?"},
+		// as of a script's variable that is not set: never 100 %
+		"heat|-water|100 g|-water-temperature|20 °C|-alkali-mass|50 g|-purity|": {"-purity: is empty"},
+		"heat|-water|100 g|-water-temperature|20 °C|-alkali-mass|50 g|-alkali|": {"-alkali: is not an alkali that " +
+			"is known"},
+		// 52.5 % is too strong of one of the two alone
+		"stock|-alkali|caustic|-strength|52.5 %|-make|1 kg": {`-alkali: "caustic" is not an alkali that is known`},
+		"stock|-strength|50 %|-make|1 kg|-lye|33 %":         {"give -make, or -hydroxide and -lye"},
+		"stock|-strength|50 %|-hydroxide|1 kg|-lye|33 " +
+			"%|-purity|98 %": {`-purity: "98 %" does not go with -hydroxide and -lye`},
+		"stock|-strength|50 %|-make|1 kg|-purity|49 %":         {`-purity: "49 %" is below the strength asked for`},
+		"density|-reading|2 g/mL|-temperature|20 °C":           {`-reading: "2 g/mL" is not between`},
+		"density|-strength|30 %|-temperature|20 °C|-mass|-3 g": {`-mass: "-3 g" is negative`},
+		"stock|-strength|50 %":                                 {"give -make, or -hydroxide and -lye"},
+		"stock|-strength|30 %|-hydroxide|100 g|-lye|33 %":      {`-strength: "30 %" is weaker than the lye asked for, 33 %`},
+		"stock|-strength|60 %|-make|1 kg":                      {`-strength: "60 %" is not above 0 % and up to what dissolves at 20 °C, 52.1 %`},
+		"dencity":                                              {`"dencity" is nothing that lye knows; did you mean density?`},
+		"density|-strengh|30 %":                                {`"-strengh" is not an option of lye density; did you mean -strength?`},
+		// all of it carbonate
+		"titration|-sample|1 g|-normality|1|-first|0 " +
+			"mL|-total|20 mL": {`-first: "0 mL" is not above 0 mL; leave it out where it was not read`},
+		"titration|-sample|1 g|-normality|1|-first|0 mL|-total|0 mL": {`-first: "0 mL" is not above 0 mL`,
+			`-total: "0 mL" is not above 0 mL`},
 		"density|-ice|50 g": {`"-ice" is not an option of lye density; see lyewright help lye density`},
 		"-json|density":     {`{"schema":"error/1"`},
 		"-alkali|density":   {`"-alkali" stands where lye is told what is asked; write one of titration, heat, density, stock in front of it`},
@@ -392,7 +428,8 @@ func TestWhatIsWrongWithALyeIsSaidTogether(t *testing.T) {
 		Schema string
 		Errors []struct{ Path, Reason string }
 	}
-	if err := json.Unmarshal([]byte(stderr), &object); err != nil || status != wrongInput || object.Schema != "error/1" || len(object.Errors) != 3 || object.Errors[0].Path != "-water" {
+	if err := json.Unmarshal([]byte(stderr), &object); err != nil || status != wrongInput || object.Schema != "error/1" ||
+		len(object.Errors) != 3 || object.Errors[0].Path != "-water" {
 		t.Errorf("exit %d, %s", status, stderr)
 	}
 }

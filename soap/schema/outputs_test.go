@@ -114,7 +114,8 @@ func (p *printer) run(stdin string, args ...string) {
 			o.schema = args[0] + "/1"
 		}
 		p.outputs = append(p.outputs, o)
-		if list, ok := o.value.([]any); ok && len(list) > 1 { // and each item by itself, so that a change to one is soon judged
+		// and each item by itself, so that a change to one is soon judged
+		if list, ok := o.value.([]any); ok && len(list) > 1 {
 			for _, item := range list {
 				alone := []any{item}
 				p.outputs = append(p.outputs, output{o.schema, o.from, encoded(p.t, alone), alone})
@@ -305,11 +306,14 @@ func TestTheSchemasDescribeEveryOutput(t *testing.T) {
 				continue
 			}
 			seen[company] = true
-			ask(asked{o, s.place, "with one key more"}, request{Name: o.schema, Changes: []change{{At: s.steps, Set: nobodysKey, Value: json.RawMessage(`{}`)}}})
+			ask(asked{o, s.place, "with one key more"},
+				request{Name: o.schema, Changes: []change{{At: s.steps, Set: nobodysKey, Value: json.RawMessage(`{}`)}}})
 			for _, shape := range s.says.shapes() {
 				for _, key := range shape.keys() {
 					if _, there := of[key]; !there && values[o.schema+" "+joined(s.place, key)] != nil {
-						ask(asked{o, joined(s.place, key), "added"}, request{Name: o.schema, Changes: []change{{At: s.steps, Set: key, Value: values[o.schema+" "+joined(s.place, key)]}}})
+						ask(asked{o, joined(s.place, key), "added"},
+							request{Name: o.schema, Changes: []change{{At: s.steps, Set: key, Value: values[o.schema+" "+
+								joined(s.place, key)]}}})
 					}
 				}
 			}
@@ -317,10 +321,12 @@ func TestTheSchemasDescribeEveryOutput(t *testing.T) {
 				at := joined(s.place, key)
 				ask(asked{o, at, "dropped"}, request{Name: o.schema, Changes: []change{{At: s.steps, Drop: key}}})
 				value := json.RawMessage(encoded(t, of[key]))
-				ask(asked{o, at, "renamed"}, request{Name: o.schema, Changes: []change{{At: s.steps, Drop: key, Set: key + "_2", Value: value}}})
+				ask(asked{o, at, "renamed"}, request{Name: o.schema, Changes: []change{{At: s.steps, Drop: key, Set: key + "_2",
+					Value: value}}})
 				for _, other := range []string{`1`, `"1"`, `true`, `[1]`, `{"a": 1}`, `null`} {
 					if typeOf(of[key]) != typeOf(decoded(t, []byte(other))) {
-						ask(asked{o, at, other}, request{Name: o.schema, Changes: []change{{At: s.steps, Set: key, Value: json.RawMessage(other)}}})
+						ask(asked{o, at, other}, request{Name: o.schema,
+							Changes: []change{{At: s.steps, Set: key, Value: json.RawMessage(other)}}})
 					}
 				}
 			}
@@ -388,28 +394,50 @@ func typeOf(v any) string {
 // with a question mark those that may be missing.
 func promised() map[string]string {
 	const asWeighed = "planned_pct low_pct likely_low_pct likely_high_pct high_pct complete free_alkali_worst_pct"
-	const outlook = "planned_pct as_printed_pct? low_pct likely_low_pct likely_high_pct high_pct complete free_alkali_worst_pct"
+	const outlook = "planned_pct as_printed_pct? low_pct likely_low_pct likely_high_pct high_pct complete " +
+		"free_alkali_worst_pct"
 	return map[string]string{
 		"batch/1": `schema data_edition formula batter_g poured_g dry_g filled_g reserve_g loss_g batches? ` +
-			under("oils[]", "oil name mass_g weigh_g withheld_g") + under("alkali[]", "kind purity_pct mass_g weigh_g strength_pct stock_g stock_weigh_g") +
-			under("water", "asked_g mass_g weigh_g withheld_g") + under("water.liquids[]", "liquid mass_g weigh_g water_g") + under("acids[]", "acid name mass_g weigh_g water_g takes_g") +
-			under("lye", "concentration_pct water_per_alkali mass_g strength_pct undissolved volume_ml? crystallises_c? final_c rise_k boiling_c?") +
+			under("oils[]", "oil name mass_g weigh_g withheld_g") +
+			under("alkali[]", "kind purity_pct mass_g weigh_g strength_pct stock_g stock_weigh_g") +
+			under("water", "asked_g mass_g weigh_g withheld_g") + under("water.liquids[]", "liquid mass_g weigh_g water_g") +
+			under("acids[]", "acid name mass_g weigh_g water_g takes_g") +
+			under("lye", "concentration_pct water_per_alkali mass_g strength_pct undissolved volume_ml? crystallises_c? "+
+				"final_c rise_k boiling_c?") +
 			under("size", "density_g_per_ml density_spread_pct poured_at_c pot_ml oils_ml lye_ml") + under("superfat", outlook) +
-			under("parts[]", "part share_pct batter_g oils_g water_g poured_g dry_g filled_g reserve_g loss_g volume_ml density_g_per_ml") + under("parts[].superfat", outlook) +
-			under("parts[].additions[]", "name kind mass_g weigh_g carrier carrier_g carrier_weigh_g from paste_g paste_weigh_g") +
-			under("pieces[]", "vessel part count filled short_g fresh_g pour_g volume_ml volume_spread_pct?") + "pieces_complete? better_split? " + under("better_split", "pieces_complete parts") + under("better_split.parts[]", "part share_pct") + under("embeds[]", "embed vessel count mass_g") + under("toppings[]", "topping vessel count mass_g") +
-			under("last_batch", "oils_g poured_g pieces") + under("scaled", "pieces_asked pieces") + under("weighed", "stage lye batter_g poured_g dry_g superfat parts remedies") + under("weighed.superfat", asWeighed) +
-			under("weighed.parts[]", "part share_pct batter_g oils_g poured_g dry_g superfat additions") + under("weighed.remedies[]", "part? oil add_g add_weigh_g lye_g of_lye_g water_g kind alkali_g batter_g poured_g water_per_oils_pct superfat") +
+			under("parts[]", "part share_pct batter_g oils_g water_g poured_g dry_g filled_g reserve_g loss_g volume_ml "+
+				"density_g_per_ml") + under("parts[].superfat", outlook) +
+			under("parts[].additions[]", "name kind mass_g weigh_g carrier carrier_g carrier_weigh_g from paste_g "+
+				"paste_weigh_g") +
+			under("pieces[]", "vessel part count filled short_g fresh_g pour_g volume_ml volume_spread_pct?") +
+			"pieces_complete? better_split? " + under("better_split", "pieces_complete parts") + under("better_split.parts[]",
+			"part share_pct") + under("embeds[]", "embed vessel count mass_g") +
+			under("toppings[]", "topping vessel count mass_g") +
+			under("last_batch", "oils_g poured_g pieces") + under("scaled", "pieces_asked pieces") +
+			under("weighed", "stage lye batter_g poured_g dry_g superfat parts remedies") +
+			under("weighed.superfat", asWeighed) +
+			under("weighed.parts[]", "part share_pct batter_g oils_g poured_g dry_g superfat additions") +
+			under("weighed.remedies[]", "part? oil add_g add_weigh_g lye_g of_lye_g water_g kind alkali_g batter_g poured_g "+
+				"water_per_oils_pct superfat") +
 			under("findings[]", "code severity subject message names detail? value limit? unit source"),
 		"cap/1": `schema category law edition findings notices allergen_lists ` +
-			under("parts[]", "part judged_as_a_whole unjudged dry_g oils_g fragrance_of_dry_bar_pct most_used most_used_share_pct allergens allergens_complete counted_as_dry?") +
-			under("parts[].fragrances[]", "fragrance dose_g of_oils_pct of_dry_bar_pct of_dry_piece_pct binding limit_pct brings_pct cap_of_dry_bar_pct share_of_limit_pct cap_g cap_of_oils_pct next judged complete unjudged no_limit_known") +
-			under("piece", "fragrance_of_dry_pct allergens_complete") + under("piece.allergens[]", "name of_dry_pct at_most? list only_in_part part"),
-		"tint/1": `schema order findings notices ` + under("fit", "bands delta_e00_mean delta_e00_max spare_swatches swatches") + under("fit.swatches[]", "swatch delta_e00") +
-			under("parts[]", "part lab srgb in_gamut target? delta_e00 floor reachable best_delta_e00? missing at_most loads cost? whiter? coats? in_no_swatch") +
-			under("parts[].loads[]", "colourant weigh_g load_of_batter_pct load_of_oils_pct load_of_dry_pct found_of_batter_pct at"),
+			under("parts[]", "part judged_as_a_whole unjudged dry_g oils_g fragrance_of_dry_bar_pct most_used "+
+				"most_used_share_pct allergens allergens_complete counted_as_dry?") +
+			under("parts[].fragrances[]", "fragrance dose_g of_oils_pct of_dry_bar_pct of_dry_piece_pct binding limit_pct "+
+				"brings_pct cap_of_dry_bar_pct share_of_limit_pct cap_g cap_of_oils_pct next judged complete unjudged "+
+				"no_limit_known") +
+			under("piece", "fragrance_of_dry_pct allergens_complete") + under("piece.allergens[]",
+			"name of_dry_pct at_most? list only_in_part part"),
+		"tint/1": `schema order findings notices ` +
+			under("fit", "bands delta_e00_mean delta_e00_max spare_swatches swatches") +
+			under("fit.swatches[]", "swatch delta_e00") +
+			under("parts[]", "part lab srgb in_gamut target? delta_e00 floor reachable best_delta_e00? missing at_most loads "+
+				"cost? whiter? coats? in_no_swatch") +
+			under("parts[].loads[]", "colourant weigh_g load_of_batter_pct load_of_oils_pct load_of_dry_pct "+
+				"found_of_batter_pct at"),
 		"error/1": "schema errors " + under("errors[]", "path text reason remedy message kind? line column"),
-		"oils/1":  under("[]", "oil name inci? kind saponification? iodine? source") + under("[].saponification", "low typical high middle? profile? how") + under("[].iodine", "low? high?"),
+		"oils/1": under("[]", "oil name inci? kind saponification? iodine? source") + under("[].saponification",
+			"low typical high middle? profile? how") + under("[].iodine", "low? high?"),
 	}
 }
 

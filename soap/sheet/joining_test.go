@@ -124,7 +124,8 @@ func TestTheTablesSayWhatTheirFiguresAre(t *testing.T) {
 	if strings.Contains(page, "\nwhole\n") {
 		t.Errorf("a part that the maker never named stands on the sheet:\n%s", page)
 	}
-	if named := write(t, batchOf(t, bar("parts", `[{"part": "base", "share": "100 %"}]`)), units.Gram); !strings.Contains(named, "\nbase\n") {
+	if named := write(t, batchOf(t, bar("parts", `[{"part": "base", "share": "100 %"}]`)),
+		units.Gram); !strings.Contains(named, "\nbase\n") {
 		t.Errorf("the maker's part is not named:\n%s", named)
 	}
 }
