@@ -15,7 +15,7 @@ const trade = " organic organically grown bio biologique ecologico ecologica con
 	" refined unrefined virgin extra native raw crude cold warm pressed press expeller filtered unfiltered deodorised" +
 	" deodorized bleached rbd rspo sg mb certified sustainable sustainably sourced fair fairly trade traded" +
 	" fairtrade food grade cosmetic cosmetics pharma pharmaceutical technical premium quality kosher halal" +
-	" vegan local for soap soapmaking making bulk lb lbs kg g oz ml l litre litres liter liters kaltgepresst" +
+	" vegan local for bulk lb lbs kg g oz ml l litre litres liter liters kaltgepresst" +
 	" kaltgepresstes raffiniert raffiniertes unraffiniert unraffiniertes nativ natives naturbelassen naturlich" +
 	" desodoriert gefiltert kba biologisch biologisches reines rein vierge raffine raffinee brut brute non" +
 	" pressee premiere pression a froid equitable naturel naturelle desodorisee filtree virgen refinado" +

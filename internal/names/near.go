@@ -12,21 +12,26 @@ import (
 // another of them.
 var telling = [...]string{
 	"wax", "butter", "kernel", "fractionated", "hydrogenated", "flakes", "hydrous", "pomace", "leaf", "absolute",
-	"gel", "sap", "tea", "egg",
+	"sap", "tea", "egg",
 }
 
 // other are more of them: what is made of a plant, and is not its oil. One may be written
 // together with what is before it, as in coconutmilk.
 var other = [...]string{
 	"milk", "cream", "flour", "meal", "powder", "pulp", "puree", "water", "juice", "extract",
-	"hydrosol", "vinegar", "whey", "sugar", "syrup", "starch", "paste", "shell", "hull",
+	"hydrosol", "vinegar", "whey", "sugar", "syrup", "starch", "paste", "shell", "hull", "bran", "beer", "gel",
+	"mus", "blatter",
 }
 
 // ownWords are a letter off one of those that tell, and are words of names themselves.
-var ownWords = [...]string{"pure", "fleur"}
+var ownWords = [...]string{"pure", "fleur", "bean", "beans"}
 
 // plainWords are further words that many names share, and that tell none from another.
 var plainWords = [...]string{"oil", "fat", "seed", "essential", "eo", "acid"}
+
+// mostWrong is how many letters of a name may be wrong in all: a word more or less is no slip, be it the food made of
+// a plant in whatever language.
+const mostWrong = 2
 
 // A Set holds the ids of a kind among which mistyped names are looked for.
 type Set struct {
@@ -52,8 +57,8 @@ func Nearest(kind Kind, name string, known []string, alike func(a, b string) boo
 // Nearest gives the ids that a mistyped name may have meant, at most three; none where taking
 // one of them for the name could do harm. alike says of two of them that confusing them is harmless.
 //
-// Near are the names of the table and the ids that differ by the fewest letters, at most a
-// third of those of the words that tell names apart. Where one of these is not held, has
+// Near are the names of the table and the ids that differ by the fewest letters, two at most and
+// no more than a third of those of the words that tell names apart. Where one of these is not held, has
 // several meanings or is unlike another, nothing is offered. Nor is what has another word
 // that changes the meaning, or lacks one.
 func (s Set) Nearest(name string, alike func(a, b string) bool) []string {
@@ -63,7 +68,13 @@ func (s Set) Nearest(name string, alike func(a, b string) bool) []string {
 		return nil
 	}
 	rest, mine := contents(folded)
-	ids := s.nearTo(folded, nearest.Most(rest), mine)
+	most := min(nearest.Most(rest), mostWrong)
+	ids := s.nearTo(folded, most, mine)
+	for spelled := range spellings(untraded(folded)) {
+		if ids == nil && spelled != folded && spelled != "" {
+			ids = s.nearTo(spelled, most, mine)
+		}
+	}
 	if ids == nil && rest != "" {
 		ids = s.partly(folded, mine)
 	}
@@ -91,7 +102,7 @@ func (s Set) nearTo(folded string, best int, mine uint64) (ids []string) {
 		if off < best {
 			best, ids = off, nil
 		}
-		if tells(l.name) == mine {
+		if tells(l.name) == mine && slips(folded, l.name) {
 			ids = append(ids, id())
 		} else {
 			ids = append(ids, "")
@@ -167,6 +178,28 @@ func (s Set) partly(folded string, mine uint64) (ids []string) {
 		}
 	}
 	return ids
+}
+
+// untraded is a folded name without the words by which an oil is sold; behind another word, pure may be a puree.
+func untraded(folded string) string {
+	words := strings.Split(strings.TrimPrefix(folded, "pure "), " ")
+	return strings.Join(slices.DeleteFunc(words, func(word string) bool { return isTrade(word) && word != "pure" }), " ")
+}
+
+// slips reports whether a folded name may be another with letters mistyped: no more in each word than that word
+// allows, and one where words are run together or apart.
+func slips(folded, name string) bool {
+	words, others := strings.Split(folded, " "), strings.Split(name, " ")
+	if len(words) != len(others) {
+		return nearest.Distance(strings.Join(words, ""), strings.Join(others, "")) <= 1
+	}
+	for i, word := range words {
+		stem := strings.TrimSuffix(word, "butter")
+		if nearest.Distance(word, others[i]) > max(1, len(stem)/5) {
+			return false
+		}
+	}
+	return true
 }
 
 // tells gives the words of a folded name that change what it means, one bit each, mistyped by a letter or not.
