@@ -87,6 +87,8 @@ func TestTotalsOfAFormulaAreBounded(t *testing.T) {
 		{madeup.Heavy{Parts: 12, Matched: 6, Fragrances: 3, Additives: 2, Swatches: 41, Vessels: 100}, ""},
 		{madeup.Heavy{Parts: 1, Fragrances: 1, Materials: 50, Constituents: 100}, ""},
 		{madeup.Heavy{Parts: 1, Fragrances: 1, Materials: 51, Constituents: 99}, "has 5049 constituents in all"},
+		{madeup.Heavy{Parts: 1, Fragrances: 1, Materials: 20, Blends: 10, Nested: 6}, ""},
+		{madeup.Heavy{Parts: 1, Fragrances: 1, Materials: 20, Blends: 10, Nested: 7}, "nest more than 6 deep"},
 	} {
 		_, _, err := soap.ParseFormula(test.heavy.Text())
 		switch {

@@ -230,6 +230,13 @@ func (b *Batch) piece(k *kind) PieceCaps {
 		p.Dry = p.Dry.Add(product(part.Dry, k.of[i], units.Nearest))
 		for _, d := range part.doses() {
 			d.Mass = product(d.Mass, k.of[i], units.Nearest)
+			// The same fragrance of several layers is one dose: what it brings is reckoned once.
+			id := d.Material.ID()
+			same := slices.IndexFunc(doses, func(known fragrance.Dose) bool { return known.Material.ID() == id })
+			if same >= 0 {
+				doses[same].Mass = doses[same].Mass.Add(d.Mass)
+				continue
+			}
 			doses = append(doses, d)
 		}
 	}

@@ -1,6 +1,10 @@
 package soap
 
-import "strconv"
+import (
+	"slices"
+	"strconv"
+	"strings"
+)
 
 // What one formula may hold in all. Its lists alone would allow more, and that would take
 // longer than a second: more is refused before it costs anything. A maker's formula of twelve
@@ -12,8 +16,38 @@ const (
 	mostConstituentsInAll = 5000      // in all materials of the maker's own, with the parts of blends
 )
 
+// mostNested is how deep blends of blends may nest: the digits of all shares on the way multiply, and a chain of forty
+// took seconds.
+const mostNested = 6
+
+// nested checks how deep blends of blends go. What leads back to itself is said of the materials.
+func (c *checker) nested() {
+	materials := c.f.Materials
+	if len(materials) == 0 || slices.ContainsFunc(c.found, func(f checked) bool { return strings.HasPrefix(f.Path, "materials") }) {
+		return
+	}
+	depth := make(map[string]int, len(materials))
+	for range mostNested + 1 {
+		for i := range materials {
+			for _, line := range materials[i].Blend {
+				depth[materials[i].ID] = max(depth[materials[i].ID], depth[line.Fragrance]+1)
+			}
+		}
+	}
+	for i := range materials {
+		if id := materials[i].ID; depth[id] > mostNested {
+			list := top("materials")
+			line := list.item(i)
+			c.fault(line.at("blend"), id, "is a blend of blends that nest more than "+strconv.Itoa(mostNested)+" deep",
+				"say what it is made of in the end", ErrLimit)
+			return
+		}
+	}
+}
+
 // totals checks what a formula holds in all.
 func (c *checker) totals() {
+	c.nested()
 	additions, matched, steps, constituents, bands := 0, 0, 0, 0, 0
 	if c.f.Swatches != nil {
 		bands = c.f.Swatches.Bands.Count

@@ -19,7 +19,7 @@ type Heavy struct {
 	Matched                       int // colourants of each part whose loads are looked for
 	// the maker's own fragrances, and what each lists; they stand before the built-in ones
 	Materials, Constituents       int
-	Blends                        int // the last so many Materials: each of the two before it
+	Blends, Nested                int // the last so many Materials are blends, of blends that nest so deep
 	Vessels, Moulds               int // Moulds of each: what does not fit makes a last batch
 	Layers                        int // of each vessel
 	Swatches, Bands               int
@@ -123,6 +123,9 @@ func (h Heavy) acids(w writer) {
 	})
 }
 
+// depth is how deep blends nest.
+func (h Heavy) depth() int { return max(1, h.Nested) }
+
 // own gives the id of one of the maker's own fragrances.
 func own(i int) string { return "scent-" + strconv.Itoa(i+1) }
 
@@ -146,8 +149,12 @@ func (h Heavy) materials(w writer, r *rand.Rand) {
 				w.Text("fragrance", own(i))
 				if i >= 2 && i >= h.Materials-h.Blends {
 					w.List("blend", func() {
-						w.Object("", func() { w.Text("fragrance", own(i-1)); w.Text("share", "33.1234567 %") })
-						w.Object("", func() { w.Text("fragrance", own(i-2)); w.Text("share", "66.8765433 %") })
+						below := i - 1
+						if (i-max(2, h.Materials-h.Blends))%h.depth() == 0 {
+							below = 1 // as deep as they may nest, and from the ground again
+						}
+						w.Object("", func() { w.Text("fragrance", own(below)); w.Text("share", "33.1234567 %") })
+						w.Object("", func() { w.Text("fragrance", own(0)); w.Text("share", "66.8765433 %") })
 					})
 					return
 				}
