@@ -39,6 +39,9 @@ func (c *command) lye(args []string) int {
 	if len(args) == 0 {
 		return c.lyeAlone()
 	}
+	if args[0] == "acids" {
+		return c.acids(args[1:])
+	}
 	var names []string
 	for _, topic := range lyeTopics() {
 		if topic.name == args[0] {
@@ -46,7 +49,7 @@ func (c *command) lye(args []string) int {
 		}
 		names = append(names, topic.name)
 	}
-	asked := args[0]
+	asked, names := args[0], append(names, "acids")
 	switch {
 	case slices.Contains([]string{"-h", "-help", "--help", "help"}, asked):
 		return c.help([]string{"lye"})
@@ -62,7 +65,7 @@ func (c *command) lye(args []string) int {
 
 // lyeAlone answers lye without a word behind it: what is missing, and the help.
 func (c *command) lyeAlone() int {
-	status := c.usage("", "lye needs to know what is asked", "write titration, heat, density or stock behind it")
+	status := c.usage("", "lye needs to know what is asked", "write titration, heat, density, stock or acids behind it")
 	text, _ := section("lye")
 	if _, err := io.WriteString(c.stderr, "\n"+text); err != nil {
 		return cannotIO

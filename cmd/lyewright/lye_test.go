@@ -304,7 +304,7 @@ func TestTheHelpOnLyeNamesItsOptions(t *testing.T) {
 func TestLyeAloneSaysWhatIsMissingAndHelps(t *testing.T) {
 	help, _, _ := lyewright("", "help", "lye")
 	stdout, stderr, status := lyewright("", "lye")
-	if want := "lyewright: lye needs to know what is asked; write titration, heat, density or stock behind it\n\n" +
+	if want := "lyewright: lye needs to know what is asked; write titration, heat, density, stock or acids behind it\n\n" +
 		help; status != wrongInput || stdout != "" || stderr != want {
 		t.Errorf("exit %d, %q, %q", status, stdout, stderr)
 	}
@@ -403,7 +403,7 @@ func TestWhatIsWrongWithALyeIsSaidTogether(t *testing.T) {
 			`-total: "0 mL" is not above 0 mL`},
 		"density|-ice|50 g": {`"-ice" is not an option of lye density; see lyewright help lye density`},
 		"-json|density":     {`{"schema":"error/1"`},
-		"-alkali|density":   {`"-alkali" stands where lye is told what is asked; write one of titration, heat, density, stock in front of it`},
+		"-alkali|density":   {`"-alkali" stands where lye is told what is asked; write one of titration, heat, density, stock, acids in front of it`},
 		"density|33 %":      {`"33 %" is more than lye density needs`},
 	} {
 		var list []string

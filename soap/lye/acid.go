@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"example.com/lyewright/internal/molar"
+	"example.com/lyewright/internal/names"
 	"example.com/lyewright/units"
 )
 
@@ -14,6 +15,7 @@ import (
 type Acid struct {
 	ID      string      // as a formula file calls it: "lactic-acid"
 	Name    string      // in English
+	Formula string      // its chemical formula, carbon and hydrogen first: "C3H6O3"; that of the crystals with their water
 	Protons int         // that a molecule gives off, each taking up a hydroxide
 	Molar   units.Ratio // in g/mol, that of the crystals with their water
 	Crystal units.Ratio // mass fraction of crystal water in it; not given where there is none
@@ -30,19 +32,25 @@ func Acids() []Acid { return slices.Clone(acids()) }
 // acids is the list itself, made once.
 var acids = sync.OnceValue(func() []Acid {
 	const hydrate = molar.CitricAcid + molar.Water
-	one := func(id, name string, mass int64) Acid {
-		return Acid{ID: id, Name: name, Protons: 1, Molar: units.MilligramsPerGram(mass)}
+	one := func(id, name, formula string, mass int64) Acid {
+		return Acid{ID: id, Name: name, Formula: formula, Protons: 1, Molar: units.MilligramsPerGram(mass)}
 	}
 	dissolved := func(a Acid) Acid { a.Dissolved = true; return a }
 	return []Acid{
-		dissolved(one("acetic-acid", "Acetic acid", molar.AceticAcid)),
-		{ID: "citric-acid-anhydrous", Name: "Citric acid, anhydrous", Protons: 3, Molar: units.MilligramsPerGram(molar.CitricAcid)},
-		{ID: "citric-acid-monohydrate", Name: "Citric acid, monohydrate", Protons: 3, Molar: units.MilligramsPerGram(hydrate), Crystal: units.Whole(molar.Water).Over(units.Whole(hydrate))},
-		dissolved(one("lactic-acid", "Lactic acid", molar.LacticAcid)),
-		one("lauric-acid", "Lauric acid", molar.LauricAcid),
-		one("oleic-acid", "Oleic acid", molar.OleicAcid),
-		one("palmitic-acid", "Palmitic acid", molar.PalmiticAcid),
-		one("stearic-acid", "Stearic acid, pure", molar.StearicAcid),
+		dissolved(one("acetic-acid", "Acetic acid", "C2H4O2", molar.AceticAcid)),
+		{
+			ID: "citric-acid-anhydrous", Name: "Citric acid, anhydrous", Formula: "C6H8O7",
+			Protons: 3, Molar: units.MilligramsPerGram(molar.CitricAcid),
+		},
+		{
+			ID: "citric-acid-monohydrate", Name: "Citric acid, monohydrate", Formula: "C6H8O7.H2O",
+			Protons: 3, Molar: units.MilligramsPerGram(hydrate), Crystal: units.Whole(molar.Water).Over(units.Whole(hydrate)),
+		},
+		dissolved(one("lactic-acid", "Lactic acid", "C3H6O3", molar.LacticAcid)),
+		one("lauric-acid", "Lauric acid", "C12H24O2", molar.LauricAcid),
+		one("oleic-acid", "Oleic acid", "C18H34O2", molar.OleicAcid),
+		one("palmitic-acid", "Palmitic acid", "C16H32O2", molar.PalmiticAcid),
+		one("stearic-acid", "Stearic acid, pure", "C18H36O2", molar.StearicAcid),
 	}
 })
 
@@ -59,6 +67,10 @@ func LookUpAcid(name string) (Acid, error) {
 	}
 	return acidNamed(name)
 }
+
+// Names lists the names in everyday use that mean the acid alone, such as "vinegar" of acetic-acid: common knowledge,
+// which nobody read anywhere.
+func (a Acid) Names() []string { return names.Called(names.Acid, a.ID) }
 
 // Neutralises gives the mass of pure hydroxide that the acid takes up, per mass of the
 // pure acid with its crystal water: protons × M(hydroxide) / M(acid). It is not given of

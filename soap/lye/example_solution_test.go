@@ -100,6 +100,17 @@ func ExampleAcids() {
 	// Output: citric-acid-monohydrate 8.57 %
 }
 
+// What else may a formula call an acid?
+func ExampleAcid_Names() {
+	citric, err := lye.LookUpAcid("citric-acid-monohydrate")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(citric.Formula, citric.Names())
+	// Output: C6H8O7.H2O [citric acid monohydrate hydrated citric acid]
+}
+
 // An unknown name is an error that offers the nearest.
 func ExampleLookUpAcid() {
 	_, err := lye.LookUpAcid("lactic")

@@ -18,6 +18,7 @@ func ExampleNames() {
 	// error/1
 	// formula/1
 	// fragrance/1
+	// lye-acids/1
 	// lye-density/1
 	// lye-heat/1
 	// lye-stock/1

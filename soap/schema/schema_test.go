@@ -13,7 +13,7 @@ import (
 func TestEverySchemaIsGivenByItsName(t *testing.T) {
 	names := schema.Names()
 	want := []string{
-		"batch/1", "cap/1", "colourants/1", "error/1", "formula/1", "fragrance/1", "lye-density/1",
+		"batch/1", "cap/1", "colourants/1", "error/1", "formula/1", "fragrance/1", "lye-acids/1", "lye-density/1",
 		"lye-heat/1", "lye-stock/1", "lye-titration/1", "oils/1", "swatches/1", "tint/1",
 	}
 	if !slices.Equal(names, want) {

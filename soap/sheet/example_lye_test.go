@@ -86,3 +86,14 @@ func ExampleWriteStock() {
 	// Sodium hydroxide at 98 %          510.204 g
 	// Water                             489.796 g
 }
+
+// The acids by what a formula may call them.
+func ExampleWriteAcids() {
+	var page strings.Builder
+	if err := sheet.WriteAcids(&page, lye.Acids()); err != nil {
+		fmt.Println(err)
+		return
+	}
+	show(page.String(), "lactic-acid")
+	// Output: lactic-acid               C3H6O3      90.078 g/mol
+}

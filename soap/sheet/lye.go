@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"io"
+	"strings"
 
 	"example.com/lyewright/soap"
 	"example.com/lyewright/soap/lye"
@@ -139,5 +140,26 @@ func WriteStock(w io.Writer, heading, first string, weigh, water units.Mass) err
 	p.figure("Water", water.Text(units.Gram, 3)+" g")
 	p.cautions()
 	p.edition(soap.DataEdition())
+	return p.writeTo(w)
+}
+
+// WriteAcids lists acids: by which id and which names a formula calls each, its chemical formula, and whether its
+// strength must be written. The error is the writer's.
+func WriteAcids(w io.Writer, acids []lye.Acid) error {
+	var p page
+	p.wrap("", "Acids: the ids that a formula and lye know, with the names in everyday use that mean each alone. The strength "+
+		"of an acid as bought is over 0 % to 100 %, one value or a range; where nothing is said of it, 100 % counts when it "+
+		"is left out. Molar masses "+p.cite(lye.AtomicWeights())+"; names: common knowledge.")
+	for _, a := range acids {
+		p.line("")
+		p.line(pad(a.ID, -26) + pad(a.Formula, -12) + a.Molar.Text(3) + " g/mol")
+		if a.Dissolved {
+			p.line("   strength must be written")
+		}
+		if names := a.Names(); len(names) > 0 {
+			p.wrap("   ", strings.Join(names, ", "))
+		}
+	}
+	p.foot()
 	return p.writeTo(w)
 }
