@@ -22,7 +22,8 @@ type likeness struct {
 // and its INCI name are looked for one by one, without words of the trade where they mean nothing with them. Where
 // they mean several oils, the one of the lowest planned value is taken, which finds the most alkali left over. Where
 // none means exactly one, all that they may mean count, if all are known; else those whose names
-// lie near, where confusing them is harmless.
+// lie near, where confusing them is harmless; else those whose names stand in the name, the id or the INCI name as
+// whole words.
 func liken(id, name, inci string) likeness {
 	like := likenAny(id, name, inci)
 	if answer := names.Look(names.Oil, id, isOilID); alikeAll(answer.Several) {
@@ -34,9 +35,22 @@ func liken(id, name, inci string) likeness {
 }
 
 func likenAny(texts ...string) likeness {
+	if like, known := likenBy(meanings, texts); known {
+		return like
+	}
+	for _, text := range texts {
+		if ids := nearOils().Nearest(names.Plain(text), alikeOils); ids != nil {
+			return likeness{ids: ids, near: text}
+		}
+	}
+	like, _ := likenBy(standing, texts)
+	return like
+}
+
+// likenBy likens an oil by what each of some texts may mean. known reports whether anything is known of one.
+func likenBy(meanings func(text string) (ids []string, known bool), texts []string) (like likeness, known bool) {
 	var meant Oil
 	var perhaps []string
-	known := false
 	for _, text := range texts {
 		ids, found := meanings(text)
 		known = known || found
@@ -51,17 +65,44 @@ func likenAny(texts ...string) likeness {
 	}
 	switch {
 	case meant.row != nil:
-		return likeness{ids: []string{meant.ID()}, only: true}
+		return likeness{ids: []string{meant.ID()}, only: true}, true
 	case known:
 		slices.Sort(perhaps)
-		return likeness{ids: slices.Compact(perhaps)}
+		return likeness{ids: slices.Compact(perhaps)}, true
 	}
-	for _, text := range texts {
-		if ids := nearOils().Nearest(names.Plain(text), alikeOils); ids != nil {
-			return likeness{ids: ids, near: text}
+	return likeness{}, false
+}
+
+// standing gives the ids of the built-in oils whose names stand in a text as whole words: all of them where there are
+// several, and none where something stands there that is not held, unless another name that does has more words.
+func standing(text string) (ids []string, known bool) {
+	runs := names.Within(text, func(run string) bool { _, found := called(run); return found })
+	for _, run := range runs {
+		meant, _ := called(run)
+		if meant == nil {
+			if len(ids) > 0 && strings.Count(run, " ") < strings.Count(runs[0], " ") {
+				continue
+			}
+			return nil, true
+		}
+		ids = append(ids, meant...)
+	}
+	slices.Sort(ids)
+	return slices.Compact(ids), len(runs) > 0
+}
+
+// called is what a run of words is a name of, as it stands or with the words for oil of two languages before it,
+// which gives "oliva" and "ricin" their meaning.
+func called(run string) (ids []string, found bool) {
+	if id, printed := printedNames()[run]; printed {
+		return []string{id}, true
+	}
+	for _, before := range [...]string{"", "aceite de ", "huile de ", "huile d"} {
+		if answer := names.Look(names.Oil, before+run, isOilID); answer.Found() {
+			return likely(answer), true
 		}
 	}
-	return likeness{}
+	return nil, false
 }
 
 // meant is the id of the built-in oil that an own oil means; empty where it means none, or nobody knows which.
@@ -80,19 +121,25 @@ func meanings(name string) (ids []string, known bool) {
 		return []string{id}, true
 	}
 	answer := names.Likened(names.Oil, name, isOilID)
+	return likely(answer), answer.Found()
+}
+
+// likely gives the ids of the built-in oils with a value that an answer has: one, or the first of several that are
+// alike; none where one of them is not held.
+func likely(answer names.Answer) (ids []string) {
 	switch {
 	case alikeAll(answer.Several):
-		return []string{answer.Several[0].ID}, true
+		return []string{answer.Several[0].ID}
 	case answer.ID != "" && !answer.Unheld:
 		answer.Several = []names.Meaning{{ID: answer.ID}}
 	}
 	for _, m := range answer.Several {
 		if _, _, held := published(m.ID); !held {
-			return nil, true
+			return nil
 		}
 		ids = append(ids, m.ID)
 	}
-	return ids, answer.Found()
+	return ids
 }
 
 // inPlaceOf gives the built-in oil in place of whose value the caller's own is used: one on a built-in id, or on an

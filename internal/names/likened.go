@@ -30,10 +30,7 @@ const bred = " high higher mid low ho oleic linoleic type "
 // lot or batch does not count either, nor a number. It is for holding a figure against what is published and never
 // for taking what it finds in place of the name. held is as for [Look].
 func Likened(kind Kind, name string, held func(id string) bool) Answer {
-	words := Words(Fold(name))
-	if at := slices.IndexFunc(words, func(word string) bool { return word == "lot" || word == "batch" }); at > 0 {
-		words = words[:at]
-	}
+	words := upToLot(Words(Fold(name)))
 	doubtful := Look(kind, name, held)
 	if doubtful.ID != "" && !doubtful.Unheld {
 		return doubtful

@@ -96,3 +96,62 @@ func TestWordsOfTheTradeNeverLeadToAnotherID(t *testing.T) {
 		t.Errorf("%d of %d are likened to anything", found, tried)
 	}
 }
+
+// What stands beside a name and changes nothing, on no list of words of the trade, leaves the name to be found in it.
+func TestANameIsFoundAmongWordsThatNoListHas(t *testing.T) {
+	ids := map[string]bool{}
+	for _, row := range rows(t) {
+		for _, field := range row[4:] {
+			id, _, _ := strings.Cut(field, " ")
+			ids[id] = id != "-"
+		}
+	}
+	look := func(run string) names.Answer {
+		return names.Look(names.Oil, run, func(id string) bool { return ids[id] })
+	}
+	known := func(run string) bool { return look(run).Found() }
+	tried, found := 0, 0
+	for _, row := range rows(t) {
+		kind, name, _ := strings.Cut(row[0], " ")
+		if kind != "oil" || row[3] != "one" || strings.HasPrefix(row[4], "-") {
+			continue
+		}
+		id, _, _ := strings.Cut(row[4], " ")
+		for _, whole := range []string{name + ", jug 2", "Greek " + name, "the old " + name + " of the guild"} {
+			tried++
+			if runs := names.Within(whole, known); len(runs) == 1 && look(runs[0]).ID == id {
+				found++
+			} else if len(runs) == 1 {
+				t.Errorf("%q: %q, want a name of %s", whole, runs, id)
+			}
+		}
+	}
+	if found*50 < tried*48 {
+		t.Errorf("%d of %d are found", found, tried)
+	}
+}
+
+// A word that changes the meaning is not left out, in whatever language, mistyped or written together.
+func TestNoNameIsFoundBesideAWordThatChangesIt(t *testing.T) {
+	known := func(run string) bool {
+		return slices.Contains([]string{"olive", "olive oil", "palm", "palm kernel", "coconut", "rice", "soy", "shea"}, run)
+	}
+	for _, name := range []string{
+		"olive wax", "coconut milk powder", "palm kernel flakes", "palm kernal jug", "olive leaf tin", "olive pomace",
+		"hydrogenated olive", "palm fractionated", "coconut butter", "coconutmilk", "olive squalane", "cire d'olive",
+		"coconut fatty acid", "palm olein", "soy wax", "rice bran jug", "kokos, coconut Milch", "olive hydrogénée",
+		"coconut hydriert", "hall wax", "oil", "seed oil 5", "organic",
+	} {
+		if runs := names.Within(name, known); runs != nil {
+			t.Errorf("%q: %q", name, runs)
+		}
+	}
+	for name, want := range map[string]string{
+		"palm kernel jug": "palm kernel", "olive and palm kernel": "palm kernel/olive", "hall oliveoil": "olive oil",
+		"olive, batch of palm": "olive", "mild olive oil": "olive oil",
+	} {
+		if got := strings.Join(names.Within(name, known), "/"); got != want {
+			t.Errorf("%q: %q, want %q", name, got, want)
+		}
+	}
+}
