@@ -39,6 +39,8 @@ func said(w *jsonwrite.Writer, key, text string) {
 func (c Colourant) write(w *jsonwrite.Writer) {
 	text := func(key, text string) { said(w, key, text) }
 	w.Text("colourant", c.ID())
+	text("asked", c.Asked())
+	text("name_note", c.NameNote())
 	w.Text("data_edition", DataEdition())
 	w.Text("name", c.Name())
 	text("chemistry", c.Chemistry())

@@ -70,6 +70,8 @@ func viewOf(c colour.Colourant) map[string]any {
 		ci = append(ci, number)
 	}
 	want := map[string]any{"data_edition": colour.DataEdition(), "colourant": c.ID(), "name": c.Name(), "ci": ci}
+	with(want, "asked", c.Asked())
+	with(want, "name_note", c.NameNote())
 	with(want, "chemistry", c.Chemistry())
 	with(want, "note", c.Note())
 	if low, planned, high := c.Density(); planned.Given() {

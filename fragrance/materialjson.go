@@ -17,6 +17,8 @@ func (m Material) write(w *jsonwrite.Writer) {
 		}
 	}
 	w.Text("fragrance", m.ID())
+	text("asked", m.Asked())
+	text("name_note", m.NameNote())
 	w.Text("data_edition", DataEdition())
 	w.Text("name", m.Name())
 	text("latin", m.Latin())

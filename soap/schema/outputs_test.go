@@ -65,6 +65,8 @@ func outputs(t testing.TB) []output {
 	}
 	p.run("", "oils", "-json", "olive", "macadamia")
 	p.run("", "oils", "-json", "Olivenöl")
+	p.run("", "fragrance", "-json", "peppermint oil", "geranium")
+	p.run("", "colourants", "-json", "charcoal", "Berlin blue")
 	p.run(`{"formula": "Lantern names", "oils": [{"oil": "olive oil", "share": "rest"}], "alkali": [{"kind": "caustic soda", "purity": {"low": "97 %", "high": "99 %"}}], "superfat": "5 %", "water": {"per_alkali": "2"},
 		"size": {"oils": "500 g"}, "acids": [{"acid": "vinegar", "strength": "5 %", "load": "1 % of oils", "compensate": true}], "parts": [{"part": "bars", "share": "100 %", "colourants": [{"colourant": "charcoal", "load": "2 g"}]}], "weighed": {"stage": "parts", "parts": {"bars": {"additions": {"charcoal": "2.1 g"}}}}}`, "batch", "-json", "-")
 	p.run("", "oils", "-json", "lanolin")
@@ -154,6 +156,10 @@ func mayBeMissing() map[string]string {
 		"batch/1 pieces[].volume_spread_pct":            "no piped top",
 		"batch/1 oils[].asked":                          "it is named by its id",
 		"oils/1 [].asked":                               "it is named by its id",
+		"fragrance/1 [].asked":                          "it is named by its id",
+		"fragrance/1 [].name_note":                      "nothing is to be said",
+		"colourants/1 [].asked":                         "it is named by its id",
+		"colourants/1 [].name_note":                     "nothing is to be said",
 		"oils/1 [].name_note":                           "nothing is to be said",
 		"batch/1 scaled":                                "no number of pieces was asked for",
 		"batch/1 toppings":                              "no toppings",
