@@ -146,6 +146,11 @@ type Lye struct {
 	// Undissolved: more hydroxide than dissolves at 20 °C. Never so as planned, which
 	// is refused; as weighed it may be.
 	Undissolved bool
+	// Dry: as weighed, the water is less than half the mass of the alkali, or none. Water that is poured on such
+	// alkali boils and spits, so what is missing is weighed into a second vessel, and the alkali goes into it. No
+	// publication gives that bound. It is our choice, on the safe side of the monohydrate of sodium hydroxide, which
+	// is solid and has 18.015/39.997 = 0.45 of water to one of alkali (atomic weights).
+	Dry bool
 
 	// Volume is that at the formula's lye temperature. VolumeKnown is false where that is
 	// not given, above 50 % of hydroxide, and with liquids other than water.

@@ -475,6 +475,7 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 		look(t, plainFormula().with("weighed", `{"stage": "`+stage+`", "alkali": {"sodium-hydroxide": "160 g"}}`).batch(t))
 	}
 	look(t, plainFormula().with("weighed", `{"stage": "pot", "alkali": {"sodium-hydroxide": "142 g"}, "water": "100 g"}`).batch(t))
+	look(t, plainFormula().with("weighed", `{"stage": "lye", "water": "0 g"}`).batch(t))
 	look(t, plainFormula().with("oils", `{"oil": "olive", "share": "50 %", "saponification": "200"}, {"oil": "coconut", "share": "50 %", "saponification": "276"}`, "superfat", `"3 %"`,
 		"temperature", `{"oils": "100 °C"}`).batch(t))
 	look(t, plainFormula().with("water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall honey", "share": "20 %", "water": "90 %"}]}`).batch(t))

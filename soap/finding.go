@@ -98,7 +98,8 @@ type Finding struct {
 	//   - glitter-aluminium: unknown (nobody said whether it has any)
 	//   - hydrogen: name (its name alone tells the metal)
 	//   - load-unusual: of what the load is a share, oils or batter
-	//   - lye-undissolved: jug (it stands in its jug), batter (it is in the oils already)
+	//   - lye-undissolved: jug (it stands in its jug), dry (the same, with hardly any water or none: see [Lye.Dry]),
+	//     batter (it is in the oils already)
 	//   - moulds-short: known (the batch is as large as it is)
 	//   - name-note: what it is the name of, oil, fragrance, colourant, acid or alkali
 	//   - nano-grade: whitens (of titanium dioxide, which then hardly does)

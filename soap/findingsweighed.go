@@ -38,7 +38,10 @@ func (j *judge) undissolved(r *Reckoning) {
 	if len(j.b.Alkalis) == 1 {
 		f.Source = j.b.Alkalis[0].Alkali.SaturationSource()
 	}
-	if r.Stage == AtLye {
+	switch {
+	case r.Stage == AtLye && r.Lye.Dry:
+		f.Detail = dryInJug
+	case r.Stage == AtLye:
 		f.Detail = inJug
 	}
 	j.add(f)

@@ -46,6 +46,10 @@ func (w jsonWriter) remedy(r *Remedy) {
 		w.mass(key+"_g", m.Mass)
 		w.mass(key+"_weigh_g", m.Weigh)
 	}
+	water := "water"
+	if r.SecondVessel { // a key of its own, since water_g is poured into the jug
+		water = "second_vessel_water"
+	}
 	switch {
 	case r.Oil != "":
 		w.Text("oil", r.Oil)
@@ -54,7 +58,7 @@ func (w jsonWriter) remedy(r *Remedy) {
 		w.Text("kind", r.Alkali.String())
 		weighing("alkali", r.AddAlkali)
 		if r.AddWater.Mass.Sign() > 0 {
-			weighing("water", r.AddWater)
+			weighing(water, r.AddWater)
 		}
 	default:
 		if r.UseLye.Mass.Sign() > 0 {
@@ -64,7 +68,7 @@ func (w jsonWriter) remedy(r *Remedy) {
 				w.Bool("water_first", true)
 			}
 		}
-		weighing("water", r.AddWater)
+		weighing(water, r.AddWater)
 	}
 	w.mass("batter_g", r.Batter)
 	w.mass("poured_g", r.Poured)

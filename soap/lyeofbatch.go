@@ -8,6 +8,7 @@ import (
 // lye describes the lye as mixed.
 func (s *solved) lye() Lye {
 	l := Lye{Mass: s.alkali.Add(s.lyeWater), Undissolved: s.read != nil && s.undissolved()}
+	l.Dry = l.Undissolved && s.dryJug()
 	l.Concentration, _ = s.alkali.Per(l.Mass)
 	l.WaterPerAlkali, _ = s.lyeWater.Per(s.alkali)
 	var hydroxide units.Sum
@@ -26,6 +27,9 @@ func (s *solved) lye() Lye {
 	}
 	return l
 }
+
+// dryJug reports whether the water in the lye is less than half the mass of its alkali: see [Lye.Dry].
+func (s *solved) dryJug() bool { return s.lyeWater.Add(s.lyeWater).Compare(s.alkali) < 0 }
 
 // lyeVolume gives the volume of the lye at its temperature. Two alkalis count as
 // two lyes of the same strength, side by side.

@@ -282,6 +282,7 @@ func (m *mender) more(p *prospect, missing, needs units.Sum) []Remedy {
 // (below zero: adds), so much water in it, and so much when all is dry; false where
 // there may be no demand.
 func (m *mender) mended(r *Remedy, p *prospect, left, water, dry units.Mass) (ok bool) {
+	r.SecondVessel = r.AddWater.Mass.Sign() > 0 && m.s.undissolved() && m.s.dryJug()
 	r.Batter, r.Poured = m.whole.batter.Sub(left), m.whole.poured.Sub(left)
 	r.WaterPerOils, _ = water.Per(m.s.oilTotal)
 	r.Superfat, ok = p.outlook(units.Ratio{}, dry)

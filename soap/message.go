@@ -29,6 +29,7 @@ const (
 	freeAcids       = "acids"     // solid-at-pour: free acids are among them
 	byItsName       = "name"      // hydrogen: its name alone tells the metal; wet-into-hot-lye: or what is in it
 	inJug           = "jug"       // lye-undissolved: it stands in its jug
+	dryInJug        = "dry"       // the same, with hardly any water or none
 	inBatter        = "batter"    // lye-undissolved: it is in the batter
 	inEU            = "eu"        // colourant-not-permitted: under which law
 	dangersMore     = "dangers"   // findings-more: some of them are dangers
@@ -412,7 +413,12 @@ func unknown(name, near string) string {
 func (f Finding) undissolved() string {
 	text := "The lye as weighed is " + f.figure(f.Value) + " hydroxide, and at 20 °C no more than " + f.figure(f.Limit) +
 		" dissolves (hydroxide over alkali and water). "
-	if f.Detail == inJug {
+	switch f.Detail {
+	case dryInJug:
+		return text + "What stays undissolved burns skin, and water that is poured on alkali boils and spits. There is " +
+			"hardly any water in the jug, or none: weigh the water into a second vessel and add the alkali to it, a little " +
+			"at a time, and do not go on until it is clear."
+	case inJug:
 		return text + "What stays undissolved burns skin: make up the water before the lye meets the oils, a little at a " +
 			"time, since it heats up once more, and do not go on until it is clear."
 	}

@@ -71,6 +71,10 @@ type Remedy struct {
 	OfLye            units.Mass
 	WaterFirst       bool
 
+	// SecondVessel: [Lye.Dry] holds of what was weighed. All of AddWater is weighed into a second vessel, and the
+	// alkali in the jug is added to it, a little at a time; water is never poured on it.
+	SecondVessel bool
+
 	// AddAlkali is the alkali that is still missing from the lye, of Alkali, rounded
 	// down to weigh: of a stock lye, the stock. AddWater goes in before it.
 	Alkali    Alkali

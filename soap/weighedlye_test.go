@@ -150,3 +150,60 @@ func TestAnUndissolvedLyeGetsItsWaterBeforeItIsShared(t *testing.T) {
 		t.Errorf("%+v", r)
 	}
 }
+
+// Of 200 g of alkali half the mass is 100 g: with so much water it is a lye that lacks water, with a milligram less
+// water must not be poured on it. That is said in the finding, the remedy has a key of its own in the JSON, and water_g,
+// which is poured into the jug, is not there. The whole jug needs 200 × 68/32 = 425 g of water. 50 g are below a third
+// of the water that is planned (some 230 g): nothing is offered before they are sure, and the finding says no other.
+func TestNoWaterIsPouredOnDryAlkali(t *testing.T) {
+	for water, dry := range map[string]bool{"0 g": true, "50 g": true, "99.999 g": true, "100 g": false, "150 g": false} {
+		b := weighedAt(t, "lye", "98 %", "200 g", water)
+		f, _ := findingOf(b.Findings, "lye-undissolved")
+		detail, second := "jug", strings.Contains(f.Message(), "weigh the water into a second vessel and add the alkali to it")
+		if dry {
+			detail = "dry"
+		}
+		if f.Severity != soap.Danger || f.Detail != detail || second != dry || b.Weighed.Lye.Dry != dry ||
+			strings.Contains(f.Message(), "make up the water") == dry {
+			t.Errorf("%s: %s: %s", water, f.Detail, f.Message())
+		}
+		text, err := b.MarshalJSON()
+		if err != nil {
+			t.Fatal(err)
+		}
+		var object struct {
+			Weighed struct{ Remedies []map[string]any }
+		}
+		if err := json.Unmarshal(text, &object); err != nil {
+			t.Fatal(err)
+		}
+		if water == "50 g" {
+			continue
+		}
+		if len(object.Weighed.Remedies) != 1 {
+			t.Fatalf("%s: %v", water, object.Weighed.Remedies)
+		}
+		remedy := object.Weighed.Remedies[0]
+		poured, stands := remedy["water_g"]
+		aside, apart := remedy["second_vessel_water_g"]
+		if stands == dry || apart != dry || b.Weighed.Remedies[0].SecondVessel != dry {
+			t.Errorf("%s: %v is poured, %v into a second vessel", water, poured, aside)
+		}
+		if water == "0 g" && (aside != 425.0 || remedy["second_vessel_water_weigh_g"] != 425.0) {
+			t.Errorf("%v, %v", aside, remedy["second_vessel_water_weigh_g"])
+		}
+	}
+	// All of the water as milk that was forgotten, and alkali that lacks some as well: 100 g in place of some 108 g.
+	milk := batchOf(t, `{"formula": "Lantern walk", "oils": [{"oil": "olive", "share": "100 %"}],
+		"alkali": [{"kind": "sodium-hydroxide", "purity": "98 %"}], "superfat": "6 %", "size": {"oils": "800 g"},
+		"water": {"lye_concentration": "32 %", "liquids": [{"liquid": "oat milk", "share": "100 %", "water": "90 %"}]},
+		"weighed": {"stage": "lye", "alkali": {"sodium-hydroxide": "90 g"}, "liquids": {"oat milk": "0 g"}}}`)
+	if r := milk.Weighed.Remedies; len(r) != 1 || !r[0].SecondVessel || r[0].AddWater.Weigh.Sign() <= 0 ||
+		r[0].AddAlkali.Weigh.Sign() <= 0 {
+		t.Errorf("milk: %+v", r)
+	}
+	// In the batter there is no jug any more, and nothing is offered.
+	if f, _ := findingOf(weighedAt(t, "pot", "98 %", "142 g", "0 g").Findings, "lye-undissolved"); f.Detail != "batter" {
+		t.Errorf("pot: %s", f.Detail)
+	}
+}

@@ -43,6 +43,8 @@ func rareBatches(t testing.TB) []string {
 		plain + `, "size": {"oils": "800 g"}, "weighed": {"stage": "lye", "alkali": {"sodium-hydroxide": "60 g"}}}`,
 		// far too much of it, and the oils still to come
 		plain + `, "size": {"oils": "800 g"}, "weighed": {"stage": "lye", "alkali": {"sodium-hydroxide": "140 g"}, "water": "100 g"}}`,
+		// dry alkali, whose water was forgotten
+		plain + `, "size": {"oils": "800 g"}, "weighed": {"stage": "lye", "water": "0 g"}}`,
 		// a paste that was really weighed, beside vessels
 		plain + `, "size": {"vessels": [{"vessel": "cup", "part": "base", "count": 6, "volume": "100 mL"}]},
   "weighed": {"stage": "moulds", "parts": {"base": {"additions": {"dusk": "21 g"}}}},

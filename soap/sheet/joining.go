@@ -43,6 +43,10 @@ func (s *sheet) lyeFirst(r *soap.Reckoning) string {
 	switch {
 	case len(s.doubted()) > 0:
 		return "Do not pour the lye yet: weigh again first, as it says further up. When it is sure,"
+	case r.Lye.Dry:
+		return "Do not pour the lye as it is: hardly any water is in its jug, or none, and what stays undissolved burns " +
+			"skin. First " + secondVessel + ", since it gets very hot, and do what else it says further up. Only when it is " +
+			"clear,"
 	case r.Lye.Undissolved:
 		return "Do not pour the lye as it is: it holds more alkali than dissolves, and what stays undissolved burns skin. " +
 			"First make up its water, a little at a time, since it heats up once more, and do what else it says further up. " +

@@ -28,6 +28,9 @@ func TestTheStepOfJoiningIsThatOfTheStage(t *testing.T) {
 		"a lye in order": {weighed("lye", asPlanned), "P" + pour + ", then divide the batter.", true},
 		"a lye that does not dissolve": {weighed("lye", thick), "Do not pour the lye as it is: it holds more alkali than " +
 			"dissolves, and what stays undissolved burns skin. First make up its water", true},
+		"alkali without its water": {weighed("lye", `, "water": "0 g"`), "Do not pour the lye as it is: hardly any water " +
+			"is in its jug, or none, and what stays undissolved burns skin. First weigh the water into a second vessel and " +
+			"add the alkali to it, a little at a time, never the water to the alkali", true},
 		"a lye with too much alkali": {weighed("lye", rich), "Do not pour the lye as it is: first mend it, as it says " +
 			"further up. Then p" + pour, true},
 		"a reading in doubt": {weighed("lye", lost),
@@ -66,6 +69,29 @@ func TestTheStepOfJoiningIsThatOfTheStage(t *testing.T) {
 			strings.Contains(page, "These figures are those of the plan; as weighed they stand further up.")
 		if plans != (row.weighed != "") {
 			t.Errorf("%s: it says what the plan is: %v", name, plans)
+		}
+	}
+}
+
+// Who forgot the water is nowhere told to pour it on the alkali, whether the alkali is as planned (133.8 g), too little or
+// too much.
+func TestNobodyIsToldToPourWaterOnAlkali(t *testing.T) {
+	for alkali, says := range map[string]string{
+		"133.8 g": "stir until it is clear.", "120 g": "Then dissolve the alkali that is missing in it:",
+		"142 g": "It is too much for the oils: then use part of it.",
+	} {
+		page := flat(write(t, batchOf(t, bar("weighed", `{"stage": "lye", "alkali": {"sodium-hydroxide": "`+alkali+
+			`"}, "water": "0 g"}`)), units.Gram))
+		for _, says := range []string{says, "Hardly any water is in the jug, or none, so that the alkali does not dissolve. " +
+			"Do not pour water on it", "weigh the water into a second vessel and add the alkali to it", "water, in a second vessel "} {
+			if !strings.Contains(page, says) {
+				t.Errorf("%s: it does not say %q:\n%s", alkali, says, page)
+			}
+		}
+		for _, pours := range []string{"make up", "make it up", "water to add", "first add water"} {
+			if strings.Contains(page, pours) {
+				t.Errorf("%s: it says %q:\n%s", alkali, pours, page)
+			}
 		}
 	}
 }

@@ -168,6 +168,9 @@ const aside = " Keep what is left of it labelled and locked away, or dispose of 
 // undissolved says what can still be done about a lye that holds more alkali than dissolves.
 func undissolved(r *soap.Reckoning) string {
 	const clear = "a little at a time, since it heats up once more, and stir until it is clear"
+	if r.Lye.Dry && r.Stage == soap.AtLye {
+		return dry(r)
+	}
 	switch {
 	case r.Stage != soap.AtLye:
 		return "Nothing mends it: the lye holds more alkali than dissolves, and grains of it stay in the batter. Do not " +
@@ -181,6 +184,33 @@ func undissolved(r *soap.Reckoning) string {
 	default:
 		return "The lye lacks water, so that it does not dissolve: make it up before it meets the oils, " + clear + "."
 	}
+}
+
+// secondVessel says how alkali that stands in hardly any water, or in none, gets its water.
+const secondVessel = "weigh the water into a second vessel and add the alkali to it, a little at a time, never the " +
+	"water to the alkali"
+
+// dry says what can still be done about alkali that stands in its jug with hardly any water, or with none.
+func dry(r *soap.Reckoning) string {
+	const text = "Hardly any water is in the jug, or none, so that the alkali does not dissolve. Do not pour water on it: " +
+		"it boils and spits. Before it meets the oils, " + secondVessel + ", since it gets very hot, and stir until it is " +
+		"clear"
+	switch {
+	case len(r.Remedies) > 0 && r.Remedies[0].UseLye.Mass.Sign() > 0:
+		return text + ". It is too much for the oils: then use part of it." + aside
+	case len(r.Remedies) > 0 && r.Remedies[0].AddAlkali.Mass.Sign() > 0:
+		return text + ". Then dissolve the alkali that is missing in it:"
+	default:
+		return text + "."
+	}
+}
+
+// waterLine names the line of the water that a lye still needs: usual, but for alkali that stands in hardly any.
+func waterLine(m *soap.Remedy, usual string) string {
+	if m.SecondVessel {
+		return "water, in a second vessel"
+	}
+	return usual
 }
 
 func (s *sheet) remedy(m *soap.Remedy) {
@@ -197,18 +227,18 @@ func (s *sheet) remedy(m *soap.Remedy) {
 		line(s.oilName(m.Oil), m.Add.Weigh, s.scale)
 	case m.AddAlkali.Mass.Sign() > 0:
 		if m.AddWater.Mass.Sign() > 0 {
-			line("first add water", m.AddWater.Weigh, s.small)
+			line(waterLine(m, "first add water"), m.AddWater.Weigh, s.small)
 		}
 		line("add "+m.Alkali.Name(), m.AddAlkali.Weigh, s.small)
 	case m.UseLye.Mass.Sign() == 0:
-		line("water to add", m.AddWater.Weigh, s.small)
+		line(waterLine(m, "water to add"), m.AddWater.Weigh, s.small)
 	case m.WaterFirst:
-		line("first add water", m.AddWater.Weigh, s.small)
+		line(waterLine(m, "first add water"), m.AddWater.Weigh, s.small)
 		line("lye to use, of "+m.OfLye.Fixed(s.unit, columnFor(s.unit, s.small).places), m.UseLye.Weigh, s.small)
 	default:
 		line("lye to use, of "+m.OfLye.Fixed(s.unit, columnFor(s.unit, s.small).places), m.UseLye.Weigh, s.small)
 		if m.AddWater.Mass.Sign() > 0 {
-			line("and water to add", m.AddWater.Weigh, s.small)
+			line(waterLine(m, "and water to add"), m.AddWater.Weigh, s.small)
 		}
 	}
 }
