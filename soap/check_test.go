@@ -319,7 +319,7 @@ var subjectOf = map[string][]string{
 	"glitter-aluminium":       {"toppings[]", "parts[].additives[]"},
 	"liquid-sugar":            {"water.liquids[]"},
 	"findings-more":           {"formula"},
-	"hydrogen": {"parts[].colourants[]", "parts[].match[]", "parts[].fragrances[]", "parts[].additives[]",
+	"hydrogen": {"parts[].colourants[]", "parts[].match[]", "parts[].fragrances[]", "parts[].additives[]", "size.vessels[]",
 		"toppings[]", "embeds[]", "water.liquids[]"},
 	"liquid-alcohol": {"water.liquids[]"},
 }
@@ -476,6 +476,8 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 	}
 	look(t, plainFormula().with("weighed", `{"stage": "pot", "alkali": {"sodium-hydroxide": "142 g"}, "water": "100 g"}`).batch(t))
 	look(t, plainFormula().with("weighed", `{"stage": "lye", "water": "0 g"}`).batch(t))
+	look(t, plainFormula().with("size", `{"vessels": [{"vessel": "aluminium tray", "part": "glow", "count": 1, "volume": "1 L"}]}`,
+		"parts", `{"part": "glow"}`).batch(t))
 	look(t, plainFormula().with("oils", `{"oil": "olive", "share": "50 %", "saponification": "200"}, {"oil": "coconut", "share": "50 %", "saponification": "276"}`, "superfat", `"3 %"`,
 		"temperature", `{"oils": "100 °C"}`).batch(t))
 	look(t, plainFormula().with("water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall honey", "share": "20 %", "water": "90 %"}]}`).batch(t))

@@ -59,7 +59,7 @@ func (s Severity) String() string {
 //   - additives: additive-unjudged
 //   - all of them: findings-more, the last of 200, where there are more. It is as severe as
 //     the gravest that is not listed
-//   - any addition, topping, embed or liquid: hydrogen
+//   - any addition, topping, embed, liquid or vessel: hydrogen
 //   - a titration (see [TitrationFindings]): titration-exact
 type Finding struct {
 	Code     string      // lower case, hyphenated: "purity-assumed"
@@ -96,7 +96,7 @@ type Finding struct {
 	//   - fragrance-unjudged: not-listed, not-listed-eu, maximum-not-held, natural-trace,
 	//     natural-within, specification: the words of [fragrance.Why]
 	//   - glitter-aluminium: unknown (nobody said whether it has any)
-	//   - hydrogen: name (its name alone tells the metal)
+	//   - hydrogen: name (its name alone tells the metal), vessel (a vessel is of the metal, by its name)
 	//   - load-unusual: of what the load is a share, oils or batter
 	//   - lye-undissolved: jug (it stands in its jug), dry (the same, with hardly any water or none: see [Lye.Dry]),
 	//     batter (it is in the oils already)

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"example.com/lyewright/colour"
+	"example.com/lyewright/internal/names"
 	"example.com/lyewright/units/cite"
 )
 
@@ -44,6 +45,26 @@ func (j *judge) metalByName(t trail, glitter Glitter, name string) bool {
 	line := t // a copy, so that a line in order costs nothing
 	j.add(Finding{Code: "hydrogen", Severity: Danger, Subject: line.String(), Names: []string{name, metal}, Detail: byItsName, Source: cite.Source{How: cite.Memory}})
 	return true
+}
+
+// metalThing judges an embed or a topping, which meets the batter as it is, by its name.
+func (j *judge) metalThing(t trail, glitter Glitter, name string) {
+	if metal := metalThing(name); metal != "" && !isFilm(glitter, name) {
+		line := t // a copy, so that a line in order costs nothing
+		j.add(Finding{Code: "hydrogen", Severity: Danger, Subject: line.String(), Names: []string{name, metal},
+			Detail: byItsName, Source: cite.Source{How: cite.Memory}})
+	}
+}
+
+// metalVessel judges a vessel by its name: fresh batter dissolves a wall of such a metal, unless it is lined or coated.
+func (j *judge) metalVessel(t trail, name string) {
+	metal := metalThing(name)
+	if metal == "" || slices.ContainsFunc(names.Words(name), linedWithin.has) {
+		return
+	}
+	line := t
+	j.add(Finding{Code: "hydrogen", Severity: Danger, Subject: line.String(), Names: []string{name, metal},
+		Detail: vesselOfIt, Source: cite.Source{How: cite.Memory}})
 }
 
 // isFilm reports whether what has the name of a metal is a film with a layer of it: it is declared as a

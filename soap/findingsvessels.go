@@ -41,16 +41,19 @@ func (j *judge) vessels() {
 		}
 		j.add(f)
 	}
+	for i := range j.b.Formula.Size.Vessels {
+		j.metalVessel(list.item(i), j.b.Formula.Size.Vessels[i].Name)
+	}
 	for i := range j.b.Formula.Toppings {
 		p, t := &j.b.Formula.Toppings[i], top("toppings")
 		j.glitter(t.item(i), p.Name, p.Glitter, p.Foil)
-		j.metalByName(t.item(i), p.Glitter, p.Name)
+		j.metalThing(t.item(i), p.Glitter, p.Name)
 	}
 	if embeds := j.b.Formula.Embeds; len(embeds) > 0 {
 		f := Finding{Code: "embeds-present", Subject: "embeds", Source: commonSource()}
 		list := top("embeds")
 		for i := range embeds {
-			j.metalByName(list.item(i), NoGlitter, embeds[i].Name)
+			j.metalThing(list.item(i), NoGlitter, embeds[i].Name)
 			f.Names = append(f.Names, embeds[i].Name)
 		}
 		j.add(f)

@@ -28,6 +28,7 @@ const (
 	perhapsF        = "f"         // temperature-high: so high that °F may have been meant
 	freeAcids       = "acids"     // solid-at-pour: free acids are among them
 	byItsName       = "name"      // hydrogen: its name alone tells the metal; wet-into-hot-lye: or what is in it
+	vesselOfIt      = "vessel"    // hydrogen: a vessel is of the metal, by its name
 	inJug           = "jug"       // lye-undissolved: it stands in its jug
 	dryInJug        = "dry"       // the same, with hardly any water or none
 	inBatter        = "batter"    // lye-undissolved: it is in the batter
@@ -267,6 +268,11 @@ func (f Finding) Message() string {
 		return colourantText(f.Names) + " changes in alkali: " + f.Quoted + "."
 	case "hydrogen":
 		what, unless := colourantText(f.Names), ""
+		if f.Detail == vesselOfIt {
+			return f.Names[0] + " (" + f.Names[1] + "): fresh batter dissolves this metal and gives off hydrogen, which burns " +
+				"and explodes, and the vessel may leak. Take a vessel of another material. If it is lined or coated throughout, " +
+				"say so in its name."
+		}
 		if f.Detail == byItsName {
 			what = f.Names[0] + " (" + f.Names[1] + ")"
 			if !isFoil(f.Names[0]) {
@@ -304,6 +310,9 @@ func (f Finding) Message() string {
 		case f.Detail == nothingHeld:
 			return colourantText(f.Names) + ": nothing is held here of " + f.Quoted + "."
 		case f.Code == "colourant-unjudged":
+			if metalNamed(name) != "" { // hydrogen says what it is: no harmless name is offered in its place
+				return name + notJudged
+			}
 			return unknown(name, colour.Suggest(name))
 		}
 		return name + notJudged

@@ -16,6 +16,8 @@ var dissolving = [...]struct{ metal, name string }{
 	{"aluminium", "aluminio"},
 	{"aluminium", "alluminio"},
 	{"aluminium", "alu"},
+	{"aluminium", "duralumin"},
+	{"aluminium", "duraluminium"},
 	{"zinc", "zinc"},
 	{"zinc", "zink"},
 	{"zinc", "cinc"},
@@ -41,7 +43,7 @@ const (
 		" wool chips pellets metal atomised atomized pulver staub flocken spane griess granulat plattchen metall" +
 		" poudre poussiere paillettes limaille copeaux flocons grenaille polvo escamas virutas limaduras granalla copos" +
 		" polvere scaglie poeder vlokken schilfers "
-	aluminiumForms wordList = " paste bronze pigment pigments" + glitterForms
+	aluminiumForms wordList = " paste bronze pigment pigments "
 	glitterForms   wordList = " glitter glitters sequins confetti flitter "
 	foils          wordList = " foil foils leaf leaves sheet sheets can cans wire scraps folie folien blatt feuille " +
 		"feuilles hoja hojas" +
@@ -55,6 +57,8 @@ const (
 		" fin fina fino raw silver leafing metallic mesh shredded "
 	linking      wordList = " de d of du des from di van "
 	absentBehind wordList = " free frei libre "
+	noThing      wordList = " white weiss blanc blanco bianco rich "
+	linedWithin  wordList = " lined coated "
 	absentBefore wordList = " without no non not sans ohne kein keine sin senza zonder free frei libre "
 )
 
@@ -94,6 +98,32 @@ func metalNamed(name string) string {
 		}
 		for _, known := range dissolving {
 			if spelled(word, known.name) && isMetal(words, i, known.metal) || joined(word, known.metal, known.name) {
+				return known.metal
+			}
+		}
+	}
+	return ""
+}
+
+// metalThing tells which metal that gives off hydrogen in alkali a thing is made of by its name, such as
+// "aluminium star" or "zinc mould"; empty of any other. Of what is cast, strewn or filled no salt is sold under the
+// bare name of the metal, so that its name among other words means the metal, which is the safer reading. A salt, a white
+// (zinc white is the oxide) and what is free of it or rich in it are none.
+func metalThing(name string) string {
+	if metal := metalNamed(name); metal != "" || !mayNameMetal(name) {
+		return metal
+	}
+	words := names.Words(name)
+	if slices.ContainsFunc(words, isSalt) {
+		return ""
+	}
+	for i, word := range words {
+		if i > 0 && absentBefore.has(words[i-1]) || i+1 < len(words) && (absentBehind.has(words[i+1]) ||
+			noThing.has(words[i+1])) {
+			continue
+		}
+		for _, known := range dissolving {
+			if spelled(word, known.name) {
 				return known.metal
 			}
 		}
@@ -149,7 +179,7 @@ func joined(word, metal, name string) bool {
 }
 
 func isForm(word, metal string) bool {
-	return metalForms.has(word) || foils.has(word) || metal == "aluminium" && aluminiumForms.has(word)
+	return metalForms.has(word) || foils.has(word) || glitterForms.has(word) || metal == "aluminium" && aluminiumForms.has(word)
 }
 
 func isSalt(word string) bool {

@@ -39,7 +39,8 @@ var namesOfMetal = map[string]string{
 	"alminium powder":  "aluminium", "luminium foil": "aluminium", "aluminun": "aluminium", "mgnesium flakes": "magnesium",
 	"zinc": "zinc", "zinc dust": "zinc", "zinc powder": "zinc", "Zinkstaub": "zinc", "Zink-Pulver": "zinc",
 	"poudre de zinc": "zinc", "zinc en poudre": "zinc", "cinc en polvo": "zinc", "metallic zinc": "zinc",
-	"CI 77945":         "zinc",
+	"CI 77945":  "zinc",
+	"duralumin": "aluminium", "zinc glitter": "zinc", "magnesium glitter": "magnesium",
 	"magnesium powder": "magnesium", "magnesium ribbon": "magnesium", "magnesium flakes": "magnesium",
 	"Magnesiumspäne": "magnesium", "magnésium en poudre": "magnesium", "magne\u0301sium en poudre": "magnesium",
 	"copeaux de magnésium": "magnesium", "magnesio en polvo": "magnesium", "magnalium": "magnesium",
@@ -234,5 +235,47 @@ func TestEveryViewCarriesTheHydrogen(t *testing.T) {
 		if len(findings) == 0 || findings[0].Code != "hydrogen" || findings[0].Severity != danger {
 			t.Errorf("%s: %+v", view, findings)
 		}
+	}
+}
+
+// An embed and a topping meet fresh batter, and so does the wall of a vessel: the name of the metal among other words
+// means the metal there. What is a salt, free of it, or lined is not.
+func TestAThingOfSuchAMetalIsADanger(t *testing.T) {
+	for _, row := range []struct {
+		list, name, metal string
+	}{
+		{"embeds", "aluminium star", "aluminium"}, {"embeds", "zinc charm", "zinc"}, {"embeds", "magnesium charm", "magnesium"},
+		{"embeds", "zinc oxide star", ""}, {"embeds", "zinc white star", ""}, {"embeds", "star without zinc", ""},
+		{"embeds", "aluminium-free star", ""}, {"embeds", "little moon", ""},
+		{"toppings", "zinc glitter", "zinc"}, {"toppings", "magnesium glitter", "magnesium"},
+		{"toppings", "aluminium glitter", "aluminium"}, {"toppings", "silver mica", ""},
+		{"vessels", "aluminium tray", "aluminium"}, {"vessels", "aluminium tin", "aluminium"}, {"vessels", "zinc mould", "zinc"},
+		{"vessels", "lined aluminium tray", ""}, {"vessels", "zinc mould, coated", ""}, {"vessels", "steel tray", ""},
+	} {
+		vessel, subject := "cup", row.list+"[0]"
+		if row.list == "vessels" {
+			vessel, subject = row.name, "size.vessels[0]"
+		}
+		changes := []string{"size", `{"vessels": [{"vessel": "` + vessel + `", "part": "glow", "count": 2, "volume": "80 mL"}]}`,
+			"parts", `{"part": "glow"}`}
+		switch row.list {
+		case "embeds":
+			changes = append(changes, "embeds", `{"embed": "`+row.name+`", "vessel": "cup", "mass": "2 g"}`)
+		case "toppings":
+			changes = append(changes, "toppings", `{"topping": "`+row.name+`", "vessel": "cup", "mass": "0.1 g"}`)
+		}
+		got := hydrogen(plainFormula().with(changes...).batch(t))
+		if row.metal == "" && len(got) > 0 || row.metal != "" && (len(got) != 1 || got[0].Severity != danger ||
+			got[0].Subject != subject || !slices.Equal(got[0].Names, []string{row.name, row.metal})) {
+			t.Errorf("%s, %q: %+v", row.list, row.name, got)
+		}
+	}
+}
+
+// No colourant is offered in place of a metal.
+func TestNothingIsOfferedForTheNameOfAMetal(t *testing.T) {
+	_, faults := read(t, plainFormula().with("parts", coloured(pigment("duralumin", "1 g"))).text())
+	if len(faults) != 1 || strings.Contains(faults[0].Remedy, "turmeric") {
+		t.Errorf("%+v", faults)
 	}
 }

@@ -203,7 +203,7 @@ func (c *checker) unlisted(t trail, kind AdditionKind, a *Addition) {
 	remedy := "write " + strings.Join(choice, " or ")
 	if len(choice) == 0 {
 		remedy = `bring it among the ` + own + `, or write "unlisted": true to weigh it unjudged`
-		if near := suggest(a.Name); near != "" {
+		if near := suggest(a.Name); near != "" && metalNamed(a.Name) == "" {
 			remedy = near + " If not, " + remedy
 		}
 	}
