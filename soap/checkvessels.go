@@ -263,6 +263,7 @@ func (c *checker) extras() {
 	for i := range embeds {
 		e, t := &embeds[i], list.item(i)
 		c.name(t.at("embed"), e.Name)
+		c.noAlkali(t.at("embed"), e.Name)
 		c.inVessel(t.at("vessel"), e.Vessel)
 		switch {
 		case !c.exactlyOne(t.at("mass"), `give the "mass" or the "volume" of one`, e.Mass.Sign() != 0, e.Volume.Sign() != 0):
@@ -288,6 +289,7 @@ func (c *checker) extras() {
 	for i := range toppings {
 		p, t := &toppings[i], list.item(i)
 		c.name(t.at("topping"), p.Name)
+		c.noAlkali(t.at("topping"), p.Name)
 		c.inVessel(t.at("vessel"), p.Vessel)
 		if at := t.at("mass"); p.Mass.Sign() == 0 {
 			c.fault(at, "", "is missing", "give what goes on one piece", ErrMissing)

@@ -9,7 +9,6 @@ import (
 	"example.com/lyewright/colour/tint"
 	"example.com/lyewright/fragrance"
 	"example.com/lyewright/internal/names"
-	"example.com/lyewright/soap/lye"
 )
 
 // named gives the formula with every fragrance and colourant under its id, wherever it is
@@ -178,6 +177,9 @@ func (c *checker) unlisted(t trail, kind AdditionKind, a *Addition) {
 		c.additive(t, a)
 		return
 	}
+	if c.causticAddition(t, kind, a) {
+		return
+	}
 	if !a.Unlisted && c.f.knows(kind, a.Name) {
 		return
 	}
@@ -238,19 +240,6 @@ func (c *checker) additive(t trail, a *Addition) {
 		c.fault(line.at(Additive.String()), a.Name, reason, remedy, ErrConflict, path+".unlisted", path+".glitter",
 			"oils[].oil")
 	}
-}
-
-// reckonedElsewhere says what is wrong with an additive or a liquid that bears the name of an alkali or an acid; both
-// texts are empty of any other name.
-func reckonedElsewhere(name string) (reason, remedy string) {
-	if alkali := lye.AlkaliNamed(name); alkali != "" {
-		return "is a name of " + alkali, "list it among the alkalis, where it is reckoned with"
-	}
-	if acid := lye.AcidNamed(name); acid != "" {
-		return "is a name of an acid (" + acid + ")", "list it among the acids, where the alkali that it takes up is " +
-			"reckoned with"
-	}
-	return "", ""
 }
 
 // oilCalled gives the id of an oil that a name may mean: one of the formula's, or a

@@ -133,7 +133,7 @@ func TestALiquidIsNoAlkaliAndNoAcid(t *testing.T) {
 			`", "mass": "20 g", "water": "95 %"}]}`)
 	}
 	for name, says := range map[string]string{
-		"lye": "what may be potassium-hydroxide", "Natronlauge": "a solution of an alkali",
+		"lye": "may mean sodium-hydroxide or potassium-hydroxide", "Natronlauge": "a solution of an alkali",
 		"caustic soda": "sodium-hydroxide",
 		"Kalilauge":    "a solution of an alkali", "vinegar": "acetic-acid", "Zitronensäure": "citric-acid-anhydrous",
 	} {

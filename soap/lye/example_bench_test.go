@@ -186,12 +186,12 @@ func ExampleLookUpAlkali() {
 
 // What must not stand among additives, where nothing would reckon with it?
 func ExampleAlkaliNamed() {
-	for _, name := range []string{"caustic soda", "lye", "slaked lime", "baking soda", "fine salt"} {
+	for _, name := range []string{"caustic soda", "food grade lye", "slaked lime", "baking soda", "fine salt"} {
 		fmt.Printf("%s: %q\n", name, lye.AlkaliNamed(name))
 	}
 	// Output:
 	// caustic soda: "sodium-hydroxide"
-	// lye: "what may be potassium-hydroxide"
+	// food grade lye: "what may be sodium-hydroxide or potassium-hydroxide"
 	// slaked lime: "an alkali"
 	// baking soda: ""
 	// fine salt: ""

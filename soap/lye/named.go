@@ -61,23 +61,22 @@ func solution(answer names.Answer) bool { return strings.HasPrefix(answer.Note, 
 
 // AlkaliNamed tells in a few words what alkali a name is, or may be: of a hydroxide, of a
 // solution of one, of another strong alkali, or of a product that holds one; empty of any
-// other name. A carbonate is none.
+// other name. A carbonate is none. A word among others counts, and a long one that is one letter
+// off, as do formulas and registry numbers: what may burn is taken for what burns. What is said to
+// be free of it is none.
 func AlkaliNamed(name string) string {
-	answer := names.Look(names.Alkali, name, isAlkali)
+	meant := names.AlkaliMeant(name)
 	switch {
-	case !answer.Found(), strings.HasPrefix(answer.Note, "no hydroxide"):
+	case !meant.Found():
 		return ""
-	case solution(answer):
+	case meant.Solution:
 		return "a solution of an alkali"
-	case answer.ID != "":
-		return answer.ID
+	case len(meant.IDs) == 0:
+		return "an alkali"
+	case len(meant.IDs) == 1 && !meant.Harmless:
+		return meant.IDs[0]
 	}
-	for _, m := range answer.Several {
-		if m.ID != "" {
-			return "what may be " + m.ID
-		}
-	}
-	return "an alkali"
+	return "what may be " + strings.Join(meant.IDs, " or ")
 }
 
 // AcidNamed gives the id of the acid that a name is of, or may be; empty of any other

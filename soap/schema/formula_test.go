@@ -115,6 +115,7 @@ func beyondASchema() map[string]string {
 	return map[string]string{
 		"acids-take-all-the-alkali":          working,
 		"alkali-of-several-meanings":         names,
+		"alkali-under-another-name":          names,
 		"carrier-misspelt":                   names,
 		"carrier-not-in-the-formula":         names,
 		"carriers-take-too-much-oil":         working,
