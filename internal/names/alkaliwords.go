@@ -139,7 +139,7 @@ func appendWord(list sayings, word string) sayings {
 	if says, known := vocabulary()[word]; known {
 		return append(list, said{word, says})
 	}
-	if parts := apart(word); parts != nil {
+	if parts := takenApart(word); parts != nil {
 		return append(list, parts...)
 	}
 	const long = 7
@@ -153,8 +153,8 @@ func appendWord(list sayings, word string) sayings {
 	return append(list, said{word: word})
 }
 
-// apart takes a word apart that is several in one, of which one tells of an alkali; nil of any other.
-func apart(word string) sayings {
+// takenApart takes a word apart that is several in one, of which one tells of an alkali; nil of any other.
+func takenApart(word string) sayings {
 	const shortest = 3
 	words := vocabulary()
 	for cut := shortest; cut <= len(word)-shortest; cut++ {
