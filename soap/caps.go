@@ -39,7 +39,8 @@ type PartCaps struct {
 	Scented // of the part
 
 	// Unjudged are its fragrances of which something is left open: see
-	// [fragrance.Material.Unjudged]. Where there is one, the part's fragrances are not judged
+	// [fragrance.Material.Unjudged], and its additives and colourants that are only a name, and one that a fragrance
+	// bears. Where there is one, the part's fragrances are not judged
 	// as a whole, whatever their figures come to.
 	Unjudged []string
 }
@@ -133,9 +134,13 @@ func (b *Batch) CapsContext(ctx context.Context) (Caps, error) {
 			}
 			p.Fragrances = append(p.Fragrances, f)
 		}
-		for _, a := range b.Parts[i].Additions {
+		for k := range b.Parts[i].Additions {
+			a := &b.Parts[i].Additions[k]
 			if a.Kind == Additive {
 				p.Dried = append(p.Dried, a.Name)
+			}
+			if a.maybeFragrance() {
+				p.Unjudged = append(p.Unjudged, a.Name)
 			}
 		}
 		c.Parts = append(c.Parts, p)

@@ -458,7 +458,7 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 		"pigments", `{"colourant": "moon-white", "name": "Moon white", "ci": ["77891", "77510"], "nano": true}, {"colourant": "star-mica", "disperses_in": ["oil"], "usual": {"low": "0.5 % of batter", "high": "2 % of batter"}}, {"colourant": "night", "ci": ["12345"]}`,
 		"parts", `{"part": "glow", "share": "100 %", "target": {"lab": [50, -120, 60]}, "colourants": [{"colourant": "titanium-dioxide", "load": "1.2 % of oils"},
 			{"colourant": "madder", "load": "1 % of oils"}, {"colourant": "carbon-black", "load": "1 g"}, {"colourant": "moon-white", "load": "1 g"}, {"colourant": "night", "load": "1 g"},
-			{"colourant": "star-mica", "load": "3 % of batter", "carrier": {"liquid": "water", "ratio": "2"}}, {"colourant": "lantern soot", "unlisted": true, "load": "1 g"}]}`).batch(t))
+			{"colourant": "star-mica", "load": "3 % of batter", "carrier": {"liquid": "water", "ratio": "2"}}, {"colourant": "lantern soot", "unlisted": true, "load": "1 g"}, {"colourant": "cinnamon bark", "unlisted": true, "load": "1 g"}]}`).batch(t))
 	look(t, plainFormula().with("pigments", `{"colourant": "star-silver", "ci": ["77000"]}`, "parts", `{"part": "glow", "share": "100 %",
 		"colourants": [{"colourant": "aluminium-powder", "load": "1 g"}, {"colourant": "star-silver", "load": "1 g"}], "additives": [{"additive": "zinc dust", "load": "1 g"}]}`).batch(t))
 	// the cases of a code that nothing above has

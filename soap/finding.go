@@ -85,7 +85,7 @@ type Finding struct {
 	//
 	//   - additive-unjudged: fragrance (its name is also that of one)
 	//   - colourant-not-permitted: eu, us: under which law
-	//   - colourant-unjudged: numbers (not all its Colour Index numbers are known),
+	//   - colourant-unjudged: fragrance (its name is also that of one), numbers (not all its Colour Index numbers are known),
 	//     unheld (its law or its stability in alkali is not held)
 	//   - density-unknown: much (of oils that are much of the batter)
 	//   - fragrance-behaviour: what it does, accelerates, rices or seizes; of several the

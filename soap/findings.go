@@ -212,13 +212,23 @@ func (j *judge) additionName(t trail, a *AdditionWeighing) {
 func (j *judge) plainName(t trail, a *AdditionWeighing) {
 	f := Finding{Code: unjudged(a.Kind), Severity: Warning, Subject: t.String(), Names: []string{a.Name},
 		Source: cite.Source{How: cite.Given}}
-	if a.Kind == Additive {
+	switch {
+	case a.maybeFragrance():
+		f.Detail = maybeFragrance
+	case a.Kind == Additive:
 		f.Severity = Note
-		if scent := meaning(Fragrance, a.Name); scent.ID != "" && !scent.Unheld || len(scent.Several) > 0 {
-			f.Severity, f.Detail = Warning, maybeFragrance
-		}
 	}
 	j.add(f)
+}
+
+// maybeFragrance reports whether what is only a name, among additives or colourants, bears that of a fragrance, so that
+// it may be that and pass its limits.
+func (a *AdditionWeighing) maybeFragrance() bool {
+	if a.Kind == Fragrance || a.Material.Given() || a.Kind == Colourant && a.Colourant.Given() {
+		return false
+	}
+	scent := meaning(Fragrance, a.Name)
+	return scent.ID != "" && !scent.Unheld || len(scent.Several) > 0
 }
 
 // oilValue judges where an oil's saponification value comes from.

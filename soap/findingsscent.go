@@ -245,6 +245,8 @@ func OnFragrance(f Finding) bool {
 	case "fragrance-over-cap", "fragrance-unjudged", "natural-ceiling-used", "certificate-older", "allergens-unknown",
 		"fragrance-browns", "fragrance-behaviour", "dose-unusual":
 		return true
+	case "additive-unjudged", "colourant-unjudged":
+		return f.Detail == maybeFragrance
 	default:
 		return false
 	}

@@ -13,7 +13,7 @@ import (
 // What Detail tells apart: all words are listed at [Finding.Detail].
 const (
 	heldBack        = "held-back" // part-superfat-shifted: by oil that went into jugs
-	maybeFragrance  = "fragrance" // additive-unjudged: its name is also that of a fragrance
+	maybeFragrance  = "fragrance" // additive-unjudged, colourant-unjudged: its name is also that of a fragrance
 	recalledProfile = "recalled"  // typical-disputed: nobody saw the fatty acids
 	waxAsGiven      = "given"     // wax-reacts-slowly: with a value of the caller's own
 	stockStrength   = "stock"     // purity-single: the strength of a stock lye
@@ -305,8 +305,8 @@ func (f Finding) Message() string {
 		}
 		switch {
 		case f.Detail == maybeFragrance:
-			return name + notJudged + " If it is the fragrance of that name, list it among the fragrances, where its limits " +
-				"are held."
+			return name + ": weighed, but not judged here. It bears the name of a fragrance, and its limits as one are held: " +
+				"if it is that, list it among the fragrances."
 		case f.Detail == nothingHeld:
 			return colourantText(f.Names) + ": nothing is held here of " + f.Quoted + "."
 		case f.Code == "colourant-unjudged":

@@ -14,8 +14,8 @@ type Stock struct {
 
 // Make gives what to weigh for so much of the stock, over 0 g: alkali of a purity (the
 // mass fraction of hydroxide in it, over 0 % to 100 %), rounded down to a nanogram, and
-// the water that makes up the mass. A purity below the strength is refused
-// ([fault.ErrImpossible]). The error is [fault.Faults].
+// the water that makes up the mass. A purity that is not above the strength is
+// refused, since it leaves no water ([fault.ErrImpossible]). The error is [fault.Faults].
 func (s Stock) Make(mass units.Mass, purity units.Ratio) (alkali, water units.Mass, err error) {
 	faults := s.check()
 	checkMass(&faults, "make", mass)
@@ -24,6 +24,9 @@ func (s Stock) Make(mass units.Mass, purity units.Ratio) (alkali, water units.Ma
 		faults.Add("purity", "", "is missing", `give the hydroxide in what is weighed, such as "98 %"`, fault.ErrMissing)
 	case purity.Sign() <= 0 || purity.Compare(units.Whole(1)) > 0:
 		faults.Add("purity", percentText(purity), "is not above 0 % and up to 100 %", "give the hydroxide in what is weighed, carbonate not counted", fault.ErrRange)
+	case len(faults) == 0 && purity.Compare(s.Strength) == 0:
+		faults.Add("purity", percentText(purity), "is the strength asked for, which leaves no water to dissolve it in",
+			"ask for a weaker stock; a solution that is as strong as that is a stock already", fault.ErrImpossible)
 	case len(faults) == 0 && purity.Compare(s.Strength) < 0:
 		faults.Add("purity", percentText(purity), "is below the strength asked for", "an alkali cannot make a stronger lye than it is pure", fault.ErrImpossible)
 	}
