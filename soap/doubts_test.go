@@ -88,7 +88,7 @@ func TestACertifiedWaxMayStayAsItIs(t *testing.T) {
 		{`"oil": "beeswax", "saponification": "95"`, "30 %", true},
 		{`"oil": "beeswax", "measured": true, ` + value, "30 %", false},
 		{`"oil": "beeswax", ` + value, "5 %", false},
-		{`"oil": "yard wax", ` + value, "30 %", false}, // it means none
+		{`"oil": "yard fat", ` + value, "30 %", false}, // it means none, and is no wax
 	} {
 		b := plainFormula().with("oils", `{"share": "`+test.share+`", `+test.wax+`}, {"oil": "coconut", "share": "rest"}`,
 			"temperature", `{"pour": "40 °C"}`).batch(t)

@@ -103,7 +103,7 @@ func (j *judge) negative(t trail, part int, names []string) {
 
 // lowByWaxes is the likely low of a part with the published range of each wax in place of the
 // caller's own value, which a certificate prints of all its esters: a cold process may leave them
-// as they are. It is 0 where no wax has a value of the caller's own that was not titrated, and
+// as they are; a wax that is one by its name alone may take up anything from nothing to that value. It is 0 where no wax has a value of the caller's own that was not titrated, and
 // of one that lies outside what is published, which is judged for itself.
 func (j *judge) lowByWaxes(part int) units.Ratio {
 	var built []Oil
@@ -114,6 +114,10 @@ func (j *judge) lowByWaxes(part int) units.Ratio {
 			continue
 		}
 		standards := oil.heldAgainst()
+		if standards == nil && oil.Choice() == AsGiven {
+			built, ids = append(built, oil.unspent()), append(ids, oil.ID())
+			continue
+		}
 		if standards == nil {
 			continue
 		}
@@ -125,6 +129,15 @@ func (j *judge) lowByWaxes(part int) units.Ratio {
 		return units.Whole(0)
 	}
 	return j.prospects().ofPart(part, swapOils(built, ids)).LikelyLow
+}
+
+// unspent is a wax of the caller's own of which nothing is published: its value runs from nothing, as no free acid of
+// it is known, and is planned at the middle, as those of the waxes that are built in.
+func (o Oil) unspent() Oil {
+	row := *o.get()
+	high := row.saponification.High
+	row.saponification = units.Range{Low: units.Whole(0), Typical: high.Over(units.Whole(2)), High: high}
+	return Oil{row: &row}
 }
 
 // causeOf says why a part may well be below zero although it is not planned so: what makes

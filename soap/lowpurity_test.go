@@ -144,7 +144,9 @@ func TestNothingIsPromisedOfWaxesAlone(t *testing.T) {
 		`{"oil": "beeswax", "share": "60 %"}, {"oil": "jojoba", "share": "rest"}`: true,
 		`{"oil": "beeswax", "share": "10 %"}, {"oil": "olive", "share": "rest"}`:  false,
 		// an oil, for all that is known
-		`{"oil": "hall wax", "saponification": {"low": "90", "high": "95"}, "share": "100 %"}`: false,
+		`{"oil": "hall fat", "saponification": {"low": "90", "high": "95"}, "share": "100 %"}`: false,
+		// a wax by its name
+		`{"oil": "hall wax", "saponification": {"low": "90", "high": "95"}, "share": "100 %"}`: true,
 	} {
 		_, faults := read(t, plainFormula().with("oils", oils, "superfat", `{"at_least": "2 %"}`).text())
 		if got := len(faults) == 1 && faults[0].Path == "superfat.at_least" && strings.Contains(faults[0].Reason,

@@ -54,7 +54,8 @@ func (f Finding) likelyNegative() string {
 		remedy = doubt(f.Detail) + "Use lots whose values are known more closely, from a certificate or a titration, or " +
 			"raise the superfat."
 	case waxUnspent:
-		remedy = doubt(f.Detail) + "Take less wax, or leave its value out, so that it is planned by its range."
+		remedy = doubt(f.Detail) + "Take less wax, or leave the value of a built-in one out, so that it is planned " +
+			"by its range."
 	case fromPurity:
 		remedy = doubt(f.Detail) + "Titrate it, or take its certificate's figures, or raise the superfat."
 	}
@@ -72,7 +73,7 @@ func doubt(cause string) string {
 		return "Most of the doubt comes from the purity of the alkali, or the strength of an acid. "
 	case waxUnspent:
 		return "A cold process may leave the esters of a wax as they are, whatever value is given: that is the figure with " +
-			"its published range in place of it. "
+			"its published range in place of it, and from nothing up to that value where none is published. "
 	default:
 		return ""
 	}

@@ -98,6 +98,11 @@ func (o OwnOil) on(base string, needed bool) (Oil, error) {
 	if !o.Saponification.Given() && o.Profile == nil {
 		faults = append(faults, Fault{Path: "saponification", Reason: "is missing", Remedy: "give its value in mg KOH/g, or its profile", Kind: ErrMissing})
 	}
+	for _, said := range [...]struct{ path, name string }{{"oil", o.ID}, {"name", o.Name}, {"inci", o.INCI}} {
+		if reason, remedy := noFatFault(said.name); reason != "" {
+			faults = append(faults, Fault{Path: said.path, Text: said.name, Reason: reason, Remedy: remedy, Kind: ErrConflict})
+		}
+	}
 	faults = append(faults, o.apply(row)...)
 	if len(faults) > 0 {
 		return Oil{}, faults
@@ -105,6 +110,8 @@ func (o OwnOil) on(base string, needed bool) (Oil, error) {
 	row.like = liken(o.ID, o.Name, o.INCI)
 	if built, known := builtIn(row.meant()); known { // a wax stays one under any name
 		row.kind, row.melting = built.row.kind, built.row.melting
+	} else if row.like.ids == nil && (isWaxByName(o.ID) || isWaxByName(o.Name) || isWaxByName(o.INCI)) {
+		row.kind = Wax
 	}
 	return Oil{row: row}, nil
 }
