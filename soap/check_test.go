@@ -272,8 +272,8 @@ var subjectOf = map[string][]string{
 		"parts[].fragrances[].carrier", "parts[].additives[].carrier"},
 	"saponification-single":   {"oils[]", "water.liquids[]"},
 	"saponification-replaced": {"oils[]"},
-	"saponification-outside":  {"oils[]"},
-	"saponification-unusual":  {"oils[]"},
+	"saponification-outside":  {"oils[]", "water.liquids[]"},
+	"saponification-unusual":  {"oils[]", "water.liquids[]"},
 	"typical-disputed":        {"oils[]"},
 	"wax-reacts-slowly":       {"oils"},
 	"figure-from-memory":      {"oils"},
@@ -482,6 +482,10 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 		"temperature", `{"oils": "100 °C"}`).batch(t))
 	look(t, plainFormula().with("water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall honey", "share": "20 %", "water": "90 %"}]}`).batch(t))
 	look(t, plainFormula().with("acids", `{"acid": "acetic-acid", "load": "10 % of oils", "strength": "80 %", "compensate": true}`).batch(t))
+	look(t, plainFormula().with("acids",
+		`{"acid": "vinegar", "load": "4 % of oils", "strength": "100 %", "compensate": true}`).batch(t))
+	look(t, plainFormula().with("acids",
+		`{"acid": "vinegar", "load": "0.1 % of oils", "strength": "11 %", "compensate": true}`).batch(t))
 	for _, entry := range slices.Concat(listed, details) {
 		code, word, _ := strings.Cut(entry, " ")
 		if composed := strings.HasPrefix(code, "superfat-") || code == "name-note"; composed && slices.Contains(details, code+

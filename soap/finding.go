@@ -33,7 +33,7 @@ func (s Severity) String() string {
 //
 // These may be a [Danger]: superfat-below-zero and superfat-likely-negative, where a bar
 // would or may well burn skin; saponification-outside, where it would with the published
-// value of an oil; lye-undissolved, of what was weighed; hydrogen, of a metal that alkali
+// value of an oil or a milk; acid-unusual, where it would with the acid at its usual strength; lye-undissolved, of what was weighed; hydrogen, of a metal that alkali
 // dissolves; and fragrance-over-cap. A program that shows nothing else should show those, and
 // knows that a [Warning] may be of a hazard, too: the film of a glitter may have a layer of
 // aluminium. All codes, by what they are about:
@@ -77,12 +77,13 @@ type Finding struct {
 
 	// SuperfatIf is what the superfat would be if the figure that the finding doubts were
 	// the usual one: of saponification-outside with the published value, of purity-low with
-	// the bottle at its usual purity, and of both with all such figures where Detail says so. Nil of all others.
+	// the bottle at its usual purity, of acid-unusual (strength) with the acid at its usual one, and of the first two with all such figures where Detail says so. Nil of all others.
 	SuperfatIf *SuperfatIf
 
 	// Detail tells cases of one code apart: a word of the list below, empty for the usual
 	// case. As codes do, a word keeps its meaning, and more may come.
 	//
+	//   - acid-unusual: strength (over what is mostly sold under its name)
 	//   - additive-unjudged: fragrance (its name is also that of one)
 	//   - colourant-not-permitted: eu, us: under which law
 	//   - colourant-unjudged: fragrance (its name is also that of one), numbers (not all its Colour Index numbers are known),

@@ -2,6 +2,7 @@ package soap
 
 import (
 	"cmp"
+	"strings"
 
 	"example.com/lyewright/internal/molar"
 	"example.com/lyewright/internal/names"
@@ -14,6 +15,7 @@ import (
 func (j *judge) liquids() {
 	water := top("water")
 	list := water.at("liquids")
+	fatty := 0
 	for i := range j.b.Liquids {
 		line, t := j.s.liquids[i].line, list.item(i)
 		note := func(code string, share units.Ratio) {
@@ -23,6 +25,10 @@ func (j *judge) liquids() {
 		}
 		if line.fatty() && line.Saponification.Single() {
 			j.add(Finding{Code: "saponification-single", Subject: t.String(), Value: line.Saponification.Plan(), Unit: "mg KOH/g", Names: []string{line.Name}, Source: cite.Source{How: cite.Given}})
+		}
+		if line.fatty() {
+			j.liquidFat(t, line, fatty)
+			fatty++
 		}
 		j.metalByName(t, NoGlitter, line.Name)
 		note("liquid-sugar", line.Sugar)
@@ -57,7 +63,37 @@ func (j *judge) acids() {
 				})
 			}
 		}
+		j.strongAcid(t, i)
 		j.coarse(t, a.Acid.Name, a.Weighing)
+	}
+}
+
+// strongAcid judges the strength of an acid that is mostly sold weaker: a vinegar of over 10 %, which has about 5 %, and a
+// lactic acid of over 90 %, which has 80 to 90 % (memory, as the notes on their names). Less of it takes less alkali,
+// and the rest of what is added for it is left over.
+func (j *judge) strongAcid(t trail, acid int) {
+	line, a := j.s.acids[acid].line, &j.b.Acids[acid]
+	note := names.Note(names.Acid, cmp.Or(j.s.f.Acids[acid].Asked, a.Acid.ID))
+	var usual, most units.Ratio
+	switch {
+	case a.Acid.ID == "acetic-acid" && strings.HasPrefix(note, "about 5 %"):
+		usual, most = units.Percent(5), units.Percent(10)
+	case a.Acid.ID == "lactic-acid":
+		usual, most = units.Percent(80), units.Percent(90)
+	default:
+		return
+	}
+	if strength := line.strength(); strength.Compare(most) > 0 {
+		weak := *line
+		weak.Strength = units.Exactly(usual)
+		superfat := j.prospects().with(func(p *prospect) { p.acids[acid].takes = weak.takesUp() })
+		f := Finding{Code: "acid-unusual", Severity: Warning, Subject: t.String(), Value: strength, Limit: most, Unit: "%",
+			Names: []string{a.Acid.Name}, Source: cite.Source{How: cite.Memory}, Detail: acidStrength, SuperfatIf: &superfat,
+			Quoted: usual.PercentText(2) + " %"}
+		if superfat.negative() {
+			f.Severity = Danger
+		}
+		j.add(f)
 	}
 }
 

@@ -1,6 +1,9 @@
 package soap
 
-import "example.com/lyewright/units"
+import (
+	"example.com/lyewright/internal/names"
+	"example.com/lyewright/units"
+)
 
 // A stray is an oil whose value, the caller's own, lies outside what is published of the oil
 // that it is or means, or of each that it may mean.
@@ -34,14 +37,7 @@ func (j *judge) oddValues() []Finding {
 			continue
 		}
 		t := list.item(i)
-		f := Finding{Code: "saponification-unusual", Subject: t.String(), Value: value, Unit: "mg KOH/g",
-			Names: []string{oil.Name()}, Source: commonSource()}
-		switch least, most := units.MilligramsPerGram(155), units.MilligramsPerGram(290); {
-		case value.Compare(most) > 0:
-			f.Severity, f.Limit = Warning, most
-			found = append(found, f)
-		case value.Compare(least) < 0:
-			f.Limit = least
+		if f, unusual := unusualValue(t, oil.Name(), value); unusual {
 			found = append(found, f)
 		}
 	}
@@ -52,6 +48,68 @@ func (j *judge) oddValues() []Finding {
 		}
 	}
 	return found
+}
+
+// unusualValue judges a value against what fats have.
+func unusualValue(t trail, name string, value units.Ratio) (f Finding, unusual bool) {
+	f = Finding{Code: "saponification-unusual", Subject: t.String(), Value: value, Unit: "mg KOH/g",
+		Names: []string{name}, Source: commonSource()}
+	switch least, most := units.MilligramsPerGram(155), units.MilligramsPerGram(290); {
+	case value.Compare(most) > 0:
+		f.Severity, f.Limit = Warning, most
+	case value.Compare(least) < 0:
+		f.Limit = least
+	default:
+		return Finding{}, false
+	}
+	return f, true
+}
+
+// liquidFat judges the value of a liquid's fat, the nth that has any: that of a milk or a cream against what is
+// published of milk fat, and that of another against what fats have.
+func (j *judge) liquidFat(t trail, line *LiquidLine, nth int) {
+	value := line.Saponification.Plan()
+	milk, source, _ := published("milk-fat")
+	how, outside := passes(value, []standard{{milk, source}})
+	if !isDairy(line.Name) {
+		if f, unusual := unusualValue(t, line.Name, value); unusual {
+			j.add(f)
+		}
+		return
+	}
+	if !outside {
+		return
+	}
+	usual := *line
+	usual.Saponification = milk.Saponification()
+	superfat := j.prospects().with(func(p *prospect) { p.liquids[nth].demand = usual.fatDemand() })
+	f := Finding{Code: "saponification-outside", Subject: t.String(), Value: value, Limit: how.end, Unit: "mg KOH/g",
+		Names: []string{line.Name, milk.Name()}, Source: source, SuperfatIf: &superfat}
+	switch {
+	case superfat.negative():
+		f.Severity = Danger
+	case how.above || soundsLikeSodium(value):
+		f.Severity = Warning
+	}
+	j.add(f)
+}
+
+// isDairy reports whether a name is of an animal's milk or cream, in English, German, French, Spanish or Italian: not
+// of the milk of a plant.
+func isDairy(name string) bool {
+	const dairy wordList = " milk buttermilk cream kefir yoghurt yogurt quark milch buttermilch ziegenmilch kuhmilch" +
+		" schafmilch stutenmilch sahne rahm schmand lait creme leche nata latte panna yaourt joghurt "
+	const plants wordList = " coconut coco kokos cocos almond almonds mandel amande almendra mandorla soy soya soja oat" +
+		" oats hafer avoine avena rice reis riz arroz riso hemp hanf cashew nut nuts hazelnut pea peanut plant vegan" +
+		" vegetable palm sun body hand macadamia pistachio sesame poppy shea cocoa tiger "
+	is := false
+	for _, word := range names.Words(names.Fold(name)) {
+		if plants.has(word) {
+			return false
+		}
+		is = is || dairy.has(word)
+	}
+	return is
 }
 
 // strays works out what the superfat would be with the published value in place of each

@@ -36,8 +36,9 @@ const (
 	dangersMore     = "dangers"   // findings-more: some of them are dangers
 	warningsMore    = "warnings"  // findings-more: none is a danger, some are warnings
 	inUS            = "us"
-	weighAgain      = "again"  // weighed-far: nothing is offered before it is weighed again
-	nothingHeld     = "unheld" // colourant-unjudged: its law or its stability is not held
+	weighAgain      = "again"    // weighed-far: nothing is offered before it is weighed again
+	acidStrength    = "strength" // acid-unusual: stronger than it is mostly sold
+	nothingHeld     = "unheld"   // colourant-unjudged: its law or its stability is not held
 )
 
 // Message is the finding in a sentence, written when asked for. Its wording may
@@ -176,6 +177,10 @@ func (f Finding) Message() string {
 	case "acid-compensated":
 		return name + ": alkali is added for it, " + f.Quoted + ". Leave the acid out, and the bar has too much alkali."
 	case "acid-unusual":
+		if f.Detail == acidStrength {
+			return name + ": a strength of " + value + " is planned, above " + limit + ". Under that name it is mostly sold at " +
+				f.Quoted + ". Check it against the label." + f.SuperfatIf.sentence("At "+f.Quoted)
+		}
 		return name + " takes " + value + " of all the alkali, and over " + limit +
 			" is unusual: acids are planned at a few percent of the oils. Check its load and its strength against the label. " +
 			"With less acid than is planned, the alkali meant for it is left over, and the bar would burn skin."

@@ -184,6 +184,9 @@ func (f Finding) outside() string {
 		ifSo = "With the published value in its place, and every other value and purity that is doubted here at what is usual"
 	}
 	text += f.SuperfatIf.sentence(ifSo)
+	if f.Severity == Danger && strings.HasPrefix(f.Subject, "water.") {
+		return text + " Take the published value of its fat."
+	}
 	if f.Severity == Danger {
 		return text + " Take the oil that is built in as it is, or titrate the lot and write its range with " +
 			"\"measured\": true."

@@ -76,6 +76,7 @@ func (all *prospects) ofPart(part int, swap func(p *prospect)) SuperfatIf {
 // otherwise is a copy of a prospect with other figures.
 func (p prospect) otherwise(swap func(p *prospect)) prospect {
 	p.oils, p.alkalis = slices.Clone(p.oils), slices.Clone(p.alkalis)
+	p.liquids, p.acids = slices.Clone(p.liquids), slices.Clone(p.acids)
 	swap(&p)
 	return p
 }

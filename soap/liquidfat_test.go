@@ -1,0 +1,70 @@
+package soap_test
+
+import "testing"
+
+// Lye of 32 % for olive 70 and coconut 30 (190.5 × 0.7 + 254.354 × 0.3 = 209.66 mg KOH/g), 1000 g.
+func lyeFor(extra ...string) pieces {
+	return plainFormula().with("oils", `{"oil": "olive", "share": "70 %"}, {"oil": "coconut", "share": "30 %"}`).
+		with("superfat", `"5 %"`).with("water", `{"lye_concentration": "32 %"}`).with(extra...)
+}
+
+// Of milk fat 205 to 235 is published: 202.95 and 237.35 with a percent. Others are held against 155 and 290.
+func TestTheFatOfALiquidIsHeldAgainstWhatIsPublished(t *testing.T) {
+	for _, test := range []struct {
+		name, value, code string
+		danger            bool
+	}{
+		{"cream", "440", "saponification-outside", true},
+		{"goat milk", "237.35", "", false},
+		{"goat milk", "237.36", "saponification-outside", false},
+		{"lait entier", "202.95", "", false},
+		{"Milch", "202.94", "saponification-outside", false},
+		{"coconut milk", "290", "", false},
+		{"coconut milk", "290.1", "saponification-unusual", false},
+		{"hall brew", "440", "saponification-unusual", false},
+		{"hall brew", "155", "", false},
+		{"hall brew", "154.9", "saponification-unusual", false},
+	} {
+		fat := "4 %"
+		if test.danger {
+			fat = "35 %"
+		}
+		b := lyeFor("water", `{"lye_concentration": "32 %", "liquids": [{"liquid": "`+test.name+
+			`", "share": "50 %", "water": "60 %", "fat": "`+fat+`", "saponification": "`+test.value+`"}]}`).batch(t)
+		for _, code := range []string{"saponification-outside", "saponification-unusual"} {
+			f := finding(b, code, "water.liquids[0]")
+			if (f.Code != "") != (code == test.code) || f.Code != "" && (f.Severity == danger) != test.danger {
+				t.Errorf("%s at %s: %s is %q, a %s", test.name, test.value, code, f.Code, f.Severity)
+			}
+		}
+	}
+}
+
+// 20 g of vinegar taken for pure: alkali for 20/60.052 = 0.33305 mol, and 5 % of it takes 0.01665. The rest is
+// 0.3164 × 56.105 = 17.75 g of KOH of the 209.66 g that the oils take up, 8.47 % of 5 %: −3.47 %.
+func TestAVinegarStrongerThanIsSoldIsADangerWhereItBurns(t *testing.T) {
+	for _, test := range []struct {
+		name, strength, load, superfat string
+		severity                       int
+	}{
+		{"vinegar", "100 %", "2 %", "-3.47", 2},
+		{"vinegar", "10 %", "2 %", "", -1},
+		{"vinegar", "10.1 %", "0.1 %", "", 1},
+		{"acetic-acid", "100 %", "2 %", "", -1},
+		{"lactic acid", "90 %", "1 %", "", -1},
+		{"lactic acid", "91 %", "1 %", "", 1},
+	} {
+		b := lyeFor("acids", `{"acid": "`+test.name+`", "load": "`+test.load+` of oils", "strength": "`+test.strength+
+			`", "compensate": true}`).batch(t)
+		severity, superfat := -1, ""
+		for _, f := range b.Findings {
+			if f.Code == "acid-unusual" && f.Detail == "strength" {
+				severity, superfat = int(f.Severity), f.SuperfatIf.Batch.PercentFixed(2)
+			}
+		}
+		if severity != test.severity || test.superfat != "" && superfat != test.superfat {
+			t.Errorf("%s %s: severity %d, superfat %s; want %d, %s", test.name, test.strength, severity, superfat,
+				test.severity, test.superfat)
+		}
+	}
+}
