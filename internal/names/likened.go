@@ -4,6 +4,7 @@ import (
 	"iter"
 	"slices"
 	"strings"
+	"sync"
 
 	"example.com/lyewright/internal/refdata"
 )
@@ -94,7 +95,7 @@ func rearranged(kind Kind, words []string) (name string, found bool) {
 	}
 	at, key := place(joined), sorted(words)
 	has := func(name string) bool { return place(name) == at && sorted(Words(name)) == key }
-	for _, start := range lines() {
+	for _, start := range placed()[at] {
 		line := lineAt(start)
 		of, folded, _ := strings.Cut(refdata.Field(line, 0), " ")
 		if Kind(of) != kind {
@@ -111,3 +112,20 @@ func rearranged(kind Kind, words []string) (name string, found bool) {
 	}
 	return name, found
 }
+
+// placed are the lines of the table by the places of their names and of the ids that they mean, in the order of the
+// table. They are found once, when a name is first likened that may stand there.
+var placed = sync.OnceValue(func() map[uint32][]uint32 {
+	at := make(map[uint32][]uint32, len(lines()))
+	for _, start := range lines() {
+		line := lineAt(start)
+		_, name, _ := strings.Cut(refdata.Field(line, 0), " ")
+		at[place(name)] = append(at[place(name)], start)
+		for id := range meant(line) {
+			if to := place(id); id != "" && to != place(name) {
+				at[to] = append(at[to], start)
+			}
+		}
+	}
+	return at
+})
