@@ -76,8 +76,10 @@ func TestEveryQuantityIsWrittenAsItsParserReadsIt(t *testing.T) {
 		},
 		{
 			bench{
-				Mass: below, Ratio: units.Percent(-5), Range: units.Range{Low: units.Percent(-1), Typical: units.Percent(0),
-					High: units.Percent(2)},
+				Mass: below, Ratio: units.Percent(-5), Range: units.Range{
+					Low: units.Percent(-1), Typical: units.Percent(0),
+					High: units.Percent(2),
+				},
 				Sum: units.Sum{}.Sub(units.Sum{}.Plus(units.Grams(2), units.Percent(25))), Volume: units.Millilitres(-3),
 				Density: units.GramsPerMillilitre(units.MustRatio("0.000000001")),
 				Length:  units.Millimetres(-1), Area: units.SquareMillimetres(-7), Temperature: temperature(t, "-40 °C"),
@@ -93,8 +95,10 @@ func TestEveryQuantityIsWrittenAsItsParserReadsIt(t *testing.T) {
 			},
 			`{"Mass":"9223372036.854775807 g","Ratio":"","Range":"not given to 0.02","Sum":"0.0000000000000000000000001 g","Volume":"1099511627776 mL","Density":"","Length":"0 mm","Area":"0 mm²","Temperature":"","Apart":"0 K"}`,
 		},
-		{bench{Range: units.Range{Typical: units.Percent(2)}},
-			`{"Mass":"0 g","Ratio":"","Range":"not given to not given, typical 0.02","Sum":"0 g","Volume":"0 mL","Density":"","Length":"0 mm","Area":"0 mm²","Temperature":"","Apart":"0 K"}`},
+		{
+			bench{Range: units.Range{Typical: units.Percent(2)}},
+			`{"Mass":"0 g","Ratio":"","Range":"not given to not given, typical 0.02","Sum":"0 g","Volume":"0 mL","Density":"","Length":"0 mm","Area":"0 mm²","Temperature":"","Apart":"0 K"}`,
+		},
 	} {
 		if got := c.bench.roundTrips(t); got != c.want {
 			t.Errorf("%s, want %s", got, c.want)
@@ -166,11 +170,15 @@ func TestWhatIsNoQuantityIsNotReadBack(t *testing.T) {
 		read  func([]byte) error
 		texts []string
 	}{
-		"mass": {b.Mass.UnmarshalText, []string{"", "-", "5", "5 mL", "--5 g", "- 5 g", "1e3 g",
-			"9223372036.854775808 g", "99999999999999 kg"}},
+		"mass": {b.Mass.UnmarshalText, []string{
+			"", "-", "5", "5 mL", "--5 g", "- 5 g", "1e3 g",
+			"9223372036.854775808 g", "99999999999999 kg",
+		}},
 		"ratio": {b.Ratio.UnmarshalText, []string{"-", "5 g", "--5", "not given", "0.5 ", strings.Repeat("1", 17)}},
-		"range": {b.Range.UnmarshalText, []string{"0.5", "0.5 to", "to 0.5", " to 0.5", "0.5 to ",
-			"0.1 to 0.2, typical ", "0.1 to 0.2 to 0.3", "0.1 to 5 g", "0.1 to 0.2, typical x"}},
+		"range": {b.Range.UnmarshalText, []string{
+			"0.5", "0.5 to", "to 0.5", " to 0.5", "0.5 to ",
+			"0.1 to 0.2, typical ", "0.1 to 0.2 to 0.3", "0.1 to 5 g", "0.1 to 0.2, typical x",
+		}},
 		"sum":         {b.Sum.UnmarshalText, []string{"", "5", "5 kg", "--5 g"}},
 		"volume":      {b.Volume.UnmarshalText, []string{"", "5 g", "9999999999999999 L"}},
 		"density":     {b.Density.UnmarshalText, []string{"-1 g/mL", "0 g/mL", "31 g/mL", "1"}},
@@ -195,8 +203,10 @@ func TestWhatIsNoQuantityIsNotReadBack(t *testing.T) {
 // What an older release wrote of a quantity, an empty object, is no quantity, and neither
 // is a bare number.
 func TestAnObjectOrANumberIsNoQuantity(t *testing.T) {
-	for _, text := range []string{`{"Mass":{}}`, `{"Ratio":{}}`, `{"Range":{}}`, `{"Sum":{}}`, `{"Mass":118.1}`,
-		`{"Ratio":0.5}`, `{"Temperature":40}`} {
+	for _, text := range []string{
+		`{"Mass":{}}`, `{"Ratio":{}}`, `{"Range":{}}`, `{"Sum":{}}`, `{"Mass":118.1}`,
+		`{"Ratio":0.5}`, `{"Temperature":40}`,
+	} {
 		var b bench
 		if err := json.Unmarshal([]byte(text), &b); err == nil {
 			t.Errorf("%s was read as %+v", text, b)
