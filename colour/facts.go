@@ -72,8 +72,10 @@ func (s Status) Source() cite.Source {
 // [Colourant.Parts].
 func (c Colourant) Under(l Law) Status {
 	line := c.line([...]string{"eu", "us"}[min(l, US)])
-	s := Status{Clause: refdata.Field(line, 2), Remark: refdata.Field(line, 5), key: refdata.Field(line, 4),
-		how: refdata.Field(line, 3)}
+	s := Status{
+		Clause: refdata.Field(line, 2), Remark: refdata.Field(line, 5), key: refdata.Field(line, 4),
+		how: refdata.Field(line, 3),
+	}
 	switch refdata.Field(line, 1) {
 	case "permitted":
 		s.Standing = Permitted
@@ -181,12 +183,16 @@ func (d Dispersion) Takes(m Medium) bool {
 // what is built in.
 func (c Colourant) Disperses() Dispersion {
 	if c.own != nil && c.own.DispersesIn != 0 {
-		return Dispersion{In: c.own.DispersesIn, Only: true, Text: c.own.DispersesIn.String(),
-			Source: cite.Source{How: cite.Given}}
+		return Dispersion{
+			In: c.own.DispersesIn, Only: true, Text: c.own.DispersesIn.String(),
+			Source: cite.Source{How: cite.Given},
+		}
 	}
 	line := c.line("disperses")
-	d := Dispersion{Only: refdata.Field(line, 1) == "only", Text: refdata.Field(line, 4),
-		Source: cite.Source{How: cite.ParseHow(refdata.Field(line, 3))}}
+	d := Dispersion{
+		Only: refdata.Field(line, 1) == "only", Text: refdata.Field(line, 4),
+		Source: cite.Source{How: cite.ParseHow(refdata.Field(line, 3))},
+	}
 	for in := range strings.SplitSeq(refdata.Field(line, 2), ",") {
 		switch in {
 		case "water":

@@ -44,8 +44,10 @@ func TestTheJSONOfAColourantIsWhatTheLibrarySays(t *testing.T) {
 // percentage, halves upwards: 0.12345649 % is 0.123456 %, 2.0000005 % is 2.000001 %.
 func TestTheLoadsOfAMakersOwnAreRoundedToSixDecimals(t *testing.T) {
 	end := func(share string) colour.Load { return colour.Load{Of: colour.OfBatter, Share: units.MustRatio(share)} }
-	shelf, err := colour.NewShelf([]colour.Supplied{{ID: "dusk-mica", Usual: colour.Usual{Low: end("0.12345649 %"),
-		High: end("2.0000005 %")}}})
+	shelf, err := colour.NewShelf([]colour.Supplied{{ID: "dusk-mica", Usual: colour.Usual{
+		Low:  end("0.12345649 %"),
+		High: end("2.0000005 %"),
+	}}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -93,8 +95,10 @@ func viewOf(c colour.Colourant) map[string]any {
 		want[key] = status
 	}
 	if fast := c.InAlkali(); fast.Stability != colour.StabilityUnknown {
-		want["alkali"] = map[string]any{"stability": fast.Stability.String(), "text": fast.Text,
-			"source": fast.Source().String()}
+		want["alkali"] = map[string]any{
+			"stability": fast.Stability.String(), "text": fast.Text,
+			"source": fast.Source().String(),
+		}
 	}
 	if in := c.Disperses(); in.In != 0 {
 		want["disperses"] = map[string]any{"only": in.Only, "text": in.Text, "source": in.Source.String()}
@@ -139,8 +143,10 @@ func TestSourcesAreThoseOfTheirTable(t *testing.T) {
 	}
 	checked := 0
 	for _, c := range colour.Colourants() {
-		for _, source := range []cite.Source{c.DensitySource(), c.InAlkali().Source(), c.Under(colour.EU).Source(),
-			c.Under(colour.US).Source()} {
+		for _, source := range []cite.Source{
+			c.DensitySource(), c.InAlkali().Source(), c.Under(colour.EU).Source(),
+			c.Under(colour.US).Source(),
+		} {
 			if source == (cite.Source{}) {
 				continue
 			}

@@ -36,8 +36,10 @@ func TestTheLabelNamesWhatIsAboveTheThreshold(t *testing.T) {
 // unlucky end: 10 g × (2 + 1) % + 20 g × 0.5 % = 0.4 g in 1000 g.
 func TestGroupsAreSummedOverMaterials(t *testing.T) {
 	leaf := listed(t, "leaf", "5392-40-5", "2")
-	leaf.Constituents = append(leaf.Constituents, fragrance.Constituent{CAS: number(t, "141-27-5"),
-		Share: units.Between(pct("0"), pct("1"))})
+	leaf.Constituents = append(leaf.Constituents, fragrance.Constituent{
+		CAS:   number(t, "141-27-5"),
+		Share: units.Between(pct("0"), pct("1")),
+	})
 	s := shelf(t, leaf, listed(t, "peel", "106-26-3", "0.5"))
 	got, _ := allergensOf(fragrance.Judge(0, units.Grams(1000), []fragrance.Dose{
 		{Material: find(t, s, "leaf"), Mass: units.Grams(10)}, {Material: find(t, s, "peel"), Mass: units.Grams(20)},
@@ -53,8 +55,10 @@ func TestGroupsAreSummedOverMaterials(t *testing.T) {
 func TestAllergensOfLavender(t *testing.T) {
 	got, complete := allergensOf(fragrance.Judge(0, units.Grams(1000),
 		[]fragrance.Dose{{Material: builtIn(t, "lavender"), Mass: units.Grams(10)}}))
-	want := map[string]string{"Lavandula Oil/Extract": "1", "Linalool": "0.45", "Linalyl Acetate": "0.47",
-		"Camphor": "0.015", "Terpineol": "0.02"}
+	want := map[string]string{
+		"Lavandula Oil/Extract": "1", "Linalool": "0.45", "Linalyl Acetate": "0.47",
+		"Camphor": "0.015", "Terpineol": "0.02",
+	}
 	if len(got) != len(want) || complete {
 		t.Errorf("%v, complete %v", got, complete)
 	}
@@ -68,8 +72,10 @@ func TestAllergensOfLavender(t *testing.T) {
 // The citronellol of the old standard for geranium, up to 58 %, counts for the label and for
 // the limit of 24 %: 10 g in 1000 g are 0.58 %, and use 0.58/24 = 2.416666... % of it.
 func TestTheOldFigureForGeraniumCountsForLabelAndLimit(t *testing.T) {
-	v := fragrance.Judge(0, units.Grams(1000), []fragrance.Dose{{Material: builtIn(t, "geranium-egyptian"),
-		Mass: units.Grams(10)}})
+	v := fragrance.Judge(0, units.Grams(1000), []fragrance.Dose{{
+		Material: builtIn(t, "geranium-egyptian"),
+		Mass:     units.Grams(10),
+	}})
 	got, _ := allergensOf(v)
 	most, _ := v.Most()
 	if got["Citronellol"] != "0.58" || most.Rule.Name() != "Citronellol" || most.Used.PercentText(6) != "2.416667" {
@@ -84,13 +90,19 @@ func TestNamedAllergens(t *testing.T) {
 	pear.Allergens = []string{"LINALOOL", "Eugenol"}
 	none := certified("plain", "5")
 	none.AllergensListed = true
-	s := shelf(t, pear, none, certified("quiet", "5"), fragrance.Supplied{ID: "half",
-		Blend: []fragrance.Share{{"pear", pct("50")}, {"plain", pct("50")}}})
+	s := shelf(t, pear, none, certified("quiet", "5"), fragrance.Supplied{
+		ID:    "half",
+		Blend: []fragrance.Share{{"pear", pct("50")}, {"plain", pct("50")}},
+	})
 	for _, row := range []struct {
 		id, linalool, eugenol string
 		complete              bool
-	}{{"pear", "1 at most", "0.05", true}, {"plain", "", "", true}, {"quiet", "", "", false},
-		{"half", "0.5 at most", "0.025", true}} {
+	}{
+		{"pear", "1 at most", "0.05", true},
+		{"plain", "", "", true},
+		{"quiet", "", "", false},
+		{"half", "0.5 at most", "0.025", true},
+	} {
 		got, complete := allergensOf(fragrance.Judge(0, units.Grams(1000),
 			[]fragrance.Dose{{Material: find(t, s, row.id), Mass: units.Grams(10)}}))
 		if got["Linalool"] != row.linalool || got["Eugenol"] != row.eugenol || complete != row.complete {
@@ -115,13 +127,18 @@ func TestNamedAllergens(t *testing.T) {
 // one name together; a stated browning, and materials that are coloured themselves.
 func TestWhatColoursTheSoap(t *testing.T) {
 	pear := fragrance.Supplied{ID: "pear", Behaviour: fragrance.Browns, Constituents: []fragrance.Constituent{
-		{CAS: number(t, "121-33-5"), Share: units.Between(pct("2"), pct("3"))}, {CAS: number(t, "97-54-1"),
-			Share: units.Exactly(pct("1"))}, {CAS: number(t, "5932-68-3"), Share: units.Exactly(pct("1"))},
+		{CAS: number(t, "121-33-5"), Share: units.Between(pct("2"), pct("3"))}, {
+			CAS:   number(t, "97-54-1"),
+			Share: units.Exactly(pct("1")),
+		}, {CAS: number(t, "5932-68-3"), Share: units.Exactly(pct("1"))},
 	}}
 	named := certified("named", "5")
 	named.Allergens = []string{"Vanillin", "Limonene"}
-	s := shelf(t, pear, named, fragrance.Supplied{ID: "mix", Blend: []fragrance.Share{{"pear", pct("50")},
-		{"clove-bud", pct("25")}, {"patchouli", pct("25")}}},
+	s := shelf(t, pear, named, fragrance.Supplied{ID: "mix", Blend: []fragrance.Share{
+		{"pear", pct("50")},
+		{"clove-bud", pct("25")},
+		{"patchouli", pct("25")},
+	}},
 		fragrance.Supplied{ID: "cloves", Blend: []fragrance.Share{{"clove-bud", pct("50")}, {"clove-stem", pct("50")}}})
 	for id, want := range map[string][]string{
 		"pear": {"vanillin 3", "isoeugenol 2", " is said"},

@@ -28,8 +28,10 @@ func TestABlendTakesItsMaterialsByWhateverNameTheyAreCalled(t *testing.T) {
 	}
 	// A blend of a blend, which is spelled otherwise there.
 	inner := fragrance.Supplied{ID: "Lantern Mix", Blend: []fragrance.Share{{"Cassia Oil", pct("100")}}}
-	outer := fragrance.Supplied{ID: "outer", Blend: []fragrance.Share{{"lantern-mix", pct("50")},
-		{"quiet oil", pct("50")}}}
+	outer := fragrance.Supplied{ID: "outer", Blend: []fragrance.Share{
+		{"lantern-mix", pct("50")},
+		{"quiet oil", pct("50")},
+	}}
 	caps := find(t, shelf(t, diluent, outer, inner), "outer").Caps(fragrance.IFRAAlone)
 	if len(caps) == 0 || caps[0].Most.PercentText(6) != "1.232704" {
 		t.Errorf("a blend in a blend: %+v", caps)
@@ -44,21 +46,41 @@ func TestABlendRefusesANameThatMeansNoOneMaterial(t *testing.T) {
 		remedy string
 		kind   error
 	}{
-		{[]fragrance.Share{{"cassia", pct("50")}, {"Cassia oil", pct("50")}}, "[1].blend[1].fragrance", "stands twice",
-			"put both into one", fault.ErrConflict},
-		{[]fragrance.Share{{"clove oil", pct("100")}}, "[1].blend[0].fragrance", "may mean clove-bud",
-			"write clove-bud or clove-leaf or clove-stem", fault.ErrUnknown},
-		{[]fragrance.Share{{"lavendar", pct("100")}}, "[1].blend[0].fragrance", "is not a material that is known",
-			"did you mean lavender?", fault.ErrUnknown},
-		{[]fragrance.Share{{"lantern peer", pct("100")}}, "[1].blend[0].fragrance", "is not a material that is known",
-			"did you mean Lantern pear?", fault.ErrUnknown},
-		{[]fragrance.Share{{"MIX", pct("100")}}, "[1].blend[0].fragrance", "leads back to", "leave it out of one of these",
-			fault.ErrConflict},
-		{[]fragrance.Share{{"moonlight", units.Percent(100)}}, "[1].blend[0].fragrance", "is not a material that is known",
-			"name a material of this list, or a built-in fragrance", fault.ErrUnknown},
+		{
+			[]fragrance.Share{{"cassia", pct("50")}, {"Cassia oil", pct("50")}},
+			"[1].blend[1].fragrance", "stands twice",
+			"put both into one", fault.ErrConflict,
+		},
+		{
+			[]fragrance.Share{{"clove oil", pct("100")}},
+			"[1].blend[0].fragrance", "may mean clove-bud",
+			"write clove-bud or clove-leaf or clove-stem", fault.ErrUnknown,
+		},
+		{
+			[]fragrance.Share{{"lavendar", pct("100")}},
+			"[1].blend[0].fragrance", "is not a material that is known",
+			"did you mean lavender?", fault.ErrUnknown,
+		},
+		{
+			[]fragrance.Share{{"lantern peer", pct("100")}},
+			"[1].blend[0].fragrance", "is not a material that is known",
+			"did you mean Lantern pear?", fault.ErrUnknown,
+		},
+		{
+			[]fragrance.Share{{"MIX", pct("100")}},
+			"[1].blend[0].fragrance", "leads back to", "leave it out of one of these",
+			fault.ErrConflict,
+		},
+		{
+			[]fragrance.Share{{"moonlight", units.Percent(100)}},
+			"[1].blend[0].fragrance", "is not a material that is known",
+			"name a material of this list, or a built-in fragrance", fault.ErrUnknown,
+		},
 	} {
-		faults := faultsOf(t, fragrance.IFRAAndEU, certified("Lantern pear", "2"), fragrance.Supplied{ID: "mix",
-			Blend: test.blend})
+		faults := faultsOf(t, fragrance.IFRAAndEU, certified("Lantern pear", "2"), fragrance.Supplied{
+			ID:    "mix",
+			Blend: test.blend,
+		})
 		if len(faults) != 1 || faults[0].Path != test.path || !strings.HasPrefix(faults[0].Reason, test.reason) ||
 			faults[0].Remedy != test.remedy || faults[0].Kind != test.kind {
 			t.Errorf("%+v: %v", test.blend, faults)

@@ -254,16 +254,20 @@ func TestRandomPartsUnderBothLawsAgainstABruteForceSum(t *testing.T) {
 				supplied = append(supplied, fragrance.Supplied{ID: id, Blend: []fragrance.Share{
 					{Fragrance: inner, Share: units.Percent(int64(n))}, {Fragrance: oil, Share: units.Percent(int64(100 - n))},
 				}})
-				made[id] = []portioned{{made[inner][0].leaf, big.NewRat(int64(n), 100)},
-					{builtInLeaves()[oil], big.NewRat(int64(100-n), 100)}}
+				made[id] = []portioned{
+					{made[inner][0].leaf, big.NewRat(int64(n), 100)},
+					{builtInLeaves()[oil], big.NewRat(int64(100-n), 100)},
+				}
 			default:
 				s, list := fragrance.Supplied{ID: id}, map[string]string{}
 				for _, at := range random.Perm(len(pool))[:random.IntN(5)] {
 					list[pool[at]] = decimal(1+random.IntN(150_000), 4)
 				}
 				for cas, share := range list {
-					s.Constituents = append(s.Constituents, fragrance.Constituent{CAS: number(t, cas),
-						Share: units.Exactly(pct(share))})
+					s.Constituents = append(s.Constituents, fragrance.Constituent{
+						CAS:   number(t, cas),
+						Share: units.Exactly(pct(share)),
+					})
 				}
 				own := leaf{lists: []map[string]string{list}}
 				if random.IntN(2) == 0 {

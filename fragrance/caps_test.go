@@ -57,8 +57,10 @@ func find(t testing.TB, s fragrance.Shelf, id string) fragrance.Material {
 }
 
 func certified(id, limit string) fragrance.Supplied {
-	return fragrance.Supplied{ID: id, Certificates: []fragrance.Certificate{{Category: "9", Limit: pct(limit),
-		Amendment: 51}}}
+	return fragrance.Supplied{ID: id, Certificates: []fragrance.Certificate{{
+		Category: "9", Limit: pct(limit),
+		Amendment: 51,
+	}}}
 }
 
 // listed is a fragrance with a list: pairs of a registry number and a share in percent.
@@ -66,8 +68,10 @@ func listed(t testing.TB, id string, pairs ...string) fragrance.Supplied {
 	t.Helper()
 	s := fragrance.Supplied{ID: id}
 	for i := 0; i < len(pairs); i += 2 {
-		s.Constituents = append(s.Constituents, fragrance.Constituent{CAS: number(t, pairs[i]),
-			Share: units.Exactly(pct(pairs[i+1]))})
+		s.Constituents = append(s.Constituents, fragrance.Constituent{
+			CAS:   number(t, pairs[i]),
+			Share: units.Exactly(pct(pairs[i+1])),
+		})
 	}
 	return s
 }
@@ -79,7 +83,9 @@ func listed(t testing.TB, id string, pairs ...string) fragrance.Supplied {
 func TestTheWorkedExampleOfCassiaOil(t *testing.T) {
 	cassia := builtIn(t, "cassia")
 	want := []struct{ cas, limit, brings, most string }{
-		{"104-55-2", "0.49", "79.5", "0.616352"}, {"1504-74-1", "0.84", "9", "9.333333"}, {"91-64-5", "0.52", "2", "26"},
+		{"104-55-2", "0.49", "79.5", "0.616352"},
+		{"1504-74-1", "0.84", "9", "9.333333"},
+		{"91-64-5", "0.52", "2", "26"},
 		{"100-52-7", "0.49", "1", "49"},
 	}
 	caps := cassia.Caps(fragrance.IFRAAlone)
@@ -262,8 +268,10 @@ func TestSharedLimits(t *testing.T) {
 		return most, v.Passed()
 	}
 	oak, tree := builtIn(t, "oakmoss-extract"), builtIn(t, "treemoss-extract")
-	if most, passed := use(fragrance.Dose{Material: oak, Mass: grams(t, "0.6")}, fragrance.Dose{Material: tree,
-		Mass: grams(t, "0.6")}); most.Used.PercentText(6) != "120" || passed != 2 {
+	if most, passed := use(fragrance.Dose{Material: oak, Mass: grams(t, "0.6")}, fragrance.Dose{
+		Material: tree,
+		Mass:     grams(t, "0.6"),
+	}); most.Used.PercentText(6) != "120" || passed != 2 {
 		t.Errorf("0.06 %% of each moss: %s %%, %d passed", most.Used.PercentText(6), passed)
 	}
 	own := func(heptine, octine string) fragrance.Dose {
@@ -425,8 +433,10 @@ func TestASchiffBaseInAPartUsesTheEuropeanLimit(t *testing.T) {
 // unlucky end of a range; a Schiff base as 53.3 % of citral.
 func TestIsomersAndSchiffBasesCountByTheStandard(t *testing.T) {
 	s := listed(t, "leaf", "5392-40-5", "10", "141-27-5", "20", "67801-47-2", "10")
-	s.Constituents = append(s.Constituents, fragrance.Constituent{CAS: number(t, "106-26-3"),
-		Share: units.Between(pct("1"), pct("4.67"))})
+	s.Constituents = append(s.Constituents, fragrance.Constituent{
+		CAS:   number(t, "106-26-3"),
+		Share: units.Between(pct("1"), pct("4.67")),
+	})
 	c := find(t, shelf(t, s), "leaf").Caps(fragrance.IFRAAlone)[0]
 	// 10 + 20 + 4.67 + 5.33 = 40 %: 1.2/0.4 = 3 %
 	if c.Rule.Name() != "Citral" || c.Brings.PercentText(6) != "40" || c.Most.PercentText(6) != "3" {
@@ -474,8 +484,10 @@ func TestACertificateThatBindsIsNamed(t *testing.T) {
 		c[0].Most.PercentText(6) != "2" {
 		t.Errorf("%+v", c)
 	}
-	mix := find(t, shelf(t, certified("pear", "2"), certified("fig", "4"), fragrance.Supplied{ID: "mix",
-		Blend: []fragrance.Share{{"pear", pct("50")}, {"fig", pct("50")}}}), "mix")
+	mix := find(t, shelf(t, certified("pear", "2"), certified("fig", "4"), fragrance.Supplied{
+		ID:    "mix",
+		Blend: []fragrance.Share{{"pear", pct("50")}, {"fig", pct("50")}},
+	}), "mix")
 	// 0.5/2 + 0.5/4 = 0.375 per %: 2.6666 %
 	if c := mix.Caps(fragrance.IFRAAlone); c[0].Limit.PercentText(6) != "2.666666" ||
 		c[0].Most.PercentText(6) != "2.666666" {
@@ -502,14 +514,18 @@ func TestACarrierComesAndGoesWithItsFragrance(t *testing.T) {
 	pear := find(t, shelf(t, certified("pear", "10")), "pear")
 	// 100 g dry, of it 5 g of pear in 10 g of oil: 85 g without them.
 	// x ≤ 0.1 × (85 + 3x): x = 8.5/0.7 = 12.142857142857..., rounded down
-	r := fragrance.Judge(fragrance.IFRAAlone, units.Grams(100), []fragrance.Dose{{Material: pear, Mass: units.Grams(5),
-		Beside: units.Whole(2)}}).Of(0)
+	r := fragrance.Judge(fragrance.IFRAAlone, units.Grams(100), []fragrance.Dose{{
+		Material: pear, Mass: units.Grams(5),
+		Beside: units.Whole(2),
+	}}).Of(0)
 	if got := r.Most.Text(units.Gram, 9); got != "12.142857142" {
 		t.Errorf("%s g", got)
 	}
 	// In 20 times its mass of oil it never reaches a tenth of the bar.
-	if r := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{{Material: pear, Mass: units.Grams(5),
-		Beside: units.Whole(20)}}).Of(0); r.Limited {
+	if r := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{{
+		Material: pear, Mass: units.Grams(5),
+		Beside: units.Whole(20),
+	}}).Of(0); r.Limited {
 		t.Errorf("limited to %v", r.Most)
 	}
 }
@@ -517,8 +533,10 @@ func TestACarrierComesAndGoesWithItsFragrance(t *testing.T) {
 // Others that use a limit up leave nothing.
 func TestOthersMayLeaveNothing(t *testing.T) {
 	rose, clove := builtIn(t, "rose-otto"), builtIn(t, "clove-bud")
-	v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{{Material: rose, Mass: units.Grams(2)},
-		{Material: clove, Mass: units.Grams(1)}})
+	v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{
+		{Material: rose, Mass: units.Grams(2)},
+		{Material: clove, Mass: units.Grams(1)},
+	})
 	if r := v.Of(1); !r.Limited || r.Most.Sign() != 0 {
 		t.Errorf("%v of clove beside 0.2 %% of rose", r.Most)
 	}
@@ -542,7 +560,8 @@ func TestThereIsNoRoomBesideOthersThatPassALimit(t *testing.T) {
 // eugenol to 0.01 g (120 %).
 func TestEveryLimitThatIsPassedIsListed(t *testing.T) {
 	v := fragrance.Judge(fragrance.IFRAAndEU, units.Grams(1000), []fragrance.Dose{
-		{Material: builtIn(t, "clove-bud"), Mass: units.Grams(12)}, {Material: builtIn(t, "cassia"), Mass: units.Grams(10)},
+		{Material: builtIn(t, "clove-bud"), Mass: units.Grams(12)},
+		{Material: builtIn(t, "cassia"), Mass: units.Grams(10)},
 		{Material: builtIn(t, "spearmint"), Mass: units.Grams(20)},
 	})
 	want := []struct {
@@ -566,8 +585,10 @@ func TestEveryLimitThatIsPassedIsListed(t *testing.T) {
 func TestTheLimitOfTheOthersIsHeldExactly(t *testing.T) {
 	s := shelf(t, listed(t, "almond-like", "100-52-7", "0.98"), listed(t, "rose-like", "93-15-2", "2"))
 	for mass, want := range map[string]string{"1.7": "1000", "1.700000001": "0"} {
-		v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{{Material: find(t, s, "rose-like"),
-			Mass: grams(t, mass)}, {Material: find(t, s, "almond-like")}})
+		v := fragrance.Judge(fragrance.IFRAAlone, units.Grams(1000), []fragrance.Dose{{
+			Material: find(t, s, "rose-like"),
+			Mass:     grams(t, mass),
+		}, {Material: find(t, s, "almond-like")}})
 		if r := v.Of(1); r.Most.Text(units.Gram, 9) != want || !r.Limited {
 			t.Errorf("beside %s g of rose: %s g", mass, r.Most.Text(units.Gram, 9))
 		}

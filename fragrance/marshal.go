@@ -62,8 +62,10 @@ func (r *Rule) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fault.Fault{Text: string(text), Reason: "is no rule that is held",
-		Remedy: `write who makes it and its number, such as "ifra 021"`, Kind: fault.ErrUnknown}
+	return fault.Fault{
+		Text: string(text), Reason: "is no rule that is held",
+		Remedy: `write who makes it and its number, such as "ifra 021"`, Kind: fault.ErrUnknown,
+	}
 }
 
 // GobEncode writes what MarshalText does.

@@ -104,8 +104,10 @@ func readRules(standards, entries, schiff string) *rules {
 	rs.readEntries(entries)
 	rs.lists = Lists{
 		Threshold: rs.threshold, Placed: refdata.Header(entries, "placed"), Available: refdata.Header(entries, "available"),
-		Source: cite.Source{Title: refdata.Header(entries, "title"), Edition: refdata.Header(entries, "issued"),
-			Place: "Annex III", How: cite.Read},
+		Source: cite.Source{
+			Title: refdata.Header(entries, "title"), Edition: refdata.Header(entries, "issued"),
+			Place: "Annex III", How: cite.Read,
+		},
 	}
 	rs.bases = cite.Source{
 		Title: refdata.Header(schiff, "title"), Edition: refdata.Header(schiff, "issued"),
@@ -113,15 +115,19 @@ func readRules(standards, entries, schiff string) *rules {
 		How:   cite.ParseHow(refdata.Header(schiff, "how")),
 	}.String()
 	for line := range refdata.Lines(schiff) {
-		rs.schiff[CAS{refdata.Field(line, 0)}] = schiffBase{aldehyde: CAS{refdata.Field(line, 1)},
-			share: percentage(refdata.Field(line, 2))}
+		rs.schiff[CAS{refdata.Field(line, 0)}] = schiffBase{
+			aldehyde: CAS{refdata.Field(line, 1)},
+			share:    percentage(refdata.Field(line, 2)),
+		}
 	}
 	substances := map[string]*Colouring{}
 	for line := range refdata.Lines(colouringTable) {
 		name := refdata.Field(line, 1)
 		if substances[name] == nil {
-			substances[name] = &Colouring{Substance: name, Does: refdata.Field(line, 2),
-				How: cite.ParseHow(refdata.Field(line, 3))}
+			substances[name] = &Colouring{
+				Substance: name, Does: refdata.Field(line, 2),
+				How: cite.ParseHow(refdata.Field(line, 3)),
+			}
 		}
 		rs.colouring[CAS{refdata.Field(line, 0)}] = substances[name]
 	}

@@ -226,8 +226,10 @@ func (b *shelver) constituents(s *Supplied, m *material, path string) {
 		if c.Share.Low.Given() {
 			least = least.Add(c.Share.Low)
 		}
-		m.figures = append(m.figures, Figure{CAS: c.CAS, Low: c.Share.Low, High: c.Share.High,
-			Source: cite.Source{Title: s.ID, Place: "supplier's list", How: cite.Given}})
+		m.figures = append(m.figures, Figure{
+			CAS: c.CAS, Low: c.Share.Low, High: c.Share.High,
+			Source: cite.Source{Title: s.ID, Place: "supplier's list", How: cite.Given},
+		})
 		b.prohibited(at+".cas", c.CAS, natural(s, j))
 	}
 	if len(b.faults) > before {

@@ -40,8 +40,10 @@ func TestWhatIsWrongWithMaterialsComesAllAtOnce(t *testing.T) {
 	between := func(low, high string) units.Range { return units.Between(pct(low), pct(high)) }
 	faults := faultsOf(t, fragrance.IFRAAndEU,
 		fragrance.Supplied{ID: "pear", Certificates: []fragrance.Certificate{
-			{Category: "4", Limit: pct("2"), Amendment: 51}, {Limit: pct("101"), Amendment: 100},
-			{Category: "9", Limit: pct("0"), Amendment: -1}, {Category: "9"},
+			{Category: "4", Limit: pct("2"), Amendment: 51},
+			{Limit: pct("101"), Amendment: 100},
+			{Category: "9", Limit: pct("0"), Amendment: -1},
+			{Category: "9"},
 		}},
 		fragrance.Supplied{ID: "pear", Constituents: []fragrance.Constituent{
 			{CAS: number(t, "97-53-0"), Share: units.Between(units.Percent(-1), pct("2"))},
@@ -52,10 +54,17 @@ func TestWhatIsWrongWithMaterialsComesAllAtOnce(t *testing.T) {
 			{CAS: number(t, "121-33-5"), Share: between("1", "2"), Origin: 9},
 		}},
 		fragrance.Supplied{ID: "clove-bud", Complete: true, Allergens: []string{"Linalool", "linaloo"}},
-		fragrance.Supplied{ID: "fig", Constituents: []fragrance.Constituent{{CAS: number(t, "97-53-0"),
-			Share: between("70", "90")}, {CAS: number(t, "91-64-5"), Share: between("31", "32")}}},
-		fragrance.Supplied{ID: "moss", Natural: true, Blend: []fragrance.Share{{"fig", pct("50")}, {"fig", pct("50")},
-			{"", pct("1")}, {"quince", units.Ratio{}}, {"fig", pct("101")}}},
+		fragrance.Supplied{ID: "fig", Constituents: []fragrance.Constituent{{
+			CAS:   number(t, "97-53-0"),
+			Share: between("70", "90"),
+		}, {CAS: number(t, "91-64-5"), Share: between("31", "32")}}},
+		fragrance.Supplied{ID: "moss", Natural: true, Blend: []fragrance.Share{
+			{"fig", pct("50")},
+			{"fig", pct("50")},
+			{"", pct("1")},
+			{"quince", units.Ratio{}},
+			{"fig", pct("101")},
+		}},
 		fragrance.Supplied{ID: "dusk", Blend: []fragrance.Share{{"fig", pct("50")}, {"clove-leaf", pct("49.9")}}},
 	)
 	paths := pathsOf(faults)
@@ -91,8 +100,10 @@ func TestAMaterialNeedsAName(t *testing.T) {
 // Low ends of just 100 % are in order: 70 + 30.
 func TestLowEndsMayAddUpToTheWhole(t *testing.T) {
 	s := fragrance.Supplied{ID: "pear", Constituents: []fragrance.Constituent{
-		{CAS: number(t, "97-53-0"), Share: units.Between(pct("70"), pct("90"))}, {CAS: number(t, "91-64-5"),
-			Share: units.Between(pct("30"), pct("40"))},
+		{CAS: number(t, "97-53-0"), Share: units.Between(pct("70"), pct("90"))}, {
+			CAS:   number(t, "91-64-5"),
+			Share: units.Between(pct("30"), pct("40")),
+		},
 	}}
 	if faults := faultsOf(t, fragrance.IFRAAndEU, s); len(faults) > 0 {
 		t.Error(faults)
@@ -244,8 +255,10 @@ func TestABlendIsItsParts(t *testing.T) {
 			return fragrance.Dose{Material: find(t, s, id), Mass: m}
 		}
 		blended := fragrance.Judge(0, units.Grams(1000), []fragrance.Dose{part("twice")})
-		apart := fragrance.Judge(0, units.Grams(1000), []fragrance.Dose{part("pear", a, b, c), part("nutmeg", 10_000-a, b, c),
-			part("fig", 10_000-b, c), part("pear", 10_000-c)})
+		apart := fragrance.Judge(0, units.Grams(1000), []fragrance.Dose{
+			part("pear", a, b, c), part("nutmeg", 10_000-a, b, c),
+			part("fig", 10_000-b, c), part("pear", 10_000-c),
+		})
 		x, _ := blended.Most()
 		y, _ := apart.Most()
 		// roundings to a nanogram of 10 g
@@ -261,11 +274,15 @@ func TestABlendIsItsParts(t *testing.T) {
 func TestABlendBehavesAsItsPartsDoAndAsIsSaidOfIt(t *testing.T) {
 	pear := certified("pear", "2")
 	pear.Behaviour = fragrance.Rices
-	s := shelf(t, pear, fragrance.Supplied{ID: "mix", Behaviour: fragrance.Seizes | fragrance.Browns,
-		Blend: []fragrance.Share{{"pear", pct("100")}}},
+	s := shelf(t, pear, fragrance.Supplied{
+		ID: "mix", Behaviour: fragrance.Seizes | fragrance.Browns,
+		Blend: []fragrance.Share{{"pear", pct("100")}},
+	},
 		fragrance.Supplied{ID: "outer", Blend: []fragrance.Share{{"mix", pct("100")}}})
-	for id, want := range map[string]string{"pear": "rices", "mix": "rices seizes browns", "outer": "rices seizes browns",
-		"clove-bud": "accelerates", "lavender": ""} {
+	for id, want := range map[string]string{
+		"pear": "rices", "mix": "rices seizes browns", "outer": "rices seizes browns",
+		"clove-bud": "accelerates", "lavender": "",
+	} {
 		if got := strings.Join(find(t, s, id).Behaviour().Words(), " "); got != want {
 			t.Errorf("%s: %q, want %q", id, got, want)
 		}
@@ -276,8 +293,10 @@ func TestABlendBehavesAsItsPartsDoAndAsIsSaidOfIt(t *testing.T) {
 func TestHowABehaviourIsKnown(t *testing.T) {
 	pear := certified("pear", "2")
 	pear.Behaviour = fragrance.Rices
-	s := shelf(t, pear, fragrance.Supplied{ID: "spice", Blend: []fragrance.Share{{"pear", pct("60")},
-		{"clove-bud", pct("40")}}},
+	s := shelf(t, pear, fragrance.Supplied{ID: "spice", Blend: []fragrance.Share{
+		{"pear", pct("60")},
+		{"clove-bud", pct("40")},
+	}},
 		fragrance.Supplied{ID: "bud", Behaviour: fragrance.Accelerates, Blend: []fragrance.Share{{"clove-bud", pct("100")}}})
 	for _, row := range []struct {
 		id   string
@@ -329,8 +348,10 @@ func TestBlendsInACircleAreRefused(t *testing.T) {
 	for n := 1; n <= 6; n++ {
 		var supplied []fragrance.Supplied
 		for i := range n {
-			supplied = append(supplied, fragrance.Supplied{ID: fmt.Sprint("m", i),
-				Blend: []fragrance.Share{{fmt.Sprint("m", (i+1)%n), pct("60")}, {"clove-bud", pct("40")}}})
+			supplied = append(supplied, fragrance.Supplied{
+				ID:    fmt.Sprint("m", i),
+				Blend: []fragrance.Share{{fmt.Sprint("m", (i+1)%n), pct("60")}, {"clove-bud", pct("40")}},
+			})
 		}
 		supplied = append(supplied, fragrance.Supplied{ID: "into", Blend: []fragrance.Share{{"m0", pct("100")}}})
 		faults := faultsOf(t, 0, supplied...)
@@ -343,8 +364,10 @@ func TestBlendsInACircleAreRefused(t *testing.T) {
 	var ring []fragrance.Supplied
 	stranger := certified("stranger", "2")
 	for i := range 30 {
-		ring = append(ring, fragrance.Supplied{ID: fmt.Sprint("m", i), Blend: []fragrance.Share{{fmt.Sprint("m", (i+1)%30),
-			pct("100")}}})
+		ring = append(ring, fragrance.Supplied{ID: fmt.Sprint("m", i), Blend: []fragrance.Share{{
+			fmt.Sprint("m", (i+1)%30),
+			pct("100"),
+		}}})
 		stranger.Allergens = append(stranger.Allergens, fmt.Sprint("Linaloo", i))
 	}
 	faults := faultsOf(t, 0, append(ring, stranger)...)
@@ -433,8 +456,10 @@ func TestACompleteListThatLacksALimitedAllergenIsRefused(t *testing.T) {
 // What is prohibited is so by its label name, too, listed or no longer; in a natural
 // material it is a trace.
 func TestAProhibitedSubstanceByItsNameIsRefused(t *testing.T) {
-	for name, onIFRA := range map[string]bool{"6-Methyl Coumarin": true, "Butylphenyl Methylpropional": false,
-		"Hydroxyisohexyl 3-Cyclohexene Carboxaldehyde": false} {
+	for name, onIFRA := range map[string]bool{
+		"6-Methyl Coumarin": true, "Butylphenyl Methylpropional": false,
+		"Hydroxyisohexyl 3-Cyclohexene Carboxaldehyde": false,
+	} {
 		s := certified("lily", "5")
 		s.Allergens = []string{name}
 		if faults := faultsOf(t, fragrance.IFRAAndEU, s); len(faults) != 1 || !strings.Contains(faults[0].Reason,

@@ -10,8 +10,10 @@ import (
 // A certificate for 10^-12 % (a slip, or a paper that means none): 0.12 g in 100 g of a dry
 // bar are 1.2 × 10^11 times that. It is far more than all of the limit, and never less than nothing.
 func TestATinyLimitIsUsedManyTimesOver(t *testing.T) {
-	s := shelf(t, fragrance.Supplied{ID: "lantern-trace", Certificates: []fragrance.Certificate{{Category: "9",
-		Limit: units.MustRatio("0.000000000001 %"), Amendment: 51}}})
+	s := shelf(t, fragrance.Supplied{ID: "lantern-trace", Certificates: []fragrance.Certificate{{
+		Category: "9",
+		Limit:    units.MustRatio("0.000000000001 %"), Amendment: 51,
+	}}})
 	material, found := s.Find("lantern-trace")
 	if !found {
 		t.Fatal("lantern-trace is not on its shelf")

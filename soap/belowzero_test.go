@@ -23,10 +23,18 @@ func TestTheRemedyIsThatOfTheCause(t *testing.T) {
 	}{
 		{"scale", []string{"scale", `"10 g"`}, "finer scale", []string{"raise the superfat", "titrate", "titration"}},
 		{"ranges", []string{"oils", wide}, "known more closely", []string{"finer scale", "Titrate it"}},
-		{"purity", []string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "86 %", "high": "100 %"}}`},
-			"Titrate it", []string{"finer scale", "known more closely"}},
-		{"plan", []string{"superfat", `"0 %"`, "scale", `"0.1 g"`}, "raise the superfat",
-			[]string{"finer scale", "Titrate it", "Most of the doubt"}},
+		{
+			"purity",
+			[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "86 %", "high": "100 %"}}`},
+			"Titrate it",
+			[]string{"finer scale", "known more closely"},
+		},
+		{
+			"plan",
+			[]string{"superfat", `"0 %"`, "scale", `"0.1 g"`},
+			"raise the superfat",
+			[]string{"finer scale", "Titrate it", "Most of the doubt"},
+		},
 	} {
 		f := finding(plainFormula().with(test.change...).batch(t), "superfat-likely-negative", "parts[0]")
 		if f.Severity != danger || f.Detail != test.cause || !strings.Contains(f.Message(), test.says) {
@@ -60,12 +68,21 @@ func TestBelowZeroIsSaidInPlaceOfLikelyNegative(t *testing.T) {
 		says   string
 	}{
 		{[]string{"parts", held}, "superfat-below-zero", "-11.76", `"from": "extra"`},
-		{[]string{"weighed", `{"stage": "pot", "alkali": {"sodium-hydroxide": "140 g"}}`}, "superfat-below-zero", "-3.31",
-			"mend it before it is poured"},
-		{[]string{"weighed", `{"stage": "moulds", "alkali": {"sodium-hydroxide": "140 g"}}`}, "superfat-below-zero", "-3.31",
-			"cannot be mended"},
-		{[]string{"weighed", `{"stage": "pot", "alkali": {"sodium-hydroxide": "135.4 g"}}`}, "superfat-likely-negative", "",
-			"may well be below zero"},
+		{
+			[]string{"weighed", `{"stage": "pot", "alkali": {"sodium-hydroxide": "140 g"}}`},
+			"superfat-below-zero", "-3.31",
+			"mend it before it is poured",
+		},
+		{
+			[]string{"weighed", `{"stage": "moulds", "alkali": {"sodium-hydroxide": "140 g"}}`},
+			"superfat-below-zero", "-3.31",
+			"cannot be mended",
+		},
+		{
+			[]string{"weighed", `{"stage": "pot", "alkali": {"sodium-hydroxide": "135.4 g"}}`},
+			"superfat-likely-negative", "",
+			"may well be below zero",
+		},
 	} {
 		b := plainFormula().with(test.change...).batch(t)
 		other := "superfat-likely-negative"

@@ -38,11 +38,16 @@ func TestWhatLeavesNoRoomForSoapIsRefused(t *testing.T) {
 		{acid("100 % of batter", "false"), "acids", "lower their loads of batter"},
 		{acid("60 % of oils", "false"), "acids", `write "compensate": true`},
 		{[]string{"water", `{"lye_concentration": "32 %", "liquids": [{"liquid": "hall broth", "share": "100 %", "water": "0.000001 %"}]}`}, "water.liquids[0]", "more than a tonne"},
-		{[]string{"superfat", `{"at_least": "1 %"}`, "water",
-			`{"lye_concentration": "32 %", "liquids": [{"liquid": "hall milk", "share": "10 %", "water": "88 %", "fat": "4 %", "saponification": "227"}]}`}, "superfat.at_least", "give its fat a range"},
+		{[]string{
+			"superfat", `{"at_least": "1 %"}`, "water",
+			`{"lye_concentration": "32 %", "liquids": [{"liquid": "hall milk", "share": "10 %", "water": "88 %", "fat": "4 %", "saponification": "227"}]}`,
+		}, "superfat.at_least", "give its fat a range"},
 		{[]string{"weighed", `{}`}, "weighed", `write "stage"`},
-		{[]string{"weighed", `{"stage": "parts", "parts": {"lantern": {"batter": "0 g"}}}`}, "weighed.parts.lantern.batter",
-			"leave it out"},
+		{
+			[]string{"weighed", `{"stage": "parts", "parts": {"lantern": {"batter": "0 g"}}}`},
+			"weighed.parts.lantern.batter",
+			"leave it out",
+		},
 	} {
 		w := plainFormula()
 		for i := 0; i < len(test.change); i += 2 {

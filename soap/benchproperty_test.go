@@ -384,7 +384,8 @@ func TestWeighingAsPlannedKeepsThePlanAndNarrowsTheBounds(t *testing.T) {
 // eachWeighed weighs batches wrong and hands each to a check; one that was
 // weighed beyond what can be reckoned is passed over, few may be.
 func eachWeighed(t *testing.T, m *madeup.Maker, n, percent int, check func(t *testing.T, f soap.Formula, plan,
-	b soap.Batch)) {
+	b soap.Batch),
+) {
 	t.Helper()
 	weighed, refused := 0, 0
 	madeup.Each(t, m.Benched, n, func(t *testing.T, f soap.Formula, plan soap.Batch) {
@@ -736,8 +737,10 @@ func TestALyeMendedAndWrittenDownGivesThePlan(t *testing.T) {
 				if r.Alkali != a.Alkali {
 					t.Errorf("%+v for %s", r, a.Alkali)
 				}
-				g.Weighed.Alkalis = append(g.Weighed.Alkalis, soap.WeighedAlkali{Alkali: a.Alkali,
-					Mass: as(a).Add(r.AddAlkali.Mass)})
+				g.Weighed.Alkalis = append(g.Weighed.Alkalis, soap.WeighedAlkali{
+					Alkali: a.Alkali,
+					Mass:   as(a).Add(r.AddAlkali.Mass),
+				})
 			}
 		}
 		again, err := g.Batch()
@@ -857,10 +860,16 @@ func TestAtLeastKeepsItsPromiseOnABench(t *testing.T) {
 // Whatever a program writes into a formula, it gets a batch or faults.
 func TestNothingOnABenchPanics(t *testing.T) {
 	m := madeup.New(315)
-	masses := []units.Mass{{}, units.Grams(-1), units.Milligrams(1), units.Grams(1), units.Grams(units.Tonne),
-		units.Sum{}.Plus(units.Grams(units.Tonne), units.Whole(3)).Mass(units.Nearest)}
-	ratios := []units.Ratio{{}, units.Whole(0), units.Whole(-1), units.Percent(1), units.Percent(99), units.Whole(1),
-		units.Whole(2)}
+	masses := []units.Mass{
+		{},
+		units.Grams(-1), units.Milligrams(1), units.Grams(1), units.Grams(units.Tonne),
+		units.Sum{}.Plus(units.Grams(units.Tonne), units.Whole(3)).Mass(units.Nearest),
+	}
+	ratios := []units.Ratio{
+		{},
+		units.Whole(0), units.Whole(-1), units.Percent(1), units.Percent(99), units.Whole(1),
+		units.Whole(2),
+	}
 	names := []string{"", "olive", "whole", "part 1", "water", "glycerin", "hall milk 1", "a.b[0]", "\xff"}
 	mass := func() units.Mass { return masses[m.IntN(len(masses))] }
 	ratio := func() units.Ratio { return ratios[m.IntN(len(ratios))] }
@@ -874,8 +883,10 @@ func TestNothingOnABenchPanics(t *testing.T) {
 				f.Acids = append(f.Acids, soap.AcidLine{})
 			case 1:
 				if len(f.Acids) > 0 {
-					f.Acids[0].Load, f.Acids[0].Strength = soap.Load{OfBatter: ratio()}, units.Range{Low: ratio(), Typical: ratio(),
-						High: ratio()}
+					f.Acids[0].Load, f.Acids[0].Strength = soap.Load{OfBatter: ratio()}, units.Range{
+						Low: ratio(), Typical: ratio(),
+						High: ratio(),
+					}
 				}
 			case 2:
 				if len(f.Water.Liquids) > 0 {
@@ -896,11 +907,15 @@ func TestNothingOnABenchPanics(t *testing.T) {
 				f.Weighed.Alkalis = append(f.Weighed.Alkalis, soap.WeighedAlkali{Alkali: soap.Alkali(m.IntN(4)), Mass: mass()})
 			case 7:
 				f.Weighed.Stage = madeup.Stages()[m.IntN(4)]
-				f.Weighed.Parts = append(f.Weighed.Parts, soap.WeighedPart{Part: name(), Batter: soap.Read(mass()),
-					Carriers: []soap.WeighedCarrier{{Liquid: name(), Mass: mass()}}})
+				f.Weighed.Parts = append(f.Weighed.Parts, soap.WeighedPart{
+					Part: name(), Batter: soap.Read(mass()),
+					Carriers: []soap.WeighedCarrier{{Liquid: name(), Mass: mass()}},
+				})
 			default:
-				f.Temperature = soap.Temperatures{Lye: units.Celsius(m.Between(-10, 110)),
-					Water: units.Celsius(m.Between(-10, 110)), Oils: units.Celsius(m.Between(-10, 110))}
+				f.Temperature = soap.Temperatures{
+					Lye:   units.Celsius(m.Between(-10, 110)),
+					Water: units.Celsius(m.Between(-10, 110)), Oils: units.Celsius(m.Between(-10, 110)),
+				}
 			}
 		}
 		b, err := f.Batch()

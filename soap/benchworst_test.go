@@ -54,8 +54,10 @@ func scales(f soap.Formula, b soap.Batch, w soap.Weighed, part int) []scaled {
 	var all []scaled
 	line := func(o soap.Oil, mass *big.Rat, read bool, division units.Mass, by *big.Rat) {
 		v := o.Saponification()
-		all = append(all, scaled{o.ID(), demands, mass, half(division), halves(read), ratioFrac(v.Low), ratioFrac(v.Typical),
-			ratioFrac(v.High), by})
+		all = append(all, scaled{
+			o.ID(), demands, mass, half(division), halves(read), ratioFrac(v.Low), ratioFrac(v.Typical),
+			ratioFrac(v.High), by,
+		})
 	}
 	// jugs of a part: all, or those held back of one oil
 	jugs := func(i int, of string, each func(oil soap.Oil, mass *big.Rat, read bool)) {
@@ -99,14 +101,18 @@ func scales(f soap.Formula, b soap.Batch, w soap.Weighed, part int) []scaled {
 		if line := f.Water.Liquids[i]; line.Fat.Sign() > 0 {
 			v, fat := line.Saponification, ratioFrac(line.Fat)
 			mass, read := liquidOf(w, l)
-			all = append(all, scaled{l.Name, demands, massFrac(mass), half(small), halves(read), times(fat, ratioFrac(v.Low)),
-				times(fat, ratioFrac(v.Plan())), times(fat, ratioFrac(v.High)), share})
+			all = append(all, scaled{
+				l.Name, demands, massFrac(mass), half(small), halves(read), times(fat, ratioFrac(v.Low)),
+				times(fat, ratioFrac(v.Plan())), times(fat, ratioFrac(v.High)), share,
+			})
 		}
 	}
 	for _, a := range b.Alkalis {
 		weighing, content := a.ToWeigh()
-		s := scaled{a.Alkali.String(), brings, massFrac(weighing.Mass), half(small), 2, ratioFrac(content.Low),
-			ratioFrac(content.Typical), ratioFrac(content.High), share}
+		s := scaled{
+			a.Alkali.String(), brings, massFrac(weighing.Mass), half(small), 2, ratioFrac(content.Low),
+			ratioFrac(content.Typical), ratioFrac(content.High), share,
+		}
 		for _, r := range w.Alkalis {
 			if r.Alkali == a.Alkali {
 				s.mass, s.halves = massFrac(r.Mass), 1
@@ -122,8 +128,10 @@ func scales(f soap.Formula, b soap.Batch, w soap.Weighed, part int) []scaled {
 	for i, a := range b.Acids {
 		acid, s := f.Acids[i], f.Acids[i].Strength
 		mass, read := acidOf(w, a)
-		all = append(all, scaled{a.Acid.ID, takes, massFrac(mass), half(small), halves(read), neutralisedAt(acid, s.Low),
-			neutralised(acid), neutralisedAt(acid, s.High), share})
+		all = append(all, scaled{
+			a.Acid.ID, takes, massFrac(mass), half(small), halves(read), neutralisedAt(acid, s.Low),
+			neutralised(acid), neutralisedAt(acid, s.High), share,
+		})
 	}
 	return all
 }

@@ -81,29 +81,47 @@ func TestEachTriggerIsExact(t *testing.T) {
 		after         string
 		value, limit  string // beyond it, in percent, to six decimals; "" is not compared
 	}{
-		{"superfat-unusual", "superfat", []string{"superfat", `"2 %"`}, []string{"superfat", `"1.999999 %"`}, "", "note",
-			"1.999999", "2"},
-		{"superfat-unusual", "superfat", []string{"superfat", `"10 %"`}, []string{"superfat", `"10.000001 %"`}, "", "note",
-			"10.000001", "10"},
+		{
+			"superfat-unusual", "superfat",
+			[]string{"superfat", `"2 %"`},
+			[]string{"superfat", `"1.999999 %"`},
+			"", "note",
+			"1.999999", "2",
+		},
+		{
+			"superfat-unusual", "superfat",
+			[]string{"superfat", `"10 %"`},
+			[]string{"superfat", `"10.000001 %"`},
+			"", "note",
+			"10.000001", "10",
+		},
 
 		// Judged is the lye as mixed: 1000 g × 0.2 × 0.9 = 180 g of alkali. Of 240 g
 		// of water asked for, 20 g are held back: 180/(180 + 220) = 45 %. Ten
 		// micrograms more in the carrier and it is 180/399.99998 = 45.000002 %.
 		{
 			"lye-strong", "water",
-			[]string{"superfat", `"10 %"`, "water", `{"per_oils": "24 %"}`, "parts",
-				part("10 g", `{"liquid": "water", "ratio": "2"}`)},
-			[]string{"superfat", `"10 %"`, "water", `{"per_oils": "24 %"}`, "parts",
-				part("10.00001 g", `{"liquid": "water", "ratio": "2"}`)},
+			[]string{
+				"superfat", `"10 %"`, "water", `{"per_oils": "24 %"}`, "parts",
+				part("10 g", `{"liquid": "water", "ratio": "2"}`),
+			},
+			[]string{
+				"superfat", `"10 %"`, "water", `{"per_oils": "24 %"}`, "parts",
+				part("10.00001 g", `{"liquid": "water", "ratio": "2"}`),
+			},
 			"", "note", "45.000002", "45",
 		},
 		// Of 560 g, 20 g: 180/720 = 25 %. Ten micrograms less: 180/720.00002.
 		{
 			"lye-weak", "water",
-			[]string{"superfat", `"10 %"`, "water", `{"per_oils": "56 %"}`, "parts",
-				part("10 g", `{"liquid": "water", "ratio": "2"}`)},
-			[]string{"superfat", `"10 %"`, "water", `{"per_oils": "56 %"}`, "parts",
-				part("9.99999 g", `{"liquid": "water", "ratio": "2"}`)},
+			[]string{
+				"superfat", `"10 %"`, "water", `{"per_oils": "56 %"}`, "parts",
+				part("10 g", `{"liquid": "water", "ratio": "2"}`),
+			},
+			[]string{
+				"superfat", `"10 %"`, "water", `{"per_oils": "56 %"}`, "parts",
+				part("9.99999 g", `{"liquid": "water", "ratio": "2"}`),
+			},
 			"", "note", "24.999999", "25",
 		},
 
@@ -137,11 +155,20 @@ func TestEachTriggerIsExact(t *testing.T) {
 			"note", "warning", "0.05", "0.05",
 		},
 
-		{"wax-reacts-slowly", "oils", []string{"oils", waxed("3 %", "")}, []string{"oils", waxed("3.000001 %", "")}, "note",
-			"warning", "3.000001", "3"},
+		{
+			"wax-reacts-slowly", "oils",
+			[]string{"oils", waxed("3 %", "")},
+			[]string{"oils", waxed("3.000001 %", "")},
+			"note",
+			"warning", "3.000001", "3",
+		},
 		// all waxes together
-		{"wax-reacts-slowly", "oils", []string{"oils", waxed("2 %", `, {"oil": "jojoba", "share": "1 %"}`)},
-			[]string{"oils", waxed("2 %", `, {"oil": "jojoba", "share": "1.000001 %"}`)}, "note", "warning", "3.000001", "3"},
+		{
+			"wax-reacts-slowly", "oils",
+			[]string{"oils", waxed("2 %", `, {"oil": "jojoba", "share": "1 %"}`)},
+			[]string{"oils", waxed("2 %", `, {"oil": "jojoba", "share": "1.000001 %"}`)},
+			"note", "warning", "3.000001", "3",
+		},
 
 		// A line of 1 g on a scale of 1.02 g, or of 100 g on one of 98 g, is weighed
 		// 2 % off.
@@ -152,36 +179,56 @@ func TestEachTriggerIsExact(t *testing.T) {
 		{"rounding-coarse", "alkali[0]", scaled("98 g"), scaled("97.999 g"), "", "note", "2.001", "2"},
 		// 200 g of water on a scale of 51 g: 204 g
 		{"rounding-coarse", "water", scaled("51 g"), scaled("51.0001 g"), "", "note", "2.0002", "2"},
-		{"rounding-coarse", "parts[0].colourants[0]", scaled("98 g", "parts", added("colourant", "100 g", "")),
-			scaled("97.999 g", "parts", added("colourant", "100 g", "")), "", "note", "2.001", "2"},
-		{"rounding-coarse", "parts[0].additives[0]", scaled("98 g", "parts", added("additive", "100 g", "")),
-			scaled("97.999 g", "parts", added("additive", "100 g", "")), "", "note", "2.001", "2"},
-		{"rounding-coarse", "parts[0].fragrances[0]", scaled("98 g", "parts", added("fragrance", "100 g", "")),
-			scaled("97.999 g", "parts", added("fragrance", "100 g", "")), "", "note", "2.001", "2"},
+		{
+			"rounding-coarse", "parts[0].colourants[0]", scaled("98 g", "parts", added("colourant", "100 g", "")),
+			scaled("97.999 g", "parts", added("colourant", "100 g", "")), "", "note", "2.001", "2",
+		},
+		{
+			"rounding-coarse", "parts[0].additives[0]", scaled("98 g", "parts", added("additive", "100 g", "")),
+			scaled("97.999 g", "parts", added("additive", "100 g", "")), "", "note", "2.001", "2",
+		},
+		{
+			"rounding-coarse", "parts[0].fragrances[0]", scaled("98 g", "parts", added("fragrance", "100 g", "")),
+			scaled("97.999 g", "parts", added("fragrance", "100 g", "")), "", "note", "2.001", "2",
+		},
 		// 50 g of an additive on a scale of 51 g is 51 g; a fragrance is rounded down
-		{"rounding-coarse", "parts[0].additives[0]", scaled("51 g", "parts", added("additive", "50 g", "")),
-			scaled("51.01 g", "parts", added("additive", "50 g", "")), "", "note", "2.02", "2"},
-		{"rounding-coarse", "parts[0].fragrances[0]", scaled("50 g", "parts", added("fragrance", "50 g", "")),
-			scaled("51 g", "parts", added("fragrance", "50 g", "")), "", "warning", "100", "2"},
-		{"rounding-coarse", "parts[0].colourants[0].carrier",
+		{
+			"rounding-coarse", "parts[0].additives[0]", scaled("51 g", "parts", added("additive", "50 g", "")),
+			scaled("51.01 g", "parts", added("additive", "50 g", "")), "", "note", "2.02", "2",
+		},
+		{
+			"rounding-coarse", "parts[0].fragrances[0]", scaled("50 g", "parts", added("fragrance", "50 g", "")),
+			scaled("51 g", "parts", added("fragrance", "50 g", "")), "", "warning", "100", "2",
+		},
+		{
+			"rounding-coarse", "parts[0].colourants[0].carrier",
 			scaled("98 g", "parts", added("colourant", "10 g", `{"liquid": "glycerin", "ratio": "10"}`)),
 			scaled("97.999 g", "parts", added("colourant", "10 g", `{"liquid": "glycerin", "ratio": "10"}`)), "", "note",
-			"2.001", "2"},
-		{"rounding-coarse", "parts[0].additives[0].carrier",
+			"2.001", "2",
+		},
+		{
+			"rounding-coarse", "parts[0].additives[0].carrier",
 			scaled("98 g", "parts", added("additive", "10 g", `{"liquid": "water", "ratio": "10"}`)), scaled("97.999 g", "parts",
-				added("additive", "10 g", `{"liquid": "water", "ratio": "10"}`)), "", "note", "2.001", "2"},
+				added("additive", "10 g", `{"liquid": "water", "ratio": "10"}`)), "", "note", "2.001", "2",
+		},
 		// a carrier of 0.5 g on a scale of 1 g becomes 1 g, one of 0.4 g nothing
-		{"rounding-coarse", "parts[0].colourants[0].carrier",
+		{
+			"rounding-coarse", "parts[0].colourants[0].carrier",
 			scaled("1 g", "parts", added("colourant", "1 g", `{"liquid": "glycerin", "ratio": "0.5"}`)),
 			scaled("1 g", "parts", added("colourant", "1 g", `{"liquid": "glycerin", "ratio": "0.4"}`)), "note", "warning",
-			"100", "2"},
+			"100", "2",
+		},
 		// of 495 g of oils at 50 %, 49.5 g of alkali: 99 g of them are rounded down to
 		// nothing on a scale of 100 g, 100 g are not; the water of 200 g stays
-		{"rounding-coarse", "alkali[0]", scaled("100 g"), scaled("100 g", "size", `{"oils": "990 g"}`), "", "warning", "100",
-			"2"},
+		{
+			"rounding-coarse", "alkali[0]", scaled("100 g"), scaled("100 g", "size", `{"oils": "990 g"}`), "", "warning", "100",
+			"2",
+		},
 		// 50 g of water become 100 g, 49 g nothing
-		{"rounding-coarse", "water", scaled("100 g", "water", `{"per_alkali": "1"}`, "superfat", `"75 %"`),
-			scaled("100 g", "water", `{"per_alkali": "0.98"}`, "superfat", `"75 %"`), "note", "warning", "100", "2"},
+		{
+			"rounding-coarse", "water", scaled("100 g", "water", `{"per_alkali": "1"}`, "superfat", `"75 %"`),
+			scaled("100 g", "water", `{"per_alkali": "0.98"}`, "superfat", `"75 %"`), "note", "warning", "100", "2",
+		},
 	} {
 		one := func(changes []string) *soap.Finding {
 			found := evenFormula(changes...).batch(t).Findings
@@ -263,13 +310,19 @@ var subjectOf = map[string][]string{
 	"potassium-only":           {"alkali"},
 	"titration-exact":          {"titration"},
 	// of an extra carrier, which has no line among the oils, the carrier
-	"range-missing": {"oils[]", "parts[].match[].carrier", "parts[].colourants[].carrier", "parts[].fragrances[].carrier",
-		"parts[].additives[].carrier"},
-	"name-note": {"oils[]", "acids[]", "alkali[]", "parts[].fragrances[]", "parts[].colourants[]",
+	"range-missing": {
+		"oils[]", "parts[].match[].carrier", "parts[].colourants[].carrier", "parts[].fragrances[].carrier",
+		"parts[].additives[].carrier",
+	},
+	"name-note": {
+		"oils[]", "acids[]", "alkali[]", "parts[].fragrances[]", "parts[].colourants[]",
 		"parts[].match[]", "parts[].match[].carrier", "parts[].colourants[].carrier", "parts[].fragrances[].carrier",
-		"parts[].additives[].carrier", "materials[].blend[]"},
-	"value-computed": {"oils[]", "parts[].match[].carrier", "parts[].colourants[].carrier",
-		"parts[].fragrances[].carrier", "parts[].additives[].carrier"},
+		"parts[].additives[].carrier", "materials[].blend[]",
+	},
+	"value-computed": {
+		"oils[]", "parts[].match[].carrier", "parts[].colourants[].carrier",
+		"parts[].fragrances[].carrier", "parts[].additives[].carrier",
+	},
 	"saponification-single":   {"oils[]", "water.liquids[]"},
 	"saponification-replaced": {"oils[]"},
 	"saponification-outside":  {"oils[]", "water.liquids[]"},
@@ -319,8 +372,10 @@ var subjectOf = map[string][]string{
 	"glitter-aluminium":       {"toppings[]", "parts[].additives[]"},
 	"liquid-sugar":            {"water.liquids[]"},
 	"findings-more":           {"formula"},
-	"hydrogen": {"parts[].colourants[]", "parts[].match[]", "parts[].fragrances[]", "parts[].additives[]", "size.vessels[]",
-		"toppings[]", "embeds[]", "water.liquids[]"},
+	"hydrogen": {
+		"parts[].colourants[]", "parts[].match[]", "parts[].fragrances[]", "parts[].additives[]", "size.vessels[]",
+		"toppings[]", "embeds[]", "water.liquids[]",
+	},
 	"liquid-alcohol": {"water.liquids[]"},
 }
 
@@ -577,8 +632,10 @@ func TestEveryBuiltInOilHasTheFindingsThatItsFiguresCallFor(t *testing.T) {
 		}
 
 		found := plainFormula().with("oils", `{"oil": "hall-blend", "share": "98 %", "saponification": {"low": "189", "high": "191"}}, {"oil": "`+oil.ID()+`", "share": "2 %"}`).batch(t).Findings
-		for _, code := range []string{"range-missing", "value-computed", "typical-disputed", "wax-reacts-slowly",
-			"figure-from-memory", "saponification-single", "saponification-replaced"} {
+		for _, code := range []string{
+			"range-missing", "value-computed", "typical-disputed", "wax-reacts-slowly",
+			"figure-from-memory", "saponification-single", "saponification-replaced",
+		} {
 			got := slices.ContainsFunc(found, func(f soap.Finding) bool {
 				return f.Code == code &&
 					slices.Equal(f.Names, []string{oil.Name()})
@@ -591,8 +648,10 @@ func TestEveryBuiltInOilHasTheFindingsThatItsFiguresCallFor(t *testing.T) {
 			}
 		}
 	}
-	for _, code := range []string{"range-missing", "value-computed", "typical-disputed", "wax-reacts-slowly",
-		"figure-from-memory"} {
+	for _, code := range []string{
+		"range-missing", "value-computed", "typical-disputed", "wax-reacts-slowly",
+		"figure-from-memory",
+	} {
 		if counted[code] == 0 {
 			t.Errorf("no oil has %s, so nothing was tried", code)
 		}
@@ -602,8 +661,10 @@ func TestEveryBuiltInOilHasTheFindingsThatItsFiguresCallFor(t *testing.T) {
 // An oil that stands only in a jug is judged too, at its carrier.
 func TestAnExtraCarrierIsJudgedAsAnOil(t *testing.T) {
 	b := plainFormula().with("parts", part("1 g", `{"liquid": "goose-fat", "ratio": "2"}`)).batch(t)
-	want := []string{"warning colourant-unjudged parts[0].colourants[0]",
-		"warning range-missing parts[0].colourants[0].carrier", "warning value-computed parts[0].colourants[0].carrier"}
+	want := []string{
+		"warning colourant-unjudged parts[0].colourants[0]",
+		"warning range-missing parts[0].colourants[0].carrier", "warning value-computed parts[0].colourants[0].carrier",
+	}
 	if got := codes(b.Findings); !slices.Equal(got, want) {
 		t.Errorf("got %v, want %v", got, want)
 	}
@@ -655,50 +716,80 @@ func TestEveryFieldHasTheBoundsOfItsTable(t *testing.T) {
 		{"oils[0].share", soap.ErrRange, lone("100 %"), lone("100.000001 %")},
 		{"oils[0].mass", soap.ErrRange, masses("0.1 kg"), masses("0 g")},
 		{"oils[0].mass", units.ErrSize, masses("1000 kg"), masses("1000.000001 kg")},
-		{"oils[1].saponification", soap.ErrRange, own(`"saponification": {"low": "5", "high": "6"}`),
-			own(`"saponification": {"low": "4.999999", "high": "6"}`)},
-		{"oils[1].saponification", soap.ErrRange, own(`"saponification": {"low": "449", "high": "450 mg/g"}`),
-			own(`"saponification": {"low": "449", "high": "450.000001 mg/g"}`)},
+		{
+			"oils[1].saponification", soap.ErrRange, own(`"saponification": {"low": "5", "high": "6"}`),
+			own(`"saponification": {"low": "4.999999", "high": "6"}`),
+		},
+		{
+			"oils[1].saponification", soap.ErrRange, own(`"saponification": {"low": "449", "high": "450 mg/g"}`),
+			own(`"saponification": {"low": "449", "high": "450.000001 mg/g"}`),
+		},
 		{"oils[1].saponification", soap.ErrRange, own(`"saponification": "5 mg/g"`), own(`"saponification": "1 mg/g"`)},
-		{"oils[1].profile.C18:1", soap.ErrRange, own(`"profile": {"C18:1": "100 %"}`),
-			own(`"profile": {"C18:1": "100.000001 %"}`)},
-		{"oils[1].profile", soap.ErrRange, own(`"profile": {"C18:1": "45 %", "C18:2": "45 %", "C18:3": "0 %"}`),
-			own(`"profile": {"C18:1": "45 %", "C18:2": "44.999999 %", "C18:3": "0 %"}`)},
-		{"oils[1].unsaponifiables", soap.ErrRange, own(`"saponification": "190", "unsaponifiables": "100 %"`),
-			own(`"saponification": "190", "unsaponifiables": "100.000001 %"`)},
-		{"oils[1].iodine", soap.ErrRange, own(`"saponification": "190", "iodine": "300"`),
-			own(`"saponification": "190", "iodine": "300.000001"`)},
-		{"oils[1].density", soap.ErrRange, own(`"saponification": "190", "density": "0.7 g/mL"`),
-			own(`"saponification": "190", "density": "0.699999 g/mL"`)},
-		{"oils[1].density", soap.ErrRange, own(`"saponification": "190", "density": "1.2g/mL"`),
-			own(`"saponification": "190", "density": "1.200001g/mL"`)},
+		{
+			"oils[1].profile.C18:1", soap.ErrRange, own(`"profile": {"C18:1": "100 %"}`),
+			own(`"profile": {"C18:1": "100.000001 %"}`),
+		},
+		{
+			"oils[1].profile", soap.ErrRange, own(`"profile": {"C18:1": "45 %", "C18:2": "45 %", "C18:3": "0 %"}`),
+			own(`"profile": {"C18:1": "45 %", "C18:2": "44.999999 %", "C18:3": "0 %"}`),
+		},
+		{
+			"oils[1].unsaponifiables", soap.ErrRange, own(`"saponification": "190", "unsaponifiables": "100 %"`),
+			own(`"saponification": "190", "unsaponifiables": "100.000001 %"`),
+		},
+		{
+			"oils[1].iodine", soap.ErrRange, own(`"saponification": "190", "iodine": "300"`),
+			own(`"saponification": "190", "iodine": "300.000001"`),
+		},
+		{
+			"oils[1].density", soap.ErrRange, own(`"saponification": "190", "density": "0.7 g/mL"`),
+			own(`"saponification": "190", "density": "0.699999 g/mL"`),
+		},
+		{
+			"oils[1].density", soap.ErrRange, own(`"saponification": "190", "density": "1.2g/mL"`),
+			own(`"saponification": "190", "density": "1.200001g/mL"`),
+		},
 		{"alkali[0].purity", soap.ErrRange, sodium(`"50 %"`), sodium(`"49.999999 %"`)},
 		{"alkali[0].purity", soap.ErrRange, sodium(`"100 %"`), sodium(`"100.000001 %"`)},
-		{"alkali[0].purity", soap.ErrRange, sodium(`{"low": "50 %", "high": "60 %"}`),
-			sodium(`{"low": "49.999999 %", "high": "60 %"}`)},
+		{
+			"alkali[0].purity", soap.ErrRange, sodium(`{"low": "50 %", "high": "60 %"}`),
+			sodium(`{"low": "49.999999 %", "high": "60 %"}`),
+		},
 		{"alkali[0].saponifies", soap.ErrRange, both("0.000001 %", "99.999999 %"), both("0 %", "99.999999 %")},
 		{"alkali[0].saponifies", soap.ErrRange, both("99.999999 %", "0.000001 %"), both("100 %", "0.000001 %")},
 		{"alkali", soap.ErrRange, both("60 %", "40 %"), both("60 %", "40.000001 %")},
 		{"superfat", soap.ErrRange, []string{"superfat", `"99.999999 %"`}, []string{"superfat", `"100 %"`}},
 		{"superfat", units.ErrSize, []string{"superfat", `"0 %"`}, []string{"superfat", `"-0.000001 %"`}},
-		{"superfat.at_least", soap.ErrRange, []string{"superfat", `{"at_least": "0 %"}`},
-			[]string{"superfat", `{"at_least": "100 %"}`}},
+		{
+			"superfat.at_least", soap.ErrRange,
+			[]string{"superfat", `{"at_least": "0 %"}`},
+			[]string{"superfat", `{"at_least": "100 %"}`},
+		},
 		{"water.lye_concentration", soap.ErrRange, rule("lye_concentration", "0.000001 %"), rule("lye_concentration", "0 %")},
 		{"water.lye_concentration", soap.ErrRange, rule("lye_concentration", "50 %"), rule("lye_concentration", "100 %")},
 		{"water.per_alkali", soap.ErrRange, rule("per_alkali", "100"), rule("per_alkali", "100.000001")},
 		{"water.per_alkali", soap.ErrRange, rule("per_alkali", "1"), rule("per_alkali", "0")},
 		{"water.per_oils", soap.ErrRange, rule("per_oils", "1000 %"), rule("per_oils", "1000.000001 %")},
 		{"water.per_oils", soap.ErrRange, rule("per_oils", "20 %"), rule("per_oils", "0 %")},
-		{"size.oils", units.ErrSize, []string{"size", `{"oils": "1000 kg"}`},
-			[]string{"size", `{"oils": "1000000.000001 g"}`}},
+		{
+			"size.oils", units.ErrSize,
+			[]string{"size", `{"oils": "1000 kg"}`},
+			[]string{"size", `{"oils": "1000000.000001 g"}`},
+		},
 		{"size.batter", soap.ErrRange, []string{"size", `{"batter": "1 kg"}`}, []string{"size", `{"batter": "0 g"}`}},
 		{"scale", soap.ErrRange, []string{"scale", `"1 mg"`}, []string{"scale", `"0.999999 mg"`}},
-		{"scale.small", soap.ErrRange, []string{"scale", `{"small": "100 g"}`},
-			[]string{"scale", `{"small": "100.000001 g"}`}},
+		{
+			"scale.small", soap.ErrRange,
+			[]string{"scale", `{"small": "100 g"}`},
+			[]string{"scale", `{"small": "100.000001 g"}`},
+		},
 		{"scale.oils", soap.ErrRange, []string{"scale", `{"oils": "100 g"}`}, []string{"scale", `{"oils": "100.000001 g"}`}},
 		{"parts[0].share", soap.ErrRange, glow("0.001 %"), glow("0 %")},
-		{"parts[0].share", soap.ErrRange, []string{"parts", `{"part": "lantern", "share": "100 %"}`},
-			[]string{"parts", `{"part": "lantern", "share": "100.000001 %"}`}},
+		{
+			"parts[0].share", soap.ErrRange,
+			[]string{"parts", `{"part": "lantern", "share": "100 %"}`},
+			[]string{"parts", `{"part": "lantern", "share": "100.000001 %"}`},
+		},
 		{"parts[0].colourants[0].carrier.ratio", soap.ErrRange, carrier("1000"), carrier("1000.000001")},
 		{"parts[0].colourants[0].carrier.ratio", soap.ErrRange, carrier("0.001"), carrier("0")},
 		{"parts[0].colourants[0].load", soap.ErrRange, load("100 % of oils"), load("100.000001 % of oils")},
@@ -735,8 +826,10 @@ func typedFormula(t *testing.T) soap.Formula {
 	}
 	return soap.Formula{
 		Name: "Lantern walk",
-		Oils: []soap.OilLine{{Oil: lot("hall-blend"), Share: units.Percent(50)},
-			{Oil: lot("yard-blend"), Share: units.Percent(50)}},
+		Oils: []soap.OilLine{
+			{Oil: lot("hall-blend"), Share: units.Percent(50)},
+			{Oil: lot("yard-blend"), Share: units.Percent(50)},
+		},
 		Alkalis: []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Purity: units.Between(units.MustRatio("99.9 %"),
 			units.Percent(100))}},
 		Superfat: soap.Superfat{Planned: units.Percent(5)},
@@ -782,29 +875,43 @@ func TestCheckSaysOfATypedFormulaWhatTheReaderSaysOfItsFile(t *testing.T) {
 		{[]string{"alkali", ""}, func(f *soap.Formula) { f.Alkalis = nil }},
 		{[]string{"superfat", ""}, func(f *soap.Formula) { f.Superfat = soap.Superfat{} }},
 		{[]string{"superfat", `"100 %"`}, func(f *soap.Formula) { f.Superfat.Planned = units.Percent(100) }},
-		{[]string{"superfat", `{"at_least": "100 %"}`},
-			func(f *soap.Formula) { f.Superfat = soap.Superfat{AtLeast: units.Percent(100)} }},
+		{
+			[]string{"superfat", `{"at_least": "100 %"}`},
+			func(f *soap.Formula) { f.Superfat = soap.Superfat{AtLeast: units.Percent(100)} },
+		},
 		{[]string{"superfat", `{"at_least": "2 %"}`, "oils", `{"oil": "neem", "share": "100 %"}`}, func(f *soap.Formula) {
 			f.Superfat = soap.Superfat{AtLeast: units.Percent(2)}
 			f.Oils = []soap.OilLine{{Oil: neem, Share: units.Percent(100)}}
 		}},
-		{[]string{"superfat", `{"at_least": "2 %"}`, "parts", part("10 % of oils", `{"liquid": "neem", "ratio": "2"}`)},
+		{
+			[]string{"superfat", `{"at_least": "2 %"}`, "parts", part("10 % of oils", `{"liquid": "neem", "ratio": "2"}`)},
 			func(f *soap.Formula) {
 				f.Superfat = soap.Superfat{AtLeast: units.Percent(2)}
 				colourant(f, tenth, soap.Carrier{In: soap.InOil, Oil: neem, Ratio: units.Whole(2)})
-			}},
+			},
+		},
 		{[]string{"water", ""}, func(f *soap.Formula) { f.Water = soap.Water{} }},
-		{[]string{"water", `{"lye_concentration": "33 %", "per_alkali": "2"}`},
-			func(f *soap.Formula) { f.Water.PerAlkali = units.Whole(2) }},
-		{[]string{"water", `{"lye_concentration": "100 %"}`},
-			func(f *soap.Formula) { f.Water.LyeConcentration = units.Percent(100) }},
-		{[]string{"water", `{"per_alkali": "100.5"}`},
-			func(f *soap.Formula) { f.Water = soap.Water{PerAlkali: pc("100.5")} }},
-		{[]string{"water", `{"per_oils": "1000.5 %"}`},
-			func(f *soap.Formula) { f.Water = soap.Water{PerOils: pc("1000.5 %")} }},
+		{
+			[]string{"water", `{"lye_concentration": "33 %", "per_alkali": "2"}`},
+			func(f *soap.Formula) { f.Water.PerAlkali = units.Whole(2) },
+		},
+		{
+			[]string{"water", `{"lye_concentration": "100 %"}`},
+			func(f *soap.Formula) { f.Water.LyeConcentration = units.Percent(100) },
+		},
+		{
+			[]string{"water", `{"per_alkali": "100.5"}`},
+			func(f *soap.Formula) { f.Water = soap.Water{PerAlkali: pc("100.5")} },
+		},
+		{
+			[]string{"water", `{"per_oils": "1000.5 %"}`},
+			func(f *soap.Formula) { f.Water = soap.Water{PerOils: pc("1000.5 %")} },
+		},
 		{[]string{"size", ""}, func(f *soap.Formula) { f.Size = soap.Size{} }},
-		{[]string{"size", `{"oils": "1000 g", "batter": "1 kg"}`},
-			func(f *soap.Formula) { f.Size.Batter = units.Grams(1000) }},
+		{
+			[]string{"size", `{"oils": "1000 g", "batter": "1 kg"}`},
+			func(f *soap.Formula) { f.Size.Batter = units.Grams(1000) },
+		},
 		{[]string{"oils", `{"oil": "olive", "share": "50 %"}, {"oil": "olive", "share": "50 %"}`}, func(f *soap.Formula) {
 			f.Oils[0].Oil, f.Oils[1].Oil = olive, olive
 		}},
@@ -829,67 +936,99 @@ func TestCheckSaysOfATypedFormulaWhatTheReaderSaysOfItsFile(t *testing.T) {
 		{[]string{"oils", `{"oil": "olive", "mass": "50 g"}`}, func(f *soap.Formula) {
 			f.Oils = []soap.OilLine{{Oil: olive, Mass: units.Grams(50)}}
 		}},
-		{[]string{"size", "", "oils", `{"oil": "olive", "mass": "1000 kg"}, {"oil": "neem", "mass": "1 g"}`},
+		{
+			[]string{"size", "", "oils", `{"oil": "olive", "mass": "1000 kg"}, {"oil": "neem", "mass": "1 g"}`},
 			func(f *soap.Formula) {
 				f.Size = soap.Size{}
 				f.Oils = []soap.OilLine{{Oil: olive, Mass: units.Grams(units.Tonne)}, {Oil: neem, Mass: units.Grams(1)}}
-			}},
+			},
+		},
 		{[]string{"oils", `{"oil": "macadamia", "share": "100 %"}`}, func(f *soap.Formula) {
 			f.Oils = []soap.OilLine{{Oil: builtIn(t, "macadamia"), Share: units.Percent(100)}}
 		}},
-		{[]string{"alkali", `{"kind": "potassium-hydroxide"}`},
-			func(f *soap.Formula) { f.Alkalis = []soap.AlkaliLine{{Alkali: soap.PotassiumHydroxide}} }},
-		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": "49 %"}`},
-			func(f *soap.Formula) { f.Alkalis[0].Purity = units.Exactly(units.Percent(49)) }},
-		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "99 %", "high": "98 %"}}`},
+		{
+			[]string{"alkali", `{"kind": "potassium-hydroxide"}`},
+			func(f *soap.Formula) { f.Alkalis = []soap.AlkaliLine{{Alkali: soap.PotassiumHydroxide}} },
+		},
+		{
+			[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": "49 %"}`},
+			func(f *soap.Formula) { f.Alkalis[0].Purity = units.Exactly(units.Percent(49)) },
+		},
+		{
+			[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "99 %", "high": "98 %"}}`},
 			func(f *soap.Formula) {
 				f.Alkalis[0].Purity = units.Between(units.Percent(99), units.Percent(98))
-			}},
+			},
+		},
 		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": "98 %", "saponifies": "50 %"}`}, func(f *soap.Formula) {
 			f.Alkalis[0].Purity, f.Alkalis[0].Saponifies = units.Exactly(units.Percent(98)), units.Percent(50)
 		}},
-		{[]string{"alkali", `{"kind": "sodium-hydroxide", "saponifies": "50 %"}, {"kind": "sodium-hydroxide"}`},
+		{
+			[]string{"alkali", `{"kind": "sodium-hydroxide", "saponifies": "50 %"}, {"kind": "sodium-hydroxide"}`},
 			func(f *soap.Formula) {
-				f.Alkalis = []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Saponifies: units.Percent(50)},
-					{Alkali: soap.SodiumHydroxide}}
-			}},
+				f.Alkalis = []soap.AlkaliLine{
+					{Alkali: soap.SodiumHydroxide, Saponifies: units.Percent(50)},
+					{Alkali: soap.SodiumHydroxide},
+				}
+			},
+		},
 		{[]string{"alkali", `{"kind": "sodium-hydroxide", "saponifies": "50 %"}, {"kind": "potassium-hydroxide", "purity": "90 %", "saponifies": "40 %"}`}, func(f *soap.Formula) {
-			f.Alkalis = []soap.AlkaliLine{{Alkali: soap.SodiumHydroxide, Saponifies: units.Percent(50)},
-				{Alkali: soap.PotassiumHydroxide, Purity: units.Exactly(units.Percent(90)), Saponifies: units.Percent(40)}}
+			f.Alkalis = []soap.AlkaliLine{
+				{Alkali: soap.SodiumHydroxide, Saponifies: units.Percent(50)},
+				{Alkali: soap.PotassiumHydroxide, Purity: units.Exactly(units.Percent(90)), Saponifies: units.Percent(40)},
+			}
 		}},
-		{[]string{"scale", `{"oils": "1 mg", "small": "100.5 g"}`},
-			func(f *soap.Formula) { f.Small = units.Milligrams(100_500) }},
-		{[]string{"parts", `{"part": "lantern", "share": "100 %"}, {"part": "lantern", "share": "rest"}`},
+		{
+			[]string{"scale", `{"oils": "1 mg", "small": "100.5 g"}`},
+			func(f *soap.Formula) { f.Small = units.Milligrams(100_500) },
+		},
+		{
+			[]string{"parts", `{"part": "lantern", "share": "100 %"}, {"part": "lantern", "share": "rest"}`},
 			func(f *soap.Formula) {
 				f.Parts = append(f.Parts, soap.Part{Name: "lantern", Rest: true})
-			}},
+			},
+		},
 		{[]string{"parts", `{"share": "100 %"}`}, func(f *soap.Formula) { f.Parts[0].Name = "" }},
 		{[]string{"parts", `{"part": "lantern"}`}, func(f *soap.Formula) { f.Parts[0].Share = units.Ratio{} }},
-		{[]string{"parts", part("100.5 % of oils", "")},
-			func(f *soap.Formula) { colourant(f, soap.Load{OfOils: pc("100.5 %")}, soap.Carrier{}) }},
-		{[]string{"parts", part("100.5 % of batter", "")},
-			func(f *soap.Formula) { colourant(f, soap.Load{OfBatter: pc("100.5 %")}, soap.Carrier{}) }},
-		{[]string{"parts", `{"part": "lantern", "share": "100 %", "colourants": [{"colourant": "dusk", "unlisted": true}]}`},
-			func(f *soap.Formula) { colourant(f, soap.Load{}, soap.Carrier{}) }},
-		{[]string{"parts", part("10 % of oils", `{"liquid": "water"}`)},
-			func(f *soap.Formula) { colourant(f, tenth, soap.Carrier{In: soap.InWater}) }},
+		{
+			[]string{"parts", part("100.5 % of oils", "")},
+			func(f *soap.Formula) { colourant(f, soap.Load{OfOils: pc("100.5 %")}, soap.Carrier{}) },
+		},
+		{
+			[]string{"parts", part("100.5 % of batter", "")},
+			func(f *soap.Formula) { colourant(f, soap.Load{OfBatter: pc("100.5 %")}, soap.Carrier{}) },
+		},
+		{
+			[]string{"parts", `{"part": "lantern", "share": "100 %", "colourants": [{"colourant": "dusk", "unlisted": true}]}`},
+			func(f *soap.Formula) { colourant(f, soap.Load{}, soap.Carrier{}) },
+		},
+		{
+			[]string{"parts", part("10 % of oils", `{"liquid": "water"}`)},
+			func(f *soap.Formula) { colourant(f, tenth, soap.Carrier{In: soap.InWater}) },
+		},
 		{[]string{"parts", part("10 % of oils", `{"liquid": "water", "ratio": "0"}`)}, func(f *soap.Formula) {
 			colourant(f, tenth, soap.Carrier{In: soap.InWater, Ratio: units.Whole(0)})
 		}},
-		{[]string{"parts", part("10 % of oils", `{"liquid": "glycerin", "ratio": "1", "from": "formula"}`)},
+		{
+			[]string{"parts", part("10 % of oils", `{"liquid": "glycerin", "ratio": "1", "from": "formula"}`)},
 			func(f *soap.Formula) {
 				colourant(f, tenth, soap.Carrier{In: soap.InGlycerin, Ratio: units.Whole(1), From: soap.FromFormula})
-			}},
-		{[]string{"parts", part("10 % of oils", `{"liquid": "olive", "ratio": "1", "from": "formula"}`)},
+			},
+		},
+		{
+			[]string{"parts", part("10 % of oils", `{"liquid": "olive", "ratio": "1", "from": "formula"}`)},
 			func(f *soap.Formula) {
 				colourant(f, tenth, soap.Carrier{In: soap.InOil, Oil: olive, Ratio: units.Whole(1), From: soap.FromFormula})
-			}},
+			},
+		},
 		{[]string{"parts", part("10 % of oils", `{"liquid": "macadamia", "ratio": "1"}`)}, func(f *soap.Formula) {
 			colourant(f, tenth, soap.Carrier{In: soap.InOil, Oil: builtIn(t, "macadamia"), Ratio: units.Whole(1)})
 		}},
 		{[]string{"parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "unlisted": true, "load": "1 g"}, {"fragrance": "pear", "unlisted": true, "load": "2 g"}]}`}, func(f *soap.Formula) {
-			f.Parts[0].Fragrances = []soap.Addition{{Name: "pear", Unlisted: true, Load: soap.Load{Mass: units.Grams(1)}},
-				{Name: "pear", Unlisted: true, Load: soap.Load{Mass: units.Grams(2)}}}
+			f.Parts[0].Fragrances = []soap.Addition{
+				{Name: "pear", Unlisted: true, Load: soap.Load{Mass: units.Grams(1)}},
+				{Name: "pear", Unlisted: true, Load: soap.Load{Mass: units.Grams(2)}},
+			}
 		}},
 	} {
 		f := typedFormula(t)
@@ -926,8 +1065,10 @@ func TestWhatNoPotCanMakeIsSaidWhenNothingElseIsWrong(t *testing.T) {
 		// 124 g of alkali in 240 g of lye is stronger than 52.1 %
 		{[]string{"water", `{"lye_concentration": "52.2 %"}`}, "water", ""},
 		// of 500 g, 501 g
-		{[]string{"parts", part("501 g", `{"liquid": "hall-blend", "ratio": "1", "from": "formula"}`)},
-			"parts[0].colourants[0].carrier", ""},
+		{
+			[]string{"parts", part("501 g", `{"liquid": "hall-blend", "ratio": "1", "from": "formula"}`)},
+			"parts[0].colourants[0].carrier", "",
+		},
 		{[]string{"parts", part("500 g", `{"liquid": "water", "ratio": "1"}`)}, "parts[0].colourants[0].carrier", ""},
 		// 10 g of oil weighed to a hundred grams
 		{[]string{"size", `{"oils": "10 g"}`, "scale", `{"oils": "100 g"}`}, "scale", ""},

@@ -100,8 +100,10 @@ func (f *Formula) swatches(shelf colour.Shelf) tint.Swatches {
 // it wraps that of the context, within 10 ms of whose end work stops.
 func (f Formula) Calibrate(ctx context.Context) (tint.Calibration, error) {
 	if f.Swatches == nil {
-		return tint.Calibration{}, Faults{{Path: "swatches", Reason: "are missing",
-			Remedy: "list the swatches that were read", Kind: ErrMissing}}
+		return tint.Calibration{}, Faults{{
+			Path: "swatches", Reason: "are missing",
+			Remedy: "list the swatches that were read", Kind: ErrMissing,
+		}}
 	}
 	shelf, err := colour.NewShelf(f.Pigments)
 	if err != nil {

@@ -41,8 +41,10 @@ func (s *solved) needs() []pieceNeeds {
 		if v.On != "" {
 			continue
 		}
-		n := pieceNeeds{cavity: make([]units.Mass, len(s.parts)), piece: make([]units.Mass, len(s.parts)), cuts: v.cuts(),
-			most: s.seated.wanted[i] * v.cuts()}
+		n := pieceNeeds{
+			cavity: make([]units.Mass, len(s.parts)), piece: make([]units.Mass, len(s.parts)), cuts: v.cuts(),
+			most: s.seated.wanted[i] * v.cuts(),
+		}
 		add(n.cavity, i)
 		for k := range vessels {
 			if vessels[k].On == v.Name {

@@ -65,8 +65,10 @@ func TestAShareOfManyDecimalsIsAShare(t *testing.T) {
 // No fat takes more than 450 mg of KOH a gram, or less than 5: a liquid's is held to that as
 // an oil is. 4500 is a slip of the point.
 func TestALiquidsFatHasTheValueOfAFat(t *testing.T) {
-	for value, taken := range map[string]bool{"4.9": false, "5": true, "230": true, "450": true, "450.1": false,
-		"500": false, "4500": false} {
+	for value, taken := range map[string]bool{
+		"4.9": false, "5": true, "230": true, "450": true, "450.1": false,
+		"500": false, "4500": false,
+	} {
 		_, _, err := soap.ParseFormula([]byte(`{"formula": "Lantern milk", "oils": [{"oil": "olive", "share": "100 %"}], "alkali": [{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "99 %"}}],
 			"superfat": "5 %", "water": {"per_alkali": "2", "liquids": [{"liquid": "milk", "share": "50 %", "water": "88 %", "fat": "4 %", "saponification": "` + value + `"}]}, "size": {"oils": "500 g"}}`))
 		if taken && err != nil {

@@ -12,26 +12,37 @@ import (
 // theNaOH, theKOH, either and others are names of strong alkalis, written down before anything was tried with them: of
 // sodium hydroxide, of potassium hydroxide, of what may be the one or the other, and of what is not held.
 var (
-	theNaOH = []string{"NaOH", "NaOH beads", "NaOH pearls", "NaOH pellets", "naoh-perlen", "caustic soda", "caustic soda flakes",
+	theNaOH = []string{
+		"NaOH", "NaOH beads", "NaOH pearls", "NaOH pellets", "naoh-perlen", "caustic soda", "caustic soda flakes",
 		"caustic soda pearls", "Caustic-Soda 99%", "sodium hydroxide", "sodium hydroxide pellets", "sodium-hydroxid",
 		"sodiumhydroxide", "sodium hydroxyde", "sodum hydroxide", "natrium hydroxide", "Natriumhydroxidplätzchen",
 		"sodium hydroxide (lye)", "lye (sodium hydroxide)", "1310-73-2", "CAS 1310-73-2", "E 524", "lye crystals", "soda lye beads",
 		"soude caustique en perles", "sosa cáustica en escamas", "hydroxide of sodium", "Na(OH)",
-		"hidróxido de sodio en perlas", "Ätznatron fein", "causticsoda"}
-	theKOH = []string{"KOH flakes", "potassium hydroxide flakes", "potassiumhydroxide", "caustic potash lumps", "1310-58-3",
-		"E525", "kalium hydroxide", "hydroxyde de potassium pur", "potasium hydroxide", "Ätzkali"}
-	either = []string{"lye", "food grade lye", "lye beads", "Lauge", "caustic", "hydroxide", "my lye",
+		"hidróxido de sodio en perlas", "Ätznatron fein", "causticsoda",
+	}
+	theKOH = []string{
+		"KOH flakes", "potassium hydroxide flakes", "potassiumhydroxide", "caustic potash lumps", "1310-58-3",
+		"E525", "kalium hydroxide", "hydroxyde de potassium pur", "potasium hydroxide", "Ätzkali",
+	}
+	either = []string{
+		"lye", "food grade lye", "lye beads", "Lauge", "caustic", "hydroxide", "my lye",
 		"hydroxid", "caustics", "pure lye 100 %", "hydroxyde", "lye, free-flowing", "lye free of carbonate",
-		"no 1 grade: lye", "strong alkali"}
-	solutions = []string{"50 % NaOH", "NaOH 50%", "lye solution", "stock lye", "lye water", "50% lye", "lye (50 %)",
+		"no 1 grade: lye", "strong alkali",
+	}
+	solutions = []string{
+		"50 % NaOH", "NaOH 50%", "lye solution", "stock lye", "lye water", "50% lye", "lye (50 %)",
 		"KOH solution", "potassium hydroxide 45%", "lye masterbatch", "Natronlauge", "Natronlauge 50", "Kalilauge",
-		"Seifenlauge", "sodium hydroxide solution", "solution of caustic soda", "Natriumhydroxidlösung", "natronlage"}
-	others = []string{"quicklime", "slaked lime", "limewater", "lithium hydroxide", "ammonia", "drain cleaner",
+		"Seifenlauge", "sodium hydroxide solution", "solution of caustic soda", "Natriumhydroxidlösung", "natronlage",
+	}
+	others = []string{
+		"quicklime", "slaked lime", "limewater", "lithium hydroxide", "ammonia", "drain cleaner",
 		"calcium hydroxide", "calcium oxide", "hydrated lime", "Rohrreiniger", "Abflussreiniger", "Löschkalk", "chaux vive",
 		"cal viva", "ammonium hydroxide", "Ca(OH)2", "1305-62-0", "Calciumoxid", "household ammonia", "oven cleaner spray",
-		"pickling lime", "milk of lime", "Kalkwasser"}
+		"pickling lime", "milk of lime", "Kalkwasser",
+	}
 	// Names that have an alkali's name in them by letters alone, of which it is a salt, or which say that it is free of one.
-	harmless = []string{"lye-free", "lye free base", "without lye", "free of caustic soda", "sans soude caustique",
+	harmless = []string{
+		"lye-free", "lye free base", "without lye", "free of caustic soda", "sans soude caustique",
 		"laugenfrei", "polyester", "barley", "barley water", "polyethylene", "sodium lactate", "sodium citrate", "baking soda",
 		"washing soda", "soda crystals", "soda water", "club soda", "sodium carbonate", "potassium carbonate",
 		"sodium bicarbonate", "bicarbonate de soude", "cristaux de soude", "sodium chloride", "potassium sorbate",
@@ -41,7 +52,8 @@ var (
 		"pearl mica", "calendula", "lavender buds", "coffee grounds", "oat flour", "honey", "fine salt", "star dust",
 		"pressed cornflower", "petals", "glimmer", "little moon", "moon", "comet", "cloud", "sun", "star", "leaf", "dusk mica",
 		"meadow milk", "hall cream", "lantern cider", "oat milk", "hydrated silica", "beer", "nettle tea", "caramel", "Armonia",
-		"olives", "loofah", "rose water", "alkali blue"}
+		"olives", "loofah", "rose water", "alkali blue",
+	}
 )
 
 // places are the lines in which no alkali may stand, each a formula with a name in it.

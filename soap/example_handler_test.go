@@ -50,8 +50,10 @@ func (batches) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	}
 	if given := r.Header.Get("Content-Type"); given != "" {
 		if kind, _, err := mime.ParseMediaType(given); err != nil || kind != "application/json" {
-			refuse(w, http.StatusUnsupportedMediaType, soap.Fault{Reason: "is said to be something other than JSON",
-				Remedy: "send it as application/json"})
+			refuse(w, http.StatusUnsupportedMediaType, soap.Fault{
+				Reason: "is said to be something other than JSON",
+				Remedy: "send it as application/json",
+			})
 			return
 		}
 	}
@@ -71,8 +73,10 @@ func (batches) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	}
 	text, err := batch.MarshalJSON()
 	if err != nil {
-		refuse(w, http.StatusInternalServerError, soap.Fault{Reason: "the batch cannot be written",
-			Remedy: "tell whoever runs this"})
+		refuse(w, http.StatusInternalServerError, soap.Fault{
+			Reason: "the batch cannot be written",
+			Remedy: "tell whoever runs this",
+		})
 		return
 	}
 	answer(w, http.StatusOK, text)
@@ -99,11 +103,15 @@ func refuseFormula(w http.ResponseWriter, err error) {
 	case faults != nil:
 		refuse(w, http.StatusUnprocessableEntity, faults...)
 	case errors.As(err, &tooLarge):
-		refuse(w, http.StatusRequestEntityTooLarge, soap.Fault{Reason: "is larger than 1 MiB",
-			Remedy: "a formula needs a few thousand bytes"})
+		refuse(w, http.StatusRequestEntityTooLarge, soap.Fault{
+			Reason: "is larger than 1 MiB",
+			Remedy: "a formula needs a few thousand bytes",
+		})
 	case errors.Is(err, context.Canceled), errors.Is(err, context.DeadlineExceeded):
-		refuse(w, http.StatusServiceUnavailable, soap.Fault{Reason: "no time was left to work it out",
-			Remedy: "send it again"})
+		refuse(w, http.StatusServiceUnavailable, soap.Fault{
+			Reason: "no time was left to work it out",
+			Remedy: "send it again",
+		})
 	case errors.Is(err, os.ErrDeadlineExceeded):
 		w.Header().Set("Connection", "close") // the rest of the formula is not waited for
 		refuse(w, http.StatusRequestTimeout, soap.Fault{Reason: "did not come in time", Remedy: "send it again"})

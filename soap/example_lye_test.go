@@ -24,10 +24,14 @@ func ExampleAlkali() {
 func ExampleAlkaliLine() {
 	formula := lanternBars()
 	formula.Alkalis = []soap.AlkaliLine{
-		{Alkali: soap.SodiumHydroxide, Purity: units.Between(units.Percent(97), units.Percent(99)),
-			Saponifies: units.Percent(90)},
-		{Alkali: soap.PotassiumHydroxide, Purity: units.Between(units.Percent(88), units.Percent(92)),
-			Saponifies: units.Percent(10)},
+		{
+			Alkali: soap.SodiumHydroxide, Purity: units.Between(units.Percent(97), units.Percent(99)),
+			Saponifies: units.Percent(90),
+		},
+		{
+			Alkali: soap.PotassiumHydroxide, Purity: units.Between(units.Percent(88), units.Percent(92)),
+			Saponifies: units.Percent(10),
+		},
 	}
 	for _, a := range must(formula.Batch()).Alkalis {
 		fmt.Println(a.Dry.Mass.Text(units.Gram, 4), "g of", a.Alkali.Symbol(), "at", a.Purity.Typical.PercentText(1), "%")

@@ -33,8 +33,10 @@ func ExampleWeighedAcid() {
 
 // Milk poured twice brings its water twice: 60 g more in the pot, 52.8 g of them water.
 func ExampleWeighedLiquid() {
-	formula := barsWeighed(soap.AtPot, soap.Weighed{Liquids: []soap.WeighedLiquid{{Liquid: "oat milk",
-		Mass: units.Grams(120)}}})
+	formula := barsWeighed(soap.AtPot, soap.Weighed{Liquids: []soap.WeighedLiquid{{
+		Liquid: "oat milk",
+		Mass:   units.Grams(120),
+	}}})
 	formula.Water.Liquids = []soap.LiquidLine{{Name: "oat milk", Mass: units.Grams(60), Water: units.Percent(88)}}
 	batch := must(formula.Batch())
 	fmt.Println(batch.Weighed.Batter.Sub(batch.Batter), "more,", batch.Weighed.Lye.Mass.Sub(batch.Lye.Mass),

@@ -202,8 +202,10 @@ func TestNothingIsSaidTwiceOfOneMistake(t *testing.T) {
 		{oils(`{"oil": "olive", "share": 60}, {"oil": "neem", "share": "60 %"}`), "oils[0].share"},
 		{oils(`{"oil": 7, "share": "60 %"}, {"oil": 7, "share": "40 %"}`), "oils[0].oil oils[1].oil"},
 		// an oil that could not be made out is no oil without a range
-		{[]string{"superfat", `{"at_least": "2 %"}`, "oils",
-			`{"oil": "pressed", "share": "100 %", "saponification": "1900"}`}, "oils[0].saponification"},
+		{[]string{
+			"superfat", `{"at_least": "2 %"}`, "oils",
+			`{"oil": "pressed", "share": "100 %", "saponification": "1900"}`,
+		}, "oils[0].saponification"},
 		{[]string{"superfat", `{"at_least": "2"}`, "oils", `{"oil": "neem", "share": "100 %"}`}, "superfat.at_least"},
 		{[]string{"superfat", `"6"`}, "superfat"},
 		{[]string{"superfat", `null`}, "superfat"},
@@ -222,19 +224,27 @@ func TestNothingIsSaidTwiceOfOneMistake(t *testing.T) {
 		{[]string{"parts", `{"part": "lantern", "share": "60"}, {"part": "glow", "share": "30 %"}`}, "parts[0].share"},
 		{[]string{"parts", `{"prat": "lantern", "share": "60 %"}, {"part": "glow", "share": "40 %"}`}, "parts[0].prat"},
 		{[]string{"parts", `{"part": "lantern", "share": "60 %"}, 7`}, "parts[1]"},
-		{[]string{"parts", `{"part": "lan\ttern", "share": "60 %"}, {"part": "lan\ttern", "share": "40 %"}`},
-			"parts[0].part parts[1].part"},
+		{
+			[]string{"parts", `{"part": "lan\ttern", "share": "60 %"}, {"part": "lan\ttern", "share": "40 %"}`},
+			"parts[0].part parts[1].part",
+		},
 		{[]string{"parts", part("1", "")}, "parts[0].colourants[0].load"},
 		{[]string{"parts", part("1 g", `{"liquid": "water", "ratio": 2}`)}, "parts[0].colourants[0].carrier.ratio"},
 		{[]string{"parts", part("1 g", `{"liquid": 7, "ratio": "2"}`)}, "parts[0].colourants[0].carrier.liquid"},
-		{[]string{"parts", part("1 g", `{"liqiud": "water", "ratio": "2"}`)},
-			"parts[0].colourants[0].carrier parts[0].colourants[0].carrier.liqiud"},
-		{[]string{"parts", part("1 g", `{"liquid": "glycerin", "ratio": "2", "from": "formla"}`)},
-			"parts[0].colourants[0].carrier.from"},
+		{
+			[]string{"parts", part("1 g", `{"liqiud": "water", "ratio": "2"}`)},
+			"parts[0].colourants[0].carrier parts[0].colourants[0].carrier.liqiud",
+		},
+		{
+			[]string{"parts", part("1 g", `{"liquid": "glycerin", "ratio": "2", "from": "formla"}`)},
+			"parts[0].colourants[0].carrier.from",
+		},
 		// oils that could not be read may well have been what a carrier names
 		{[]string{"oils", `7`, "parts", part("1 g", `{"liquid": "olive", "ratio": "2", "from": "formula"}`)}, "oils[0]"},
-		{[]string{"oils", `{"oil": "olive", "share": "50"}, {"oil": "coconot", "share": "50 %"}`, "parts",
-			part("1 g", `{"liquid": "coconot", "ratio": "2"}`)}, "oils[0].share oils[1].oil"},
+		{[]string{
+			"oils", `{"oil": "olive", "share": "50"}, {"oil": "coconot", "share": "50 %"}`, "parts",
+			part("1 g", `{"liquid": "coconot", "ratio": "2"}`),
+		}, "oils[0].share oils[1].oil"},
 	} {
 		_, faults := read(t, plainFormula().with(test.change...).text())
 		if got := strings.Join(paths(faults), " "); got != test.want {
@@ -621,17 +631,23 @@ func TestHostileFormulasAreRefusedCheaply(t *testing.T) {
 			10_000), ",") + `]}`, 16 << 20},
 		"objects in objects": {strings.Repeat(`{"a":`, 100_000), 4 << 20},
 		"lists in lists":     {strings.Repeat(`[`, 200_000), 4 << 20},
-		"a mass of digits": {plainFormula().with("size", `{"oils": "`+strings.Repeat("9", mib-1000)+` g"}`).text(),
-			8 << 20},
+		"a mass of digits": {
+			plainFormula().with("size", `{"oils": "`+strings.Repeat("9", mib-1000)+` g"}`).text(),
+			8 << 20,
+		},
 		"decimals": {plainFormula().with("superfat", `"0.`+strings.Repeat("1", mib-1000)+` %"`).text(), 8 << 20},
-		"a name": {strings.Replace(plainFormula().text(), "Lantern walk", strings.Repeat("l", mib-1000), 1),
-			8 << 20},
+		"a name": {
+			strings.Replace(plainFormula().text(), "Lantern walk", strings.Repeat("l", mib-1000), 1),
+			8 << 20,
+		},
 		"an oil's name": {plainFormula().with("oils", `{"oil": "`+strings.Repeat("o", mib-1000)+
 			`", "share": "100 %"}`).text(), 8 << 20},
 		"a liquid": {plainFormula().with("parts", part("1 g", `{"liquid": "`+strings.Repeat("o", mib-1000)+
 			`", "ratio": "2"}`)).text(), 8 << 20},
-		"a kind of alkali": {plainFormula().with("alkali", `{"kind": "`+strings.Repeat("s", mib-1000)+`"}`).text(),
-			8 << 20},
+		"a kind of alkali": {
+			plainFormula().with("alkali", `{"kind": "`+strings.Repeat("s", mib-1000)+`"}`).text(),
+			8 << 20,
+		},
 		"an acid of a profile": {plainFormula().with("oils", `{"oil": "x", "share": "100 %", "profile": {"`+
 			strings.Repeat("C", 190)+`": "100 %"}}`).text(), 4 << 20},
 	} {

@@ -181,8 +181,10 @@ func (j *judge) named(t trail, kind names.Kind, id, asked, note string) {
 	if asked == "" && note == "" {
 		return
 	}
-	f := Finding{Code: "name-note", Subject: t.String(), Names: []string{id}, Detail: string(kind),
-		Source: cite.Source{How: cite.Memory}}
+	f := Finding{
+		Code: "name-note", Subject: t.String(), Names: []string{id}, Detail: string(kind),
+		Source: cite.Source{How: cite.Memory},
+	}
 	if asked != "" {
 		f.Names = append(f.Names, asked)
 	}
@@ -210,8 +212,10 @@ func (j *judge) additionName(t trail, a *AdditionWeighing) {
 // plainName says of what is only a name that it is not judged. An additive that bears the
 // name of a fragrance or a colourant may be that, and pass its limits.
 func (j *judge) plainName(t trail, a *AdditionWeighing) {
-	f := Finding{Code: unjudged(a.Kind), Severity: Warning, Subject: t.String(), Names: []string{a.Name},
-		Source: cite.Source{How: cite.Given}}
+	f := Finding{
+		Code: unjudged(a.Kind), Severity: Warning, Subject: t.String(), Names: []string{a.Name},
+		Source: cite.Source{How: cite.Given},
+	}
 	switch {
 	case a.maybeFragrance():
 		f.Detail = maybeFragrance
@@ -236,8 +240,10 @@ func (j *judge) oilValue(t trail, oil Oil) {
 	row := oil.get()
 	j.rangeless(t, oil)
 	value := func(code string) Finding {
-		return Finding{Code: code, Subject: t.String(), Value: row.saponification.Typical, Unit: "mg KOH/g",
-			Names: []string{row.name}, Source: oil.ValueSource()}
+		return Finding{
+			Code: code, Subject: t.String(), Value: row.saponification.Typical, Unit: "mg KOH/g",
+			Names: []string{row.name}, Source: oil.ValueSource(),
+		}
 	}
 	if built, replaced := row.inPlaceOf(); replaced {
 		f := value("saponification-replaced")
@@ -272,8 +278,10 @@ func (j *judge) rangeless(t trail, oil Oil) {
 	if row.ranged {
 		return
 	}
-	f := Finding{Severity: Warning, Subject: t.String(), Value: row.saponification.Typical, Unit: "mg KOH/g",
-		Names: []string{row.name}, Source: oil.ValueSource()}
+	f := Finding{
+		Severity: Warning, Subject: t.String(), Value: row.saponification.Typical, Unit: "mg KOH/g",
+		Names: []string{row.name}, Source: oil.ValueSource(),
+	}
 	if row.choice == AsGiven {
 		f.Code, f.Severity = "saponification-single", Note
 		j.add(f)
@@ -330,8 +338,10 @@ func (j *judge) alkalis() {
 		j.coarse(t, a.Alkali.Name(), weighing)
 	}
 	if len(j.b.Alkalis) == 1 && j.b.Alkalis[0].Alkali == PotassiumHydroxide {
-		j.add(Finding{Code: "potassium-only", Subject: list.String(), Names: []string{PotassiumHydroxide.Name()},
-			Source: commonSource()})
+		j.add(Finding{
+			Code: "potassium-only", Subject: list.String(), Names: []string{PotassiumHydroxide.Name()},
+			Source: commonSource(),
+		})
 	}
 }
 
@@ -391,8 +401,10 @@ func (j *judge) part(i int) {
 	}
 	shift := settled(superfat.Planned.Sub(j.superfatOfBatch().Planned))
 	if limit := thousandths(5); shift.Compare(limit) > 0 || units.Whole(0).Sub(shift).Compare(limit) > 0 {
-		f := Finding{Code: "part-superfat-shifted", Subject: t.String(), Value: shift, Limit: limit, Unit: "points",
-			Source: cite.Source{How: cite.Computed}, Names: names}
+		f := Finding{
+			Code: "part-superfat-shifted", Subject: t.String(), Value: shift, Limit: limit, Unit: "points",
+			Source: cite.Source{How: cite.Computed}, Names: names,
+		}
 		if shift.Sign() < 0 {
 			f.Detail = heldBack
 		}
@@ -472,8 +484,10 @@ func (j *judge) coarse(t trail, name string, w Weighing) {
 	if change.Compare(product(w.Mass, limit, units.Down)) <= 0 || dust(w.Mass) {
 		return
 	}
-	f := Finding{Code: "rounding-coarse", Subject: t.String(), Limit: limit, Unit: "%", Source: commonSource(),
-		Names: []string{name}}
+	f := Finding{
+		Code: "rounding-coarse", Subject: t.String(), Limit: limit, Unit: "%", Source: commonSource(),
+		Names: []string{name},
+	}
 	f.Value, _ = change.Per(w.Mass)
 	if w.Weigh.Sign() == 0 {
 		f.Severity = Warning

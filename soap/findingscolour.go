@@ -69,8 +69,10 @@ func (j *judge) colourant(t trail, a *AdditionWeighing) {
 			j.facts(t, a, part)
 		}
 		if a.Colourant.Nano() {
-			f := Finding{Code: "nano-grade", Subject: t.String(), Names: []string{a.Colourant.Name()},
-				Source: cite.Source{How: cite.Given}}
+			f := Finding{
+				Code: "nano-grade", Subject: t.String(), Names: []string{a.Colourant.Name()},
+				Source: cite.Source{How: cite.Given},
+			}
 			if a.Colourant.Is("77891") {
 				f.Detail = hardlyWhitens
 			}
@@ -81,8 +83,10 @@ func (j *judge) colourant(t trail, a *AdditionWeighing) {
 		return
 	}
 	if in := a.Colourant.Disperses(); !in.Takes(mediumOf(a.Carrier.In)) {
-		j.add(Finding{Code: "carrier-unlike", Subject: t.String(), Names: []string{a.Colourant.Name()},
-			Quoted: in.In.String() + ", not in " + mediumOf(a.Carrier.In).String(), Source: in.Source})
+		j.add(Finding{
+			Code: "carrier-unlike", Subject: t.String(), Names: []string{a.Colourant.Name()},
+			Quoted: in.In.String() + ", not in " + mediumOf(a.Carrier.In).String(), Source: in.Source,
+		})
 	}
 }
 
@@ -157,8 +161,10 @@ func (j *judge) usual(t trail, p *PartBatch, k int) {
 	if a.Colourant.Nano() && a.Colourant.Whitens() {
 		return // it hardly whitens: what is usual of whitening says nothing
 	}
-	f := Finding{Code: "load-unusual", Subject: t.String(), Unit: "%", Names: []string{a.Colourant.Name()},
-		Source: usual.Source}
+	f := Finding{
+		Code: "load-unusual", Subject: t.String(), Unit: "%", Names: []string{a.Colourant.Name()},
+		Source: usual.Source,
+	}
 	f.Quoted = usual.Low.Share.PercentText(4) + " to " + usual.High.Share.PercentText(4) + " % " + usual.Low.Of.String()
 	f.Detail = strings.TrimPrefix(usual.Low.Of.String(), "of ")
 	switch f.Value = settled(p.amounts().Load(a.Mass, usual.Low.Of).Share); {
@@ -188,8 +194,10 @@ func (j *judge) target(i int, t trail) {
 	if picture, inGamut := lab.SRGB(); !inGamut {
 		part := t // a copy, so that a part without costs nothing
 		at := part.at("target")
-		j.add(Finding{Code: "target-out-of-gamut", Subject: at.String(), Names: []string{j.b.Parts[i].Name},
-			Quoted: picture.String(), Source: cite.Source{How: cite.Computed}})
+		j.add(Finding{
+			Code: "target-out-of-gamut", Subject: at.String(), Names: []string{j.b.Parts[i].Name},
+			Quoted: picture.String(), Source: cite.Source{How: cite.Computed},
+		})
 	}
 }
 

@@ -87,9 +87,11 @@ func (j *judge) strongAcid(t trail, acid int) {
 		weak := *line
 		weak.Strength = units.Exactly(usual)
 		superfat := j.prospects().with(func(p *prospect) { p.acids[acid].takes = weak.takesUp() })
-		f := Finding{Code: "acid-unusual", Severity: Warning, Subject: t.String(), Value: strength, Limit: most, Unit: "%",
+		f := Finding{
+			Code: "acid-unusual", Severity: Warning, Subject: t.String(), Value: strength, Limit: most, Unit: "%",
 			Names: []string{a.Acid.Name}, Source: cite.Source{How: cite.Memory}, Detail: acidStrength, SuperfatIf: &superfat,
-			Quoted: usual.PercentText(2) + " %"}
+			Quoted: usual.PercentText(2) + " %",
+		}
 		if superfat.negative() {
 			f.Severity = Danger
 		}

@@ -19,8 +19,10 @@ func (j *judge) metal(t trail, a *AdditionWeighing, glitter Glitter) {
 	}
 	holds, unheld := a.Colourant.Parts()
 	if i := slices.IndexFunc(holds, func(part colour.Colourant) bool { return part.InAlkali().Stability == colour.Gassing }); i >= 0 {
-		f := Finding{Code: "hydrogen", Severity: Danger, Subject: t.String(), Names: []string{a.Colourant.Name()},
-			Source: holds[i].InAlkali().Source()}
+		f := Finding{
+			Code: "hydrogen", Severity: Danger, Subject: t.String(), Names: []string{a.Colourant.Name()},
+			Source: holds[i].InAlkali().Source(),
+		}
 		if holds[i].Name() != f.Names[0] {
 			f.Names = append(f.Names, holds[i].Name())
 		}
@@ -51,8 +53,10 @@ func (j *judge) metalByName(t trail, glitter Glitter, name string) bool {
 func (j *judge) metalThing(t trail, glitter Glitter, name string) {
 	if metal := metalThing(name); metal != "" && !isFilm(glitter, name) {
 		line := t // a copy, so that a line in order costs nothing
-		j.add(Finding{Code: "hydrogen", Severity: Danger, Subject: line.String(), Names: []string{name, metal},
-			Detail: byItsName, Source: cite.Source{How: cite.Memory}})
+		j.add(Finding{
+			Code: "hydrogen", Severity: Danger, Subject: line.String(), Names: []string{name, metal},
+			Detail: byItsName, Source: cite.Source{How: cite.Memory},
+		})
 	}
 }
 
@@ -63,8 +67,10 @@ func (j *judge) metalVessel(t trail, name string) {
 		return
 	}
 	line := t
-	j.add(Finding{Code: "hydrogen", Severity: Danger, Subject: line.String(), Names: []string{name, metal},
-		Detail: vesselOfIt, Source: cite.Source{How: cite.Memory}})
+	j.add(Finding{
+		Code: "hydrogen", Severity: Danger, Subject: line.String(), Names: []string{name, metal},
+		Detail: vesselOfIt, Source: cite.Source{How: cite.Memory},
+	})
 }
 
 // isFilm reports whether what has the name of a metal is a film with a layer of it: it is declared as a

@@ -21,8 +21,10 @@ func (j *judge) scent(i int, t trail) {
 	list := part.at(Fragrance.list())
 	use := func(code string, u fragrance.Use) Finding {
 		line := list.item(u.By)
-		f := Finding{Code: code, Subject: line.String(), Value: u.Used, Limit: units.Whole(1), Unit: "%",
-			Source: u.Rule.Source(), Names: []string{p.Name}}
+		f := Finding{
+			Code: code, Subject: line.String(), Value: u.Used, Limit: units.Whole(1), Unit: "%",
+			Source: u.Rule.Source(), Names: []string{p.Name},
+		}
 		if !u.Rule.Given() {
 			f.Source = cite.Source{Title: "the suppliers' certificates", How: cite.Given}
 			return f
@@ -105,8 +107,10 @@ func (j *judge) howFar(part int) string {
 // material judges what is known of a fragrance, wherever it goes.
 func (j *judge) material(subject string, a *AdditionWeighing) {
 	for _, u := range a.Material.Unjudged(j.b.Formula.law()) {
-		f := Finding{Code: unjudged(Fragrance), Subject: subject, Names: []string{a.Name}, Detail: whyUnjudged(u.Why),
-			Source: cite.Source{How: cite.Given}}
+		f := Finding{
+			Code: unjudged(Fragrance), Subject: subject, Names: []string{a.Name}, Detail: whyUnjudged(u.Why),
+			Source: cite.Source{How: cite.Given},
+		}
 		var asks []string
 		for i, r := range u.Rules {
 			if i == 0 {
@@ -160,8 +164,10 @@ func (j *judge) intoPart(subject string, i int, a *AdditionWeighing) {
 		look, work = j.b.Formula.Parts[i].Look, j.b.Formula.Parts[i].Work
 	}
 	if colours := a.Material.Colours(); look != AnyLook && len(colours) > 0 {
-		f := Finding{Code: "fragrance-browns", Severity: Warning, Subject: subject, Names: []string{a.Name},
-			Detail: look.String()}
+		f := Finding{
+			Code: "fragrance-browns", Severity: Warning, Subject: subject, Names: []string{a.Name},
+			Detail: look.String(),
+		}
 		ofDry, _ := a.Mass.Per(j.b.judgedPart(i).Dry)
 		var said []string
 		for _, c := range colours {
@@ -178,8 +184,10 @@ func (j *judge) intoPart(subject string, i int, a *AdditionWeighing) {
 		j.add(f)
 	}
 	if does := a.Material.Behaviour() &^ fragrance.Browns; does != 0 {
-		f := Finding{Code: "fragrance-behaviour", Subject: subject, Names: []string{a.Name}, Detail: gravest(does),
-			Quoted: strings.Join(does.Words(), ", "), Source: cite.Source{How: a.Material.BehaviourHow(does)}}
+		f := Finding{
+			Code: "fragrance-behaviour", Subject: subject, Names: []string{a.Name}, Detail: gravest(does),
+			Quoted: strings.Join(does.Words(), ", "), Source: cite.Source{How: a.Material.BehaviourHow(does)},
+		}
 		if does&fragrance.Seizes != 0 || work == mould.Piped {
 			f.Severity = Warning
 		}

@@ -76,8 +76,10 @@ func (j *judge) negative(t trail, part int, names []string) {
 			return
 		}
 	}
-	f := Finding{Severity: Danger, Subject: t.String(), Limit: units.Whole(0), Unit: "%",
-		Source: cite.Source{How: cite.Computed}, Names: names}
+	f := Finding{
+		Severity: Danger, Subject: t.String(), Limit: units.Whole(0), Unit: "%",
+		Source: cite.Source{How: cite.Computed}, Names: names,
+	}
 	state := ""
 	switch {
 	case j.b.Weighed != nil && (j.b.Weighed.Stage == AtMoulds || j.b.Weighed.Stage != AtLye &&

@@ -52,8 +52,10 @@ func (j *judge) oddValues() []Finding {
 
 // unusualValue judges a value against what fats have.
 func unusualValue(t trail, name string, value units.Ratio) (f Finding, unusual bool) {
-	f = Finding{Code: "saponification-unusual", Subject: t.String(), Value: value, Unit: "mg KOH/g",
-		Names: []string{name}, Source: commonSource()}
+	f = Finding{
+		Code: "saponification-unusual", Subject: t.String(), Value: value, Unit: "mg KOH/g",
+		Names: []string{name}, Source: commonSource(),
+	}
 	switch least, most := units.MilligramsPerGram(155), units.MilligramsPerGram(290); {
 	case value.Compare(most) > 0:
 		f.Severity, f.Limit = Warning, most
@@ -83,8 +85,10 @@ func (j *judge) liquidFat(t trail, line *LiquidLine, nth int) {
 	usual := *line
 	usual.Saponification = milk.Saponification()
 	superfat := j.prospects().with(func(p *prospect) { p.liquids[nth].demand = usual.fatDemand() })
-	f := Finding{Code: "saponification-outside", Subject: t.String(), Value: value, Limit: how.end, Unit: "mg KOH/g",
-		Names: []string{line.Name, milk.Name()}, Source: source, SuperfatIf: &superfat}
+	f := Finding{
+		Code: "saponification-outside", Subject: t.String(), Value: value, Limit: how.end, Unit: "mg KOH/g",
+		Names: []string{line.Name, milk.Name()}, Source: source, SuperfatIf: &superfat,
+	}
 	switch {
 	case superfat.negative():
 		f.Severity = Danger

@@ -68,17 +68,23 @@ func (j *judge) glitter(t trail, name string, glitter Glitter, foil Foil) {
 	line := t // a copy, so that what is no glitter costs nothing
 	subject := line.String()
 	if glitter == PolymerGlitter {
-		j.add(Finding{Code: "glitter-plastic", Severity: Warning, Subject: subject, Names: []string{name},
-			Source: microplastics()})
+		j.add(Finding{
+			Code: "glitter-plastic", Severity: Warning, Subject: subject, Names: []string{name},
+			Source: microplastics(),
+		})
 	}
 	switch {
 	// its name outweighs what is declared
 	case foil == WithAluminium, isFilm(glitter, name) && metalNamed(name) == "aluminium":
-		j.add(Finding{Code: "glitter-aluminium", Severity: Warning, Subject: subject, Names: []string{name},
-			Source: cite.Source{How: cite.Memory}})
+		j.add(Finding{
+			Code: "glitter-aluminium", Severity: Warning, Subject: subject, Names: []string{name},
+			Source: cite.Source{How: cite.Memory},
+		})
 	case foil == FoilUnknown && glitter != MineralGlitter:
-		j.add(Finding{Code: "glitter-aluminium", Severity: Warning, Subject: subject, Names: []string{name},
-			Source: cite.Source{How: cite.Memory}, Detail: foilUnknown})
+		j.add(Finding{
+			Code: "glitter-aluminium", Severity: Warning, Subject: subject, Names: []string{name},
+			Source: cite.Source{How: cite.Memory}, Detail: foilUnknown,
+		})
 	}
 }
 

@@ -26,8 +26,10 @@ func (j *judge) warmth() {
 		}
 		path := t
 		subject := path.at(key)
-		f := Finding{Code: "temperature-high", Severity: Warning, Subject: subject.String(), Value: warm.Ratio(),
-			Limit: limit, Unit: "°C", Source: commonSource()}
+		f := Finding{
+			Code: "temperature-high", Severity: Warning, Subject: subject.String(), Value: warm.Ratio(),
+			Limit: limit, Unit: "°C", Source: commonSource(),
+		}
 		if f.Value.Compare(units.Whole(fahrenheit)) > 0 {
 			f.Detail = perhapsF
 		}
@@ -51,8 +53,10 @@ func (j *judge) warmth() {
 
 // solid judges free acids, waxes and fully hardened fats that set before they are poured.
 func (j *judge) solid(pour units.Temperature) {
-	f := Finding{Code: "solid-at-pour", Severity: Warning, Subject: "oils", Unit: "°C",
-		Source: cite.Source{How: cite.Memory}}
+	f := Finding{
+		Code: "solid-at-pour", Severity: Warning, Subject: "oils", Unit: "°C",
+		Source: cite.Source{How: cite.Memory},
+	}
 	var hard units.Mass
 	for i := range j.b.Oils {
 		oil := j.b.Oils[i].Oil

@@ -40,16 +40,26 @@ func TestTheRemedyOfATooHighLoadIsThatOfItsStage(t *testing.T) {
 	}{
 		"the plan":         {planned(), "", "", "lower the loads."},
 		"the lye is mixed": {scentAsWeighed(t, "1 %", "lye", "40 g"), "", "", "lower the loads."},
-		"in parts, not yet in": {planned().with("weighed", `{"stage": "parts", "water": "280 g"}`), "", "",
-			"lower the loads."},
-		"in the pot, and in it": {scentAsWeighed(t, "1 %", "pot", "40 g"), "weighed", "add no more",
-			"else do not use it on skin."},
-		"in parts, and in one": {scentAsWeighed(t, "1 %", "parts", "40 g"), "weighed", "where batter without it is left",
-			"else do not use it on skin."},
-		"in moulds": {scentAsWeighed(t, "1 %", "moulds", "40 g"), "poured", "it is poured",
-			"do not use it on skin."},
-		"in moulds, as is planned": {planned().with("weighed", `{"stage": "moulds", "water": "280 g"}`), "poured",
-			"it is poured", "do not use it on skin."},
+		"in parts, not yet in": {
+			planned().with("weighed", `{"stage": "parts", "water": "280 g"}`), "", "",
+			"lower the loads.",
+		},
+		"in the pot, and in it": {
+			scentAsWeighed(t, "1 %", "pot", "40 g"), "weighed", "add no more",
+			"else do not use it on skin.",
+		},
+		"in parts, and in one": {
+			scentAsWeighed(t, "1 %", "parts", "40 g"), "weighed", "where batter without it is left",
+			"else do not use it on skin.",
+		},
+		"in moulds": {
+			scentAsWeighed(t, "1 %", "moulds", "40 g"), "poured", "it is poured",
+			"do not use it on skin.",
+		},
+		"in moulds, as is planned": {
+			planned().with("weighed", `{"stage": "moulds", "water": "280 g"}`), "poured",
+			"it is poured", "do not use it on skin.",
+		},
 	} {
 		got := found(row.formula.batch(t), "fragrance-over-cap")
 		if len(got) != 1 || got[0].Detail != row.detail || !strings.Contains(got[0].Message(), row.says) ||
@@ -71,8 +81,10 @@ func TestAHugeSuperfatIsToldByWhatLeadsToIt(t *testing.T) {
 		detail      string
 		says, never string
 	}{
-		"as weighed": {plainFormula().with("weighed", `{"stage": "pot", "alkali": {"sodium-hydroxide": "90 g"}}`), "weighed",
-			"As weighed, the superfat of", "worst case"},
+		"as weighed": {
+			plainFormula().with("weighed", `{"stage": "pot", "alkali": {"sodium-hydroxide": "90 g"}}`), "weighed",
+			"As weighed, the superfat of", "worst case",
+		},
 		"as planned": {plainFormula().with("superfat", `"50 %"`), "", "Look for a slipped point.", "worst case"},
 		"as promised": {
 			plainFormula().with("superfat", `{"at_least": "2 %"}`, "scale", `{"oils": "50 g", "small": "50 g"}`), "at-least",

@@ -100,19 +100,27 @@ func TestAPromiseNeedsARangeOfEveryBottle(t *testing.T) {
 		p    pieces
 		says []string // nil: no fault
 	}{
-		{alkali(`{"kind": "sodium-hydroxide", "purity": "98 %"}`), []string{"sodium-hydroxide", "single figure as its purity",
-			"lye titration", "grade", "certificate"}},
-		{alkali(`{"kind": "sodium-hydroxide", "purity": {"low": "98 %", "high": "98 %"}}`),
-			[]string{"single figure", "lye titration"}},
+		{alkali(`{"kind": "sodium-hydroxide", "purity": "98 %"}`), []string{
+			"sodium-hydroxide", "single figure as its purity",
+			"lye titration", "grade", "certificate",
+		}},
+		{
+			alkali(`{"kind": "sodium-hydroxide", "purity": {"low": "98 %", "high": "98 %"}}`),
+			[]string{"single figure", "lye titration"},
+		},
 		{alkali(`{"kind": "sodium-hydroxide", "purity": {"low": "98 %", "high": "98.1 %"}}`), nil},
 		{alkali(`{"kind": "sodium-hydroxide"}`), nil}, // 95.5 to 100 %
 		{alkali(`{"kind": "sodium-hydroxide", "purity": {"grade": "ph-eur-7", "typical": "98 %"}}`), nil},
 		{alkali(`{"kind": "potassium-hydroxide", "purity": "90 %"}`), []string{"potassium-hydroxide", "single figure"}},
-		{alkali(`{"kind": "sodium-hydroxide", "stock": {"strength": "49 %"}}`), []string{"single figure as its strength",
-			"lye titration"}},
+		{alkali(`{"kind": "sodium-hydroxide", "stock": {"strength": "49 %"}}`), []string{
+			"single figure as its strength",
+			"lye titration",
+		}},
 		{alkali(`{"kind": "sodium-hydroxide", "stock": {"strength": {"low": "48.9 %", "high": "49.1 %"}}}`), nil},
-		{acid(`"acid": "lactic-acid", "strength": "80 %", "compensate": true`),
-			[]string{"lactic-acid", "single figure as its strength"}},
+		{
+			acid(`"acid": "lactic-acid", "strength": "80 %", "compensate": true`),
+			[]string{"lactic-acid", "single figure as its strength"},
+		},
 		{acid(`"acid": "lactic-acid", "strength": {"low": "79 %", "high": "81 %"}, "compensate": true`), nil},
 		{acid(`"acid": "lactic-acid", "strength": "80 %", "compensate": false`), nil},
 		{acid(`"acid": "citric-acid-anhydrous", "compensate": true`), nil},

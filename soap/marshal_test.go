@@ -77,13 +77,17 @@ func TestWhatHasAFileOfItsOwnIsNotWrittenBesideIt(t *testing.T) {
 		"caps read":             {json.Unmarshal([]byte(`{}`), &soap.Caps{}), "Batch.Caps"},
 		"a tint read":           {json.Unmarshal([]byte(`{}`), &soap.Tint{}), "Batch.Tint"},
 		"an oil read":           {json.Unmarshal([]byte(`{"oil": "olive"}`), &soap.Oil{}), "LookUpOil"},
-		"what is weighed of a part": {json.Unmarshal([]byte(`{"Name": "lantern pear"}`), &soap.AdditionWeighing{}),
-			"Formula.Batch"},
+		"what is weighed of a part": {
+			json.Unmarshal([]byte(`{"Name": "lantern pear"}`), &soap.AdditionWeighing{}),
+			"Formula.Batch",
+		},
 		"a part through gob": {gob.NewEncoder(&gobbed).Encode(soap.PartBatch{Additions: make([]soap.AdditionWeighing,
 			1)}), "Formula.Batch"},
 		"the last batch, through gob": {gob.NewEncoder(&gobbed).Encode(soap.LastBatch{}), "Formula.Batch"},
-		"faults read": {json.Unmarshal([]byte(`{"schema": "error/1", "errors": []}`), &soap.Faults{}),
-			"check the input"},
+		"faults read": {
+			json.Unmarshal([]byte(`{"schema": "error/1", "errors": []}`), &soap.Faults{}),
+			"check the input",
+		},
 		"a formula in a batch of them": {json.Unmarshal([]byte(`[{"oils": []}]`), &[]soap.Formula{}), "ParseFormula"},
 	} {
 		if c.err == nil || !strings.Contains(c.err.Error(), c.want) {

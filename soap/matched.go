@@ -217,8 +217,10 @@ func (f *Formula) withLoads(part int, found *tint.Matched) []Addition {
 	list := append([]Addition(nil), line.Colourants...)
 	for i := range line.Match {
 		m := &line.Match[i]
-		a := Addition{Name: m.Colourant, Load: Load{OfBatter: found.Loads[i]}, Carrier: m.Carrier, Unlisted: m.Unlisted,
-			asked: m.asked, match: i + 1}
+		a := Addition{
+			Name: m.Colourant, Load: Load{OfBatter: found.Loads[i]}, Carrier: m.Carrier, Unlisted: m.Unlisted,
+			asked: m.asked, match: i + 1,
+		}
 		switch found.At[i] {
 		case tint.AtMost:
 			a.Load = m.Most

@@ -31,8 +31,10 @@ func (m *mender) mix() {
 		b.High = b.High.Add(value.High.Times(share))
 		m.shares[i] = share.Float()
 	}
-	m.blend = units.Range{Low: b.Low.Round(12, units.Nearest), Typical: b.Typical.Round(12, units.Nearest),
-		High: b.High.Round(12, units.Nearest)}
+	m.blend = units.Range{
+		Low: b.Low.Round(12, units.Nearest), Typical: b.Typical.Round(12, units.Nearest),
+		High: b.High.Round(12, units.Nearest),
+	}
 }
 
 // lack gives the demand, as KOH, that must still come for the alkali to leave a

@@ -230,8 +230,10 @@ func TestEveryViewCarriesTheHydrogen(t *testing.T) {
 	b := plainFormula().with("swatches", duskSwatches(t), "parts",
 		`{"part": "glow", "share": "100 %", "additives": [{"additive": "zinc dust", "load": "1 g"}]}`).batch(t)
 	tint := tinted(t, b)
-	for view, findings := range map[string][]soap.Finding{"batch": b.Findings, "caps": b.Caps().Findings,
-		"tint": tint.Findings} {
+	for view, findings := range map[string][]soap.Finding{
+		"batch": b.Findings, "caps": b.Caps().Findings,
+		"tint": tint.Findings,
+	} {
 		if len(findings) == 0 || findings[0].Code != "hydrogen" || findings[0].Severity != danger {
 			t.Errorf("%s: %+v", view, findings)
 		}
@@ -244,20 +246,33 @@ func TestAThingOfSuchAMetalIsADanger(t *testing.T) {
 	for _, row := range []struct {
 		list, name, metal string
 	}{
-		{"embeds", "aluminium star", "aluminium"}, {"embeds", "zinc charm", "zinc"}, {"embeds", "magnesium charm", "magnesium"},
-		{"embeds", "zinc oxide star", ""}, {"embeds", "zinc white star", ""}, {"embeds", "star without zinc", ""},
-		{"embeds", "aluminium-free star", ""}, {"embeds", "little moon", ""},
-		{"toppings", "zinc glitter", "zinc"}, {"toppings", "magnesium glitter", "magnesium"},
-		{"toppings", "aluminium glitter", "aluminium"}, {"toppings", "silver mica", ""},
-		{"vessels", "aluminium tray", "aluminium"}, {"vessels", "aluminium tin", "aluminium"}, {"vessels", "zinc mould", "zinc"},
-		{"vessels", "lined aluminium tray", ""}, {"vessels", "zinc mould, coated", ""}, {"vessels", "steel tray", ""},
+		{"embeds", "aluminium star", "aluminium"},
+		{"embeds", "zinc charm", "zinc"},
+		{"embeds", "magnesium charm", "magnesium"},
+		{"embeds", "zinc oxide star", ""},
+		{"embeds", "zinc white star", ""},
+		{"embeds", "star without zinc", ""},
+		{"embeds", "aluminium-free star", ""},
+		{"embeds", "little moon", ""},
+		{"toppings", "zinc glitter", "zinc"},
+		{"toppings", "magnesium glitter", "magnesium"},
+		{"toppings", "aluminium glitter", "aluminium"},
+		{"toppings", "silver mica", ""},
+		{"vessels", "aluminium tray", "aluminium"},
+		{"vessels", "aluminium tin", "aluminium"},
+		{"vessels", "zinc mould", "zinc"},
+		{"vessels", "lined aluminium tray", ""},
+		{"vessels", "zinc mould, coated", ""},
+		{"vessels", "steel tray", ""},
 	} {
 		vessel, subject := "cup", row.list+"[0]"
 		if row.list == "vessels" {
 			vessel, subject = row.name, "size.vessels[0]"
 		}
-		changes := []string{"size", `{"vessels": [{"vessel": "` + vessel + `", "part": "glow", "count": 2, "volume": "80 mL"}]}`,
-			"parts", `{"part": "glow"}`}
+		changes := []string{
+			"size", `{"vessels": [{"vessel": "` + vessel + `", "part": "glow", "count": 2, "volume": "80 mL"}]}`,
+			"parts", `{"part": "glow"}`,
+		}
 		switch row.list {
 		case "embeds":
 			changes = append(changes, "embeds", `{"embed": "`+row.name+`", "vessel": "cup", "mass": "2 g"}`)

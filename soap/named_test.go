@@ -53,44 +53,72 @@ func TestAPlainNameIsWeighedOnlyWhereItIsSaidToBeUnlisted(t *testing.T) {
 		path       string // of the fault; empty: there is none
 		says       string
 	}{
-		{"fragrances", `{"fragrance": "moonlight", "load": "1 g"}`, "parts[0].fragrances[0].fragrance",
-			`write "unlisted": true`},
+		{
+			"fragrances", `{"fragrance": "moonlight", "load": "1 g"}`, "parts[0].fragrances[0].fragrance",
+			`write "unlisted": true`,
+		},
 		{"fragrances", `{"fragrance": "moonlight", "unlisted": true, "load": "1 g"}`, "", ""},
-		{"fragrances", `{"fragrance": "lavender", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].unlisted",
-			"is known"},
-		{"fragrances", `{"fragrance": "cinnamon bark", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].unlisted",
-			"cinnamon-bark, which is known"},
+		{
+			"fragrances", `{"fragrance": "lavender", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].unlisted",
+			"is known",
+		},
+		{
+			"fragrances", `{"fragrance": "cinnamon bark", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].unlisted",
+			"cinnamon-bark, which is known",
+		},
 		// One of three that are held: it has limits, whichever it is.
-		{"fragrances", `{"fragrance": "clove oil", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].fragrance",
-			"write clove-bud or clove-leaf or clove-stem"},
-		{"fragrances", `{"fragrance": "clove oil", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].fragrance",
-			"write clove-bud or clove-leaf or clove-stem"},
-		{"fragrances", `{"fragrance": "lemon oil", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].fragrance",
-			"lemon-distilled or lemon-expressed"},
+		{
+			"fragrances", `{"fragrance": "clove oil", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].fragrance",
+			"write clove-bud or clove-leaf or clove-stem",
+		},
+		{
+			"fragrances", `{"fragrance": "clove oil", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].fragrance",
+			"write clove-bud or clove-leaf or clove-stem",
+		},
+		{
+			"fragrances", `{"fragrance": "lemon oil", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].fragrance",
+			"lemon-distilled or lemon-expressed",
+		},
 		// Perhaps something of which nothing is held.
-		{"fragrances", `{"fragrance": "sandalwood oil", "load": "1 g"}`, "parts[0].fragrances[0].fragrance",
-			"something else, of which nothing is held"},
+		{
+			"fragrances", `{"fragrance": "sandalwood oil", "load": "1 g"}`, "parts[0].fragrances[0].fragrance",
+			"something else, of which nothing is held",
+		},
 		{"fragrances", `{"fragrance": "sandalwood oil", "unlisted": true, "load": "1 g"}`, "", ""},
-		{"fragrances", `{"fragrance": "moonlight", "unlisted": true, "load": "max"}`, "parts[0].fragrances[0].load",
-			"nothing is known"},
+		{
+			"fragrances", `{"fragrance": "moonlight", "unlisted": true, "load": "max"}`, "parts[0].fragrances[0].load",
+			"nothing is known",
+		},
 		{"fragrances", `{"fragrance": "lime-expressed", "load": "max"}, {"fragrance": "moonlight", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].load", "which is unlisted"},
 		{"colourants", `{"colourant": "dusk", "load": "1 g"}`, "parts[0].colourants[0].colourant", `write "unlisted": true`},
 		{"colourants", `{"colourant": "dusk", "unlisted": true, "load": "1 g"}`, "", ""},
 		{"colourants", `{"colourant": "charcoal", "load": "1 g"}`, "", ""},
-		{"colourants", `{"colourant": "ultramarine", "unlisted": true, "load": "1 g"}`, "parts[0].colourants[0].colourant",
-			"ultramarine-blue or ultramarine-pink or ultramarine-violet"},
-		{"colourants", `{"colourant": "charcoal", "load": "1 g"}, {"colourant": "activated-charcoal", "load": "1 g"}`,
-			"parts[0].colourants[1].colourant", "stands twice"},
-		{"additives", `{"additive": "citric-acid-anhydrous", "load": "1 g"}`, "parts[0].additives[0].additive",
-			"list it among the acids"},
+		{
+			"colourants", `{"colourant": "ultramarine", "unlisted": true, "load": "1 g"}`, "parts[0].colourants[0].colourant",
+			"ultramarine-blue or ultramarine-pink or ultramarine-violet",
+		},
+		{
+			"colourants", `{"colourant": "charcoal", "load": "1 g"}, {"colourant": "activated-charcoal", "load": "1 g"}`,
+			"parts[0].colourants[1].colourant", "stands twice",
+		},
+		{
+			"additives", `{"additive": "citric-acid-anhydrous", "load": "1 g"}`, "parts[0].additives[0].additive",
+			"list it among the acids",
+		},
 		{"additives", `{"additive": "Vinegar", "load": "1 g"}`, "parts[0].additives[0].additive", "list it among the acids"},
-		{"additives", `{"additive": "citric acid", "load": "1 g"}`, "parts[0].additives[0].additive",
-			"list it among the acids"},
-		{"additives", `{"additive": "sodium hydroxide", "load": "1 g"}`, "parts[0].additives[0].additive",
-			"list it among the alkalis"},
+		{
+			"additives", `{"additive": "citric acid", "load": "1 g"}`, "parts[0].additives[0].additive",
+			"list it among the acids",
+		},
+		{
+			"additives", `{"additive": "sodium hydroxide", "load": "1 g"}`, "parts[0].additives[0].additive",
+			"list it among the alkalis",
+		},
 		{"additives", `{"additive": "lye", "load": "1 g"}`, "parts[0].additives[0].additive", "list it among the alkalis"},
-		{"additives", `{"additive": "Kalilauge", "load": "1 g"}`, "parts[0].additives[0].additive",
-			"a solution of an alkali"},
+		{
+			"additives", `{"additive": "Kalilauge", "load": "1 g"}`, "parts[0].additives[0].additive",
+			"a solution of an alkali",
+		},
 		{"additives", `{"additive": "slaked lime", "load": "1 g"}`, "parts[0].additives[0].additive", "an alkali"},
 		{"additives", `{"additive": "drain cleaner", "load": "1 g"}`, "parts[0].additives[0].additive", "an alkali"},
 		{"additives", `{"additive": "aluminium foil", "load": "1 g"}`, "parts[0].additives[0].additive", "hydrogen"},
@@ -117,8 +145,10 @@ func TestAPlainNameIsWeighedOnlyWhereItIsSaidToBeUnlisted(t *testing.T) {
 func TestAnUnlistedNameIsAWarningThatNamesWhatIsNear(t *testing.T) {
 	b := plainFormula().with("parts", `{"part": "glow", "share": "100 %", "fragrances": [{"fragrance": "lavendar", "unlisted": true, "load": "1 g"}], "colourants": [{"colourant": "titanium dioxid x", "unlisted": true, "load": "1 g"}],
 		"additives": [{"additive": "cinnamon bark", "load": "1 g"}]}`).batch(t)
-	for code, says := range map[string]string{"fragrance-unjudged": "did you mean lavender?",
-		"colourant-unjudged": "did you mean titanium-dioxide?", "additive-unjudged": "list it among the fragrances"} {
+	for code, says := range map[string]string{
+		"fragrance-unjudged": "did you mean lavender?",
+		"colourant-unjudged": "did you mean titanium-dioxide?", "additive-unjudged": "list it among the fragrances",
+	} {
 		got := found(b, code)
 		if len(got) != 1 || got[0].Severity != soap.Warning || !strings.Contains(got[0].Message(), says) {
 			t.Errorf("%s: %+v, want %q", code, got, says)
@@ -172,8 +202,10 @@ func TestAlkalisAndAcidsAreFoundByTheirNames(t *testing.T) {
 			t.Errorf("%q is %v: %v, want %q", name, got, err, says)
 		}
 	}
-	for name, want := range map[string]string{"vinegar": "acetic-acid", "Essig": "acetic-acid", "milk acid": "lactic-acid",
-		"E270": "lactic-acid", "citric acid monohydrate": "citric-acid-monohydrate"} {
+	for name, want := range map[string]string{
+		"vinegar": "acetic-acid", "Essig": "acetic-acid", "milk acid": "lactic-acid",
+		"E270": "lactic-acid", "citric acid monohydrate": "citric-acid-monohydrate",
+	} {
 		if got, err := lye.LookUpAcid(name); err != nil || got.ID != want {
 			t.Errorf("%s is %s: %v", name, got.ID, err)
 		}
@@ -209,8 +241,11 @@ func TestAlkalisAndAcidsAreFoundByTheirNames(t *testing.T) {
 }
 
 func TestWhatIsWeighedIsFoundByWhateverItIsCalled(t *testing.T) {
-	for _, names := range [][2]string{{"charcoal", "charcoal"}, {"charcoal", "activated-charcoal"},
-		{"activated-charcoal", "Aktivkohle"}} {
+	for _, names := range [][2]string{
+		{"charcoal", "charcoal"},
+		{"charcoal", "activated-charcoal"},
+		{"activated-charcoal", "Aktivkohle"},
+	} {
 		f, faults := read(t, plainFormula().with("parts", oneAddition("colourants", `{"colourant": "`+names[0]+
 			`", "load": "3 g"}`),
 			"weighed", `{"stage": "parts", "parts": {"glow": {"additions": {"`+names[1]+`": "4 g"}}}}`).text())

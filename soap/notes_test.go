@@ -29,8 +29,10 @@ func noted() pieces {
 func TestANoteStandsBesideItsLineAndChangesNothing(t *testing.T) {
 	text := noted().text()
 	plain := text
-	for _, note := range []string{"for the hall", "tin by the door", "opened in May", "the blue set", "stir by hand",
-		"sift it", "lot 12", "dry it"} {
+	for _, note := range []string{
+		"for the hall", "tin by the door", "opened in May", "the blue set", "stir by hand",
+		"sift it", "lot 12", "dry it",
+	} {
 		plain = strings.Replace(plain, `, "note": "`+note+`"`, "", 1)
 	}
 	if strings.Contains(plain, "note") {
@@ -122,8 +124,10 @@ func TestANoteHasTheBoundsAndCharactersOfItsKind(t *testing.T) {
 		}
 		return f
 	}
-	for note, want := range map[string]string{strings.Repeat("a", 501): "is 501 bytes long", strings.Repeat("a", 500): "",
-		" ": "is blank", "a\nb": "has ", "\xff": "is not UTF-8", "": ""} {
+	for note, want := range map[string]string{
+		strings.Repeat("a", 501): "is 501 bytes long", strings.Repeat("a", 500): "",
+		" ": "is blank", "a\nb": "has ", "\xff": "is not UTF-8", "": "",
+	} {
 		for path, set := range map[string]func(f *soap.Formula){
 			"note":                        func(f *soap.Formula) { f.Note = note },
 			"oils[1].note":                func(f *soap.Formula) { f.Oils[1].Note = note },

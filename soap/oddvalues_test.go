@@ -142,8 +142,10 @@ func TestSeveralValuesAreReplacedTogether(t *testing.T) {
 			t.Errorf("%s: %+v", subject, f)
 		}
 	}
-	for olive, coconut := range map[string]string{`"oil": "olive", "saponification": "205"`: plainCoconut,
-		plainOlive: `"oil": "coconut", "saponification": "285"`} {
+	for olive, coconut := range map[string]string{
+		`"oil": "olive", "saponification": "205"`: plainCoconut,
+		plainOlive: `"oil": "coconut", "saponification": "285"`,
+	} {
 		b := olives(olive, coconut).with("superfat", `"8 %"`).batch(t)
 		for _, f := range b.Findings {
 			if f.Severity == danger {
@@ -262,8 +264,10 @@ func TestMeasuredNeedsAValue(t *testing.T) {
 func TestAnOwnCompositionCitesNobody(t *testing.T) {
 	b := olives(`"oil": "olive", "profile": {"C18:1": "100 %"}`, plainCoconut).batch(t)
 	oil := b.Oils[0].Oil
-	for what, source := range map[string]string{"value": oil.ValueSource().String(),
-		"composition": oil.ProfileSource().String()} {
+	for what, source := range map[string]string{
+		"value":       oil.ValueSource().String(),
+		"composition": oil.ProfileSource().String(),
+	} {
 		if strings.Contains(source, "Pharmacopoeia") || strings.Contains(source, "Codex") ||
 			strings.Contains(source, "monograph") {
 			t.Errorf("the %s of an own composition: %s", what, source)

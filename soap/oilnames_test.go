@@ -115,15 +115,27 @@ func TestANameOfSeveralOilsOrOfNoneThatIsHeldIsAnErrorThatSaysSo(t *testing.T) {
 		reason []string
 		remedy string
 	}{
-		{"rape seed", []string{"may mean canola, planned at ", "rapeseed-high-erucic, planned at ", "6 % apart"},
-			"write canola or rapeseed-high-erucic, or bring"},
-		{"palm nut oil", []string{"may mean palm, planned at ", "palm-kernel, planned at ", "a fifth apart"},
-			"write palm or palm-kernel, or bring"},
+		{
+			"rape seed",
+			[]string{"may mean canola, planned at ", "rapeseed-high-erucic, planned at ", "6 % apart"},
+			"write canola or rapeseed-high-erucic, or bring",
+		},
+		{
+			"palm nut oil",
+			[]string{"may mean palm, planned at ", "palm-kernel, planned at ", "a fifth apart"},
+			"write palm or palm-kernel, or bring",
+		},
 		{"vegetable oil", []string{"may mean ", "read the label"}, `bring its own "saponification"`},
-		{"baby oil", []string{"is known, and nothing of it is held", "no fat: takes no alkali"},
-			`bring its own "saponification"`},
-		{"moonlight oil", []string{"is not a built-in oil"},
-			`bring its own "saponification" in mg KOH/g, or see the list of oils`},
+		{
+			"baby oil",
+			[]string{"is known, and nothing of it is held", "no fat: takes no alkali"},
+			`bring its own "saponification"`,
+		},
+		{
+			"moonlight oil",
+			[]string{"is not a built-in oil"},
+			`bring its own "saponification" in mg KOH/g, or see the list of oils`,
+		},
 	} {
 		_, err := soap.LookUpOil(test.name)
 		var fault soap.Fault

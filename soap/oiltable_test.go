@@ -29,8 +29,10 @@ func TestTheOilTableHoldsEveryPublishedFigure(t *testing.T) {
 		"unsaponifiable": {43, 0, 43, "0", "888.4"},
 		"melting":        {27, 27, 27, "918.4", "1106.4"},
 	}
-	printed := map[string]int64{"saponification": 1000, "acid-value": 1000, "iodine": 100, "density": 1, "melting": 1,
-		"unsaponifiable": 1000}
+	printed := map[string]int64{
+		"saponification": 1000, "acid-value": 1000, "iodine": 100, "density": 1, "melting": 1,
+		"unsaponifiable": 1000,
+	}
 	got := map[string]column{}
 	lows, highs := map[string]*big.Rat{}, map[string]*big.Rat{}
 	for name := range want {
@@ -321,8 +323,12 @@ func TestEveryOilIsPlannedByTheRule(t *testing.T) {
 			name string
 			got  units.Ratio
 			want *big.Rat
-		}{{"low", got.Low, ends[0]}, {"typical", got.Typical, typical}, {"high", got.High, ends[1]},
-			{"middle", oil.Middle(), mid}} {
+		}{
+			{"low", got.Low, ends[0]},
+			{"typical", got.Typical, typical},
+			{"high", got.High, ends[1]},
+			{"middle", oil.Middle(), mid},
+		} {
 			if times(whole(1000), ratioFrac(end.got)).Cmp(end.want) != 0 {
 				t.Errorf("%s, %s: %s mg/g, want %s", oil.ID(), end.name, end.got.MilligramsPerGramText(6), end.want.FloatString(6))
 			}
@@ -405,8 +411,10 @@ func TestEveryOilIsPlannedAtTheFigureWorkedOutOutsideTheLibrary(t *testing.T) {
 		if want.choice == "none" {
 			choice = "none"
 		}
-		text := []string{oil.ID(), got.Low.MilligramsPerGramText(9), got.Typical.MilligramsPerGramText(9),
-			got.High.MilligramsPerGramText(9), choice}
+		text := []string{
+			oil.ID(), got.Low.MilligramsPerGramText(9), got.Typical.MilligramsPerGramText(9),
+			got.High.MilligramsPerGramText(9), choice,
+		}
 		if wanted := []string{want.id, want.low, want.typical, want.high, want.choice}; !slices.Equal(text, wanted) {
 			t.Errorf("%v, want %v", text, wanted)
 		}
@@ -434,13 +442,19 @@ func TestTheOddOilsArePlannedAsTheirFiguresAllow(t *testing.T) {
 		{"beeswax", "17", "60.5", "104", true, soap.AtMiddle, "a wax with acid value 17 to 24, saponification value 87 to " +
 			"104: from 17 to 104"},
 		{"lanolin", "0", "51", "102", true, soap.AtMiddle, "a wax with an upper limit alone of acid: from 0"},
-		{"goose-fat", "194.40539", "194.40539", "194.40539", false, soap.FromProfile,
-			"no value is published: computed from 95 % of its acids"},
-		{"neem", "194.954416", "194.954416", "194.954416", false, soap.AtProfile,
-			"one sample, 196.9, is no range; its profile caps it in full"},
+		{
+			"goose-fat", "194.40539", "194.40539", "194.40539", false, soap.FromProfile,
+			"no value is published: computed from 95 % of its acids",
+		},
+		{
+			"neem", "194.954416", "194.954416", "194.954416", false, soap.AtProfile,
+			"one sample, 196.9, is no range; its profile caps it in full",
+		},
 		{"illipe-borneo-tallow", "192.1", "192.1", "192.1", false, soap.AtMiddle, "one sample below its profile"},
-		{"stearic-acid-95", "195", "197.216715", "200", true, soap.AtProfile,
-			"free C18:0, 56105/284.484, below the middle 197.5 of the acid value"},
+		{
+			"stearic-acid-95", "195", "197.216715", "200", true, soap.AtProfile,
+			"free C18:0, 56105/284.484, below the middle 197.5 of the acid value",
+		},
 		{"stearic-acid-50", "194", "203", "212", true, soap.AtMiddle, "a profile of 50 % caps nothing"},
 		{"babassu", "245", "245", "256", true, soap.AtLowEnd, "its profile, 244.4, lies below the published range"},
 		{"macadamia", "", "", "", false, soap.NoValue, "no value, and a profile of 79.5 %"},

@@ -159,8 +159,10 @@ func (s *solved) prospect(share units.Ratio, oils int) prospect {
 		}
 	}
 	for i := range s.acids {
-		p.acids = append(p.acids, drawnAcid{s.smallLine(s.acids[i].mass, s.read != nil && s.read.acids[i]),
-			s.acids[i].line.takesUp()})
+		p.acids = append(p.acids, drawnAcid{
+			s.smallLine(s.acids[i].mass, s.read != nil && s.read.acids[i]),
+			s.acids[i].line.takesUp(),
+		})
 	}
 	return p
 }
@@ -289,8 +291,10 @@ type evidence struct {
 }
 
 func (p *prospect) evidence() evidence {
-	return evidence{low: p.at(lowest), planned: p.at(planned), high: p.at(highest), spread: p.spread(),
-		complete: p.complete()}
+	return evidence{
+		low: p.at(lowest), planned: p.at(planned), high: p.at(highest), spread: p.spread(),
+		complete: p.complete(),
+	}
 }
 
 // outlook judges the superfat: see [evidence.outlook].

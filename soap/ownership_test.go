@@ -145,13 +145,17 @@ func TestWhatIsNoLiquidAndNoPlaceIsRefused(t *testing.T) {
 	f.Parts = jugs(lot(t, "lot", 190), lot(t, "lot", 190))
 	f.Parts[0].Additives[0].Carrier.In = soap.Liquid(9)
 	f.Parts[0].Additives[1].Carrier.From = soap.From(7)
-	if got := paths(faultsOf(t, f.Check())); !slices.Equal(got, []string{"parts[0].additives[0].carrier.liquid",
-		"parts[0].additives[1].carrier.from"}) {
+	if got := paths(faultsOf(t, f.Check())); !slices.Equal(got, []string{
+		"parts[0].additives[0].carrier.liquid",
+		"parts[0].additives[1].carrier.from",
+	}) {
 		t.Errorf("got %v", got)
 	}
 	purity := units.Percent(97)
-	if _, err := (soap.Certificate{AssayMin: purity, AssayMax: purity,
-		CarbonateMax: units.Percent(0)}).Purity(0); !errors.Is(err, soap.ErrMissing) {
+	if _, err := (soap.Certificate{
+		AssayMin: purity, AssayMax: purity,
+		CarbonateMax: units.Percent(0),
+	}).Purity(0); !errors.Is(err, soap.ErrMissing) {
 		t.Errorf("a certificate of no alkali: %v", err)
 	}
 }
@@ -183,8 +187,10 @@ func TestACarrierOfMoreThanATonneIsRefused(t *testing.T) {
 
 func TestTheBlendHasNoIodineValueWhereAnOilHasNone(t *testing.T) {
 	f := lanternBars()
-	f.Oils = []soap.OilLine{{Oil: builtIn(t, "olive"), Share: units.Percent(50)}, {Oil: builtIn(t, "beeswax"),
-		Share: units.Percent(50)}}
+	f.Oils = []soap.OilLine{{Oil: builtIn(t, "olive"), Share: units.Percent(50)}, {
+		Oil:   builtIn(t, "beeswax"),
+		Share: units.Percent(50),
+	}}
 	b, err := f.Batch()
 	if err != nil {
 		t.Fatal(err)
@@ -205,23 +211,54 @@ func TestASentenceTellsTheCasesOfACodeApart(t *testing.T) {
 		never         string
 	}{
 		// 150 g of 1000 g held back: 1 − 0.98/0.85 is below zero
-		{[]string{"superfat", `"2 %"`, "parts", half}, "superfat-below-zero", "parts[0]",
-			[]string{"plain", "as planned, the superfat is -15.29 %, below zero", "held back"}, "known values"},
-		{[]string{"superfat", `"0 %"`}, "superfat-likely-negative", "parts[0]", []string{"may well be below zero",
-			"raise the superfat"}, "as planned"},
-		{[]string{"parts", half}, "part-superfat-shifted", "parts[0]", []string{"plain", "oil held back"},
-			"its own carriers"},
+		{
+			[]string{"superfat", `"2 %"`, "parts", half},
+			"superfat-below-zero", "parts[0]",
+			[]string{"plain", "as planned, the superfat is -15.29 %, below zero", "held back"},
+			"known values",
+		},
+		{[]string{"superfat", `"0 %"`}, "superfat-likely-negative", "parts[0]", []string{
+			"may well be below zero",
+			"raise the superfat",
+		}, "as planned"},
+		{
+			[]string{"parts", half},
+			"part-superfat-shifted", "parts[0]",
+			[]string{"plain", "oil held back"},
+			"its own carriers",
+		},
 		{[]string{"parts", half}, "part-superfat-shifted", "parts[1]", []string{"glow", "its own carriers"}, "held back"},
-		{[]string{"oils", `{"oil": "olive", "share": "90 %"}, {"oil": "jojoba", "share": "rest"}`}, "wax-reacts-slowly",
-			"oils", []string{"begins at its free acid"}, "as it stands"},
-		{[]string{"oils", `{"oil": "olive", "share": "90 %"}, {"oil": "jojoba", "share": "rest", "saponification": "95"}`},
-			"wax-reacts-slowly", "oils", []string{"does not allow for wax that does not react"}, "begins at"},
-		{[]string{"oils", `{"oil": "avocado", "share": "100 %"}`}, "typical-disputed", "oils[0]",
-			[]string{"recalled, not read"}, ""},
-		{[]string{"oils", `{"oil": "canola", "share": "100 %"}`}, "typical-disputed", "oils[0]", []string{"fatty acids"},
-			"recalled"},
-		{[]string{"parts", "", "superfat", `"0 %"`}, "superfat-likely-negative", "parts[0]", []string{"The batch: "},
-			"whole"},
+		{
+			[]string{"oils", `{"oil": "olive", "share": "90 %"}, {"oil": "jojoba", "share": "rest"}`},
+			"wax-reacts-slowly",
+			"oils",
+			[]string{"begins at its free acid"},
+			"as it stands",
+		},
+		{
+			[]string{"oils", `{"oil": "olive", "share": "90 %"}, {"oil": "jojoba", "share": "rest", "saponification": "95"}`},
+			"wax-reacts-slowly", "oils",
+			[]string{"does not allow for wax that does not react"},
+			"begins at",
+		},
+		{
+			[]string{"oils", `{"oil": "avocado", "share": "100 %"}`},
+			"typical-disputed", "oils[0]",
+			[]string{"recalled, not read"},
+			"",
+		},
+		{
+			[]string{"oils", `{"oil": "canola", "share": "100 %"}`},
+			"typical-disputed", "oils[0]",
+			[]string{"fatty acids"},
+			"recalled",
+		},
+		{
+			[]string{"parts", "", "superfat", `"0 %"`},
+			"superfat-likely-negative", "parts[0]",
+			[]string{"The batch: "},
+			"whole",
+		},
 	} {
 		p := plainFormula().with(test.change...)
 		text := strings.Replace(p.text(), `, "parts": []`, "", 1)

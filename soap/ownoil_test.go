@@ -164,8 +164,10 @@ func TestAnOwnValueOnABuiltInOilKeepsTheRestOfItsRow(t *testing.T) {
 	}
 	// a composition on a built-in oil replaces its value too: computed and replaced
 	b = plainFormula().with("oils", `{"oil": "olive", "share": "100 %", "profile": {"C18:1": "100 %"}}`).batch(t)
-	if got := codes(b.Findings); !slices.Equal(got, []string{"warning value-computed oils[0]",
-		"note saponification-replaced oils[0]"}) {
+	if got := codes(b.Findings); !slices.Equal(got, []string{
+		"warning value-computed oils[0]",
+		"note saponification-replaced oils[0]",
+	}) {
 		t.Errorf("an own composition on a built-in oil: %v", got)
 	}
 	// of an own oil, a later value replaces nothing built in
@@ -202,14 +204,18 @@ func TestAPurityIsReadInEveryForm(t *testing.T) {
 		{"sodium-hydroxide", "", "95.5 100 100"},
 		// 97 − 0.7547 × 2 = 95.4906; 100.5 is cut at 100; planned at the high end
 		{"sodium-hydroxide", `{"assay_min": "97 %", "assay_max": "100.5 %", "carbonate_max": "2 %"}`, "95.4906 100 100"},
-		{"sodium-hydroxide", `{"assay_min": "97 %", "assay_max": "100.5 %", "carbonate_max": "2 %", "typical": "98.2 %"}`,
-			"95.4906 98.2 100"},
+		{
+			"sodium-hydroxide", `{"assay_min": "97 %", "assay_max": "100.5 %", "carbonate_max": "2 %", "typical": "98.2 %"}`,
+			"95.4906 98.2 100",
+		},
 		// 98 − 0.7547 × 1 = 97.2453; 99.4 stays
 		{"sodium-hydroxide", `{"assay_min": "98 %", "assay_max": "99.4 %", "carbonate_max": "1 %"}`, "97.2453 99.4 99.4"},
 		{"sodium-hydroxide", `{"assay_min": "98 %", "assay_max": "99 %", "carbonate_max": "0 %"}`, "98 99 99"},
 		// 85 − 0.8119 × 3.5 = 82.15835
-		{"potassium-hydroxide", `{"assay_min": "85 %", "assay_max": "100.5 %", "carbonate_max": "3.5 %", "typical": "88 %"}`,
-			"82.15835 88 100"},
+		{
+			"potassium-hydroxide", `{"assay_min": "85 %", "assay_max": "100.5 %", "carbonate_max": "3.5 %", "typical": "88 %"}`,
+			"82.15835 88 100",
+		},
 		{"potassium-hydroxide", `"90 %"`, "90 90 90"},
 		{"potassium-hydroxide", `{"low": "88 %", "high": "92 %"}`, "88 90 92"},
 	} {
@@ -233,18 +239,36 @@ func TestTheFaultsOfACertificateStandAtItsFigures(t *testing.T) {
 	}{
 		{"sodium-hydroxide", `{"assay_min": "97 %"}`, []string{"assay_max", "carbonate_max"}, soap.ErrMissing},
 		{"sodium-hydroxide", `{"carbonate_max": "2 %"}`, []string{"assay_min", "assay_max"}, soap.ErrMissing},
-		{"sodium-hydroxide", `{"assay_min": "99 %", "assay_max": "98 %", "carbonate_max": "2 %"}`, []string{"assay_min"},
-			soap.ErrRange},
-		{"sodium-hydroxide", `{"assay_min": "100.1 %", "assay_max": "100.5 %", "carbonate_max": "2 %"}`,
-			[]string{"assay_min"}, soap.ErrRange},
-		{"sodium-hydroxide", `{"assay_min": "97 %", "assay_max": "100 %", "carbonate_max": "100.1 %"}`,
-			[]string{"carbonate_max"}, soap.ErrRange},
-		{"potassium-hydroxide", `{"assay_min": "85 %", "assay_max": "100 %", "carbonate_max": "2 %"}`, []string{"typical"},
-			soap.ErrMissing},
-		{"sodium-hydroxide", `{"assay_min": "97", "assay_max": "100 %", "carbonate_max": "2 %"}`, []string{"assay_min"},
-			units.ErrUnit},
-		{"sodium-hydroxide", `{"assay_min": "97 %", "assay_max": "100 %", "carbonate_max": "2 %", "low": "97 %"}`,
-			[]string{"low"}, soap.ErrUnknown},
+		{
+			"sodium-hydroxide", `{"assay_min": "99 %", "assay_max": "98 %", "carbonate_max": "2 %"}`,
+			[]string{"assay_min"},
+			soap.ErrRange,
+		},
+		{
+			"sodium-hydroxide", `{"assay_min": "100.1 %", "assay_max": "100.5 %", "carbonate_max": "2 %"}`,
+			[]string{"assay_min"},
+			soap.ErrRange,
+		},
+		{
+			"sodium-hydroxide", `{"assay_min": "97 %", "assay_max": "100 %", "carbonate_max": "100.1 %"}`,
+			[]string{"carbonate_max"},
+			soap.ErrRange,
+		},
+		{
+			"potassium-hydroxide", `{"assay_min": "85 %", "assay_max": "100 %", "carbonate_max": "2 %"}`,
+			[]string{"typical"},
+			soap.ErrMissing,
+		},
+		{
+			"sodium-hydroxide", `{"assay_min": "97", "assay_max": "100 %", "carbonate_max": "2 %"}`,
+			[]string{"assay_min"},
+			units.ErrUnit,
+		},
+		{
+			"sodium-hydroxide", `{"assay_min": "97 %", "assay_max": "100 %", "carbonate_max": "2 %", "low": "97 %"}`,
+			[]string{"low"},
+			soap.ErrUnknown,
+		},
 	} {
 		_, faults := read(t, plainFormula().with("alkali", `{"kind": "`+test.kind+`", "purity": `+test.purity+`}`).text())
 		var want []string
@@ -280,21 +304,29 @@ func TestACarrierOfTheFormulasOwnOilTakesItsValue(t *testing.T) {
 	for _, test := range []struct{ liquid, from, lantern, glow string }{
 		// extra, the usual way of an oil: 1 − 89.775/(94.5 + 20 × 0.15)
 		{"pressed", "", over(minus(frac("97.5"), frac("89.775")), frac("97.5")).FloatString(9), "0.050000000"},
-		{"pressed", `, "from": "extra"`, over(minus(frac("97.5"), frac("89.775")), frac("97.5")).FloatString(9),
-			"0.050000000"},
+		{
+			"pressed", `, "from": "extra"`, over(minus(frac("97.5"), frac("89.775")), frac("97.5")).FloatString(9),
+			"0.050000000",
+		},
 		// a built-in id that stands in the formula with a value of its own, 170
 		{"olive", "", over(minus(frac("97.9"), frac("89.775")), frac("97.9")).FloatString(9), "0.050000000"},
 		// out of its line: 3 g of the demand are held back, half of 186 is 93;
 		// the lantern gets them back
-		{"pressed", `, "from": "formula"`, over(minus(frac("96"), frac("89.775")), frac("96")).FloatString(9),
-			over(minus(frac("93"), frac("89.775")), frac("93")).FloatString(9)},
+		{
+			"pressed", `, "from": "formula"`, over(minus(frac("96"), frac("89.775")), frac("96")).FloatString(9),
+			over(minus(frac("93"), frac("89.775")), frac("93")).FloatString(9),
+		},
 		// 3.4 g of 189: 92.8
-		{"olive", `, "from": "formula"`, over(minus(frac("96.2"), frac("89.775")), frac("96.2")).FloatString(9),
-			over(minus(frac("92.8"), frac("89.775")), frac("92.8")).FloatString(9)},
+		{
+			"olive", `, "from": "formula"`, over(minus(frac("96.2"), frac("89.775")), frac("96.2")).FloatString(9),
+			over(minus(frac("92.8"), frac("89.775")), frac("92.8")).FloatString(9),
+		},
 	} {
 		b := plainFormula().with("alkali", evenAlkali, "oils", oils, "parts", parts(test.liquid, test.from)).batch(t)
-		if got := []string{b.Parts[0].Superfat.Planned.Fixed(9),
-			b.Parts[1].Superfat.Planned.Fixed(9)}; got[0] != test.lantern || got[1] != test.glow {
+		if got := []string{
+			b.Parts[0].Superfat.Planned.Fixed(9),
+			b.Parts[1].Superfat.Planned.Fixed(9),
+		}; got[0] != test.lantern || got[1] != test.glow {
 			t.Errorf("%s%s: %v, want %s and %s", test.liquid, test.from, got, test.lantern, test.glow)
 		}
 	}
@@ -311,8 +343,10 @@ func TestATypedCarrierTakesTheValueOfItsLine(t *testing.T) {
 	f := typedFormula(t)
 	f.Alkalis[0].Purity = units.Exactly(units.Percent(100))
 	f.Oils = []soap.OilLine{{Oil: lot, Share: units.Percent(100)}}
-	f.Parts[0].Colourants = []soap.Addition{{Name: "dusk", Unlisted: true, Load: soap.Load{Mass: units.Grams(10)},
-		Carrier: soap.Carrier{In: soap.InOil, Oil: olive, Ratio: units.Whole(2)}}}
+	f.Parts[0].Colourants = []soap.Addition{{
+		Name: "dusk", Unlisted: true, Load: soap.Load{Mass: units.Grams(10)},
+		Carrier: soap.Carrier{In: soap.InOil, Oil: olive, Ratio: units.Whole(2)},
+	}}
 	b, err := f.Batch()
 	if err != nil {
 		t.Fatal(err)
@@ -328,8 +362,10 @@ func TestATypedCarrierTakesTheValueOfItsLine(t *testing.T) {
 
 // An oil does not change: not by another value, nor by what is made of it at the same time.
 func TestAnOilStaysAsItIsWhateverIsMadeOfIt(t *testing.T) {
-	lot, err := soap.OwnOil{ID: "hall-blend", Saponification: madeup.Span(188, 190, 192), Iodine: units.Percent(80),
-		Density: units.MustRatio("0.915")}.Oil()
+	lot, err := soap.OwnOil{
+		ID: "hall-blend", Saponification: madeup.Span(188, 190, 192), Iodine: units.Percent(80),
+		Density: units.MustRatio("0.915"),
+	}.Oil()
 	if err != nil {
 		t.Fatal(err)
 	}

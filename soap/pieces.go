@@ -124,8 +124,10 @@ func (s *solved) volumes(c *contents) (v *Volumes, batter float64, ok bool) {
 	_, _, most, _ := s.bulk.pot(c, lowest)
 	_, _, least, _ := s.bulk.pot(c, highest)
 	batter = c.pot / pot
-	v = &Volumes{At: s.bulk.at, Pot: millilitres(pot), Oils: millilitres(oils), Lye: millilitres(lye),
-		Unknown: s.bulk.unknown}
+	v = &Volumes{
+		At: s.bulk.at, Pot: millilitres(pot), Oils: millilitres(oils), Lye: millilitres(lye),
+		Unknown: s.bulk.unknown,
+	}
 	v.LyeAsked, _ = units.DensityOfFloat(s.bulk.lye)
 	v.Density, _ = units.DensityOfFloat(batter)
 	v.Spread, _ = units.RatioOfFloat((c.pot/least - c.pot/most) / 2 / batter)

@@ -73,8 +73,10 @@ func ParseFormulaBeside(known Beside, text []byte) (Formula, Places, error) {
 func parsed(text []byte, what string) (Places, *strictjson.Node, Faults) {
 	places := Places{text: text}
 	if len(text) > MostBytes {
-		return places, nil, Faults{{Line: 1, Column: 1, Reason: "is larger than 1 MiB",
-			Remedy: "a formula needs a few thousand bytes", Kind: ErrLimit}}
+		return places, nil, Faults{{
+			Line: 1, Column: 1, Reason: "is larger than 1 MiB",
+			Remedy: "a formula needs a few thousand bytes", Kind: ErrLimit,
+		}}
 	}
 	root, bad := strictjson.Parse(text, mostDepth)
 	if bad != nil {
@@ -87,8 +89,10 @@ func parsed(text []byte, what string) (Places, *strictjson.Node, Faults) {
 	}
 	places.root = &root
 	if root.Kind != strictjson.Object {
-		f := Fault{Reason: "is " + root.Kind.Name() + " where " + what + " needed",
-			Remedy: "write {…}, as the help on the formula shows", Kind: ErrFormat}
+		f := Fault{
+			Reason: "is " + root.Kind.Name() + " where " + what + " needed",
+			Remedy: "write {…}, as the help on the formula shows", Kind: ErrFormat,
+		}
 		f.Line, f.Column = places.position(root.Offset)
 		return places, nil, Faults{f}
 	}

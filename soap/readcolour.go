@@ -104,8 +104,10 @@ func (r *reader) match(s *spot, f *Formula) []Match {
 				r.fault(load, load.node.Text, "is given for a colourant whose load is looked for",
 					`write its "most" alone, or list it among the colourants`, ErrConflict)
 			}
-			list[i] = Match{Colourant: r.label(line.at("colourant")), Most: r.load(line.at("most")),
-				Carrier: r.carrier(line.at("carrier"), f), Unlisted: r.unlisted(line)}
+			list[i] = Match{
+				Colourant: r.label(line.at("colourant")), Most: r.load(line.at("most")),
+				Carrier: r.carrier(line.at("carrier"), f), Unlisted: r.unlisted(line),
+			}
 		}
 	}
 	return list

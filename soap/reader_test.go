@@ -65,39 +65,78 @@ func TestEachFaultNamesItsPathItsPlaceAndItsKind(t *testing.T) {
 		{[]string{"scale", `"0.9 mg"`}, "scale", `"0.9 mg"`, soap.ErrRange},
 		{[]string{"scale", `{"oils": "100.1 g"}`}, "scale.oils", `"100.1 g"`, soap.ErrRange},
 		{[]string{"alkali", `{"kind": "soda"}`}, "alkali[0].kind", `"soda"`, soap.ErrUnknown},
-		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": "49.9 %"}`}, "alkali[0].purity", `"49.9 %"`,
-			soap.ErrRange},
-		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": "100.1 %"}`}, "alkali[0].purity", `"100.1 %"`,
-			soap.ErrRange},
-		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "97 %"}}`}, "alkali[0].purity", `{"low"`,
-			soap.ErrMissing},
-		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "typical": "99.5 %", "high": "99 %"}}`},
-			"alkali[0].purity", `{"low"`, soap.ErrRange},
-		{[]string{"alkali", `{"kind": "sodium-hydroxide", "saponifies": "50 %"}`}, "alkali[0].saponifies", `"50 %"`,
-			soap.ErrConflict},
-		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"assay_min": "97 %", "assay_max": "100.5 %"}}`},
-			"alkali[0].purity.carbonate_max", `{"assay_min"`, soap.ErrMissing},
+		{
+			[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": "49.9 %"}`},
+			"alkali[0].purity", `"49.9 %"`,
+			soap.ErrRange,
+		},
+		{
+			[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": "100.1 %"}`},
+			"alkali[0].purity", `"100.1 %"`,
+			soap.ErrRange,
+		},
+		{
+			[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "97 %"}}`},
+			"alkali[0].purity", `{"low"`,
+			soap.ErrMissing,
+		},
+		{
+			[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "typical": "99.5 %", "high": "99 %"}}`},
+			"alkali[0].purity", `{"low"`, soap.ErrRange,
+		},
+		{
+			[]string{"alkali", `{"kind": "sodium-hydroxide", "saponifies": "50 %"}`},
+			"alkali[0].saponifies", `"50 %"`,
+			soap.ErrConflict,
+		},
+		{
+			[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"assay_min": "97 %", "assay_max": "100.5 %"}}`},
+			"alkali[0].purity.carbonate_max", `{"assay_min"`, soap.ErrMissing,
+		},
 		{[]string{"alkali", `{"kind": "potassium-hydroxide"}`}, "alkali[0].purity", `{"kind"`, soap.ErrMissing},
-		{[]string{"parts", `{"part": "lantern", "share": "0 %"}, {"part": "glow", "share": "rest"}`}, "parts[0].share",
-			`"0 %"`, soap.ErrRange},
-		{[]string{"parts", `{"part": "lantern", "share": "100 %"}, {"part": "glow", "share": "rest"}`}, "parts", `[{"part"`,
-			soap.ErrRange},
+		{
+			[]string{"parts", `{"part": "lantern", "share": "0 %"}, {"part": "glow", "share": "rest"}`},
+			"parts[0].share",
+			`"0 %"`, soap.ErrRange,
+		},
+		{
+			[]string{"parts", `{"part": "lantern", "share": "100 %"}, {"part": "glow", "share": "rest"}`},
+			"parts", `[{"part"`,
+			soap.ErrRange,
+		},
 		{[]string{"parts", colourant(`"}]}`)}, "parts[0].colourants[0].load", `"1 %"`, units.ErrUnit},
 		{[]string{"parts", colourant(` of wax"}]}`)}, "parts[0].colourants[0].load", `"1 % of wax"`, units.ErrUnit},
-		{[]string{"parts", colourant(` of oils", "carrier": {"ratio": "2"}}]}`)}, "parts[0].colourants[0].carrier",
-			`{"ratio"`, soap.ErrMissing},
-		{[]string{"parts", colourant(` of oils", "carrier": {"liquid": "water"}}]}`)}, "parts[0].colourants[0].carrier.ratio",
-			`{"liquid"`, soap.ErrMissing},
-		{[]string{"parts", colourant(` of oils", "carrier": {"liquid": "water", "ratio": "1000.1"}}]}`)},
-			"parts[0].colourants[0].carrier.ratio", `"1000.1"`, soap.ErrRange},
-		{[]string{"parts", colourant(` of oils", "carrier": {"liquid": "water", "ratio": "2", "from": "tap"}}]}`)},
-			"parts[0].colourants[0].carrier.from", `"tap"`, soap.ErrUnknown},
-		{[]string{"parts", colourant(` of oils", "carrier": {"liquid": "olive", "ratio": "2", "from": "formula"}}]}`)},
-			"parts[0].colourants[0].carrier.liquid", `"olive"`, soap.ErrConflict},
-		{[]string{"parts", colourant(` of oils", "carrier": {"liquid": "macadamia", "ratio": "2"}}]}`)},
-			"parts[0].colourants[0].carrier.liquid", `"macadamia"`, soap.ErrMissing},
-		{[]string{"parts", colourant(` of oils", "carrier": "water"}]}`)}, "parts[0].colourants[0].carrier", `"water"`,
-			soap.ErrFormat},
+		{
+			[]string{"parts", colourant(` of oils", "carrier": {"ratio": "2"}}]}`)},
+			"parts[0].colourants[0].carrier",
+			`{"ratio"`, soap.ErrMissing,
+		},
+		{
+			[]string{"parts", colourant(` of oils", "carrier": {"liquid": "water"}}]}`)},
+			"parts[0].colourants[0].carrier.ratio",
+			`{"liquid"`, soap.ErrMissing,
+		},
+		{
+			[]string{"parts", colourant(` of oils", "carrier": {"liquid": "water", "ratio": "1000.1"}}]}`)},
+			"parts[0].colourants[0].carrier.ratio", `"1000.1"`, soap.ErrRange,
+		},
+		{
+			[]string{"parts", colourant(` of oils", "carrier": {"liquid": "water", "ratio": "2", "from": "tap"}}]}`)},
+			"parts[0].colourants[0].carrier.from", `"tap"`, soap.ErrUnknown,
+		},
+		{
+			[]string{"parts", colourant(` of oils", "carrier": {"liquid": "olive", "ratio": "2", "from": "formula"}}]}`)},
+			"parts[0].colourants[0].carrier.liquid", `"olive"`, soap.ErrConflict,
+		},
+		{
+			[]string{"parts", colourant(` of oils", "carrier": {"liquid": "macadamia", "ratio": "2"}}]}`)},
+			"parts[0].colourants[0].carrier.liquid", `"macadamia"`, soap.ErrMissing,
+		},
+		{
+			[]string{"parts", colourant(` of oils", "carrier": "water"}]}`)},
+			"parts[0].colourants[0].carrier", `"water"`,
+			soap.ErrFormat,
+		},
 	} {
 		text := plainFormula().with(test.change...).text()
 		_, faults := read(t, text)
@@ -194,14 +233,18 @@ func TestTheCheckIsSilentWhereItsInputIsAlreadyFaulty(t *testing.T) {
 		// but of an unknown oil the share still counts
 		{[]string{"oils", `{"oil": "oliv", "share": "60 %"}, {"oil": "coconut", "share": "30 %"}`}, "oils oils[0].oil"},
 		// and a carrier that names the line is not called unknown
-		{[]string{"oils", `{"oil": "pressed", "share": "100 %", "saponification": "0.135"}`, "parts",
-			part("1 g", `{"liquid": "pressed", "ratio": "2", "from": "formula"}`)}, "oils[0].saponification"},
+		{[]string{
+			"oils", `{"oil": "pressed", "share": "100 %", "saponification": "0.135"}`, "parts",
+			part("1 g", `{"liquid": "pressed", "ratio": "2", "from": "formula"}`),
+		}, "oils[0].saponification"},
 		{[]string{"water", `{"lye_concentraton": "33 %"}`}, "water.lye_concentraton"},
 		{[]string{"size", `{"oil": "1000 g"}`}, "size.oil"},
 		{[]string{"parts", `{"part": "lantern", "share": "60"}, {"part": "glow", "share": "60 %"}`}, "parts[0].share"},
 		{[]string{"alkali", `{"kind": "potash"}`}, "alkali[0].kind"},
-		{[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"lo": "97 %", "high": "99 %"}}`},
-			"alkali[0].purity alkali[0].purity.lo"},
+		{
+			[]string{"alkali", `{"kind": "sodium-hydroxide", "purity": {"lo": "97 %", "high": "99 %"}}`},
+			"alkali[0].purity alkali[0].purity.lo",
+		},
 	} {
 		_, faults := read(t, plainFormula().with(test.change...).text())
 		if got := strings.Join(paths(faults), " "); got != test.want {
@@ -268,8 +311,11 @@ func TestAMistypedNameIsOfferedTheNearest(t *testing.T) {
 func TestATypedFormulaHasTheFaultsOfItsFile(t *testing.T) {
 	olive := builtIn(t, "olive")
 	f := soap.Formula{
-		Oils: []soap.OilLine{{Oil: olive, Share: units.Percent(60)}, {Oil: olive, Mass: units.Grams(1)},
-			{Share: units.Percent(0)}},
+		Oils: []soap.OilLine{
+			{Oil: olive, Share: units.Percent(60)},
+			{Oil: olive, Mass: units.Grams(1)},
+			{Share: units.Percent(0)},
+		},
 		Alkalis:  []soap.AlkaliLine{{Alkali: soap.PotassiumHydroxide, Saponifies: units.Percent(50)}, {}},
 		Superfat: soap.Superfat{Planned: units.Percent(100)},
 		Water:    soap.Water{PerAlkali: units.Whole(101)},
@@ -278,8 +324,10 @@ func TestATypedFormulaHasTheFaultsOfItsFile(t *testing.T) {
 		Parts: []soap.Part{
 			{Name: "a\tb", Share: units.Percent(50), Rest: true},
 			{Name: "glow", Colourants: []soap.Addition{
-				{Name: "dusk", Unlisted: true, Load: soap.Load{OfOils: units.Percent(1), Mass: units.Grams(1)},
-					Carrier: soap.Carrier{Ratio: units.Whole(2)}},
+				{
+					Name: "dusk", Unlisted: true, Load: soap.Load{OfOils: units.Percent(1), Mass: units.Grams(1)},
+					Carrier: soap.Carrier{Ratio: units.Whole(2)},
+				},
 				{Name: "dusk", Unlisted: true, Carrier: soap.Carrier{In: soap.InOil, Ratio: units.Whole(0)}},
 			}},
 		},
@@ -303,8 +351,10 @@ func TestATypedFormulaHasTheFaultsOfItsFile(t *testing.T) {
 }
 
 func TestZeroValuesAreRefusedOrEmptyAndNeverPanic(t *testing.T) {
-	if got := paths(faultsOf(t, soap.Formula{}.Check())); !slices.Equal(got, []string{"formula", "oils", "alkali",
-		"superfat", "water", "size"}) {
+	if got := paths(faultsOf(t, soap.Formula{}.Check())); !slices.Equal(got, []string{
+		"formula", "oils", "alkali",
+		"superfat", "water", "size",
+	}) {
 		t.Errorf("an empty formula: %v", got)
 	}
 	var oil soap.Oil

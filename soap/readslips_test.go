@@ -26,33 +26,55 @@ func TestASlipIsNamedAndItsRemedyIsTaken(t *testing.T) {
 		{`"superfat"`, `„superfat“`, `"superfat"`, "", "has a curly quotation mark, „", "write straight ones", "syntax"},
 		{`"5 %"`, `'5 %'`, `"5 %"`, "superfat", "has a single quotation mark", "write double ones", "syntax"},
 		{`"5 %"`, `5 %`, `"5 %"`, "", "has a quantity without quotation marks", `such as "5 %"`, "syntax"},
-		{`"superfat": `, "\"superfat\":\u00a0", `"superfat": `, "superfat", "has a no-break space", "write a plain space",
-			"syntax"},
-		{`"800 g"`, "\"800\u00a0g\"", `"800 g"`, "size.oils", "has a no-break space",
-			"put one plain space between number and unit", "syntax"},
-		{`"5 %"`, "\"5\u202f%\"", `"5 %"`, "superfat", "has a no-break space", "put one plain space between number and unit",
-			"syntax"},
-		{water, `"water": {"lye_concentration": "1:2"}`, `"water": {"per_alkali": "2"}`, "water.lye_concentration",
-			"is a ratio of alkali and water where a percentage is needed", `"per_alkali": "2"`, "syntax"},
-		{water, `"water": {"per_alkali": "2:1"}`, `"water": {"per_alkali": "2"}`, "water.per_alkali",
-			"is a ratio of two numbers where a plain number is needed", "write the number alone", "syntax"},
-		{`"33 %"`, `0.25`, `"25 %"`, "water.lye_concentration", "is a bare number where a text is needed",
-			`in quotation marks: "25 %"`, "syntax"},
-		{`"33 %"`, `33`, `"33 %"`, "water.lye_concentration", "is a bare number where a text is needed",
-			`with its unit: "33 %"`, "syntax"},
+		{
+			`"superfat": `, "\"superfat\":\u00a0", `"superfat": `, "superfat", "has a no-break space", "write a plain space",
+			"syntax",
+		},
+		{
+			`"800 g"`, "\"800\u00a0g\"", `"800 g"`, "size.oils", "has a no-break space",
+			"put one plain space between number and unit", "syntax",
+		},
+		{
+			`"5 %"`, "\"5\u202f%\"", `"5 %"`, "superfat", "has a no-break space", "put one plain space between number and unit",
+			"syntax",
+		},
+		{
+			water, `"water": {"lye_concentration": "1:2"}`, `"water": {"per_alkali": "2"}`, "water.lye_concentration",
+			"is a ratio of alkali and water where a percentage is needed", `"per_alkali": "2"`, "syntax",
+		},
+		{
+			water, `"water": {"per_alkali": "2:1"}`, `"water": {"per_alkali": "2"}`, "water.per_alkali",
+			"is a ratio of two numbers where a plain number is needed", "write the number alone", "syntax",
+		},
+		{
+			`"33 %"`, `0.25`, `"25 %"`, "water.lye_concentration", "is a bare number where a text is needed",
+			`in quotation marks: "25 %"`, "syntax",
+		},
+		{
+			`"33 %"`, `33`, `"33 %"`, "water.lye_concentration", "is a bare number where a text is needed",
+			`with its unit: "33 %"`, "syntax",
+		},
 		{`"33 %"`, `"100 %"`, `"33 %"`, "water.lye_concentration", "leaves no water", `write less, such as "33 %"`, "range"},
-		{size, size + `, "fragrances": [{"fragrance": "lavender", "load": "2 % of oils"}]`, size +
-			`, "parts": [{"part": "base", "share": "100 %", "fragrances": [{"fragrance": "lavender", "load": "2 % of oils"}]}]`,
+		{
+			size, size + `, "fragrances": [{"fragrance": "lavender", "load": "2 % of oils"}]`, size +
+				`, "parts": [{"part": "base", "share": "100 %", "fragrances": [{"fragrance": "lavender", "load": "2 % of oils"}]}]`,
 			"fragrances", "is not a key of a formula",
-			`list it in a part, such as "parts": [{"part": "base", "share": "100 %", "fragrances": [`, "unknown"},
-		{size, size + `, "materials": [{"name": "lantern-pear"}]`, size + `, "materials": [{"fragrance": "lantern-pear"}]`,
-			"materials[0].name", "is not a key of a formula", `is named by "fragrance"`, "unknown"},
+			`list it in a part, such as "parts": [{"part": "base", "share": "100 %", "fragrances": [`, "unknown",
+		},
+		{
+			size, size + `, "materials": [{"name": "lantern-pear"}]`, size + `, "materials": [{"fragrance": "lantern-pear"}]`,
+			"materials[0].name", "is not a key of a formula", `is named by "fragrance"`, "unknown",
+		},
 		{size, size + `, "materials": [{"fragrance": "pear", "certificates": [{"category": 9, "limit": "3 %", "amendment": "51"}]}]`, size + `, "materials": [{"fragrance": "pear", "certificates": [{"category": "9", "limit": "3 %", "amendment": "51"}]}]`, "materials[0].certificates[0].category", "is a bare number where a text is needed", `such as "9"`, "syntax"},
 		{size, `"size": "bars"`, size, "size", "is a text where an object is needed", `or give "oils" or "batter"`, "syntax"},
-		{size, `"size": {"bars": 12}`, size, "size.bars", "is not a key of a formula", `or give "oils" or "batter"`,
-			"unknown"},
-		{size, `"size": "800 g"`, `"size": {"batter": "800 g"}`, "size", "is a text where an object is needed",
-			`{"oils": "800 g"} or {"batter": "800 g"}`, "syntax"},
+		{
+			size, `"size": {"bars": 12}`, size, "size.bars", "is not a key of a formula", `or give "oils" or "batter"`,
+			"unknown",
+		},
+		{
+			size, `"size": "800 g"`, `"size": {"batter": "800 g"}`, "size", "is a text where an object is needed",
+			`{"oils": "800 g"} or {"batter": "800 g"}`, "syntax",
+		},
 	} {
 		_, faults := read(t, strings.Replace(right, c.from, c.wrong, 1))
 		if len(faults) != 1 {

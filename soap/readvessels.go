@@ -13,8 +13,10 @@ import (
 // shapeKeys are the keys of a formula file that say what a vessel holds, a trial
 // apart.
 func shapeKeys() []string {
-	return []string{"volume", "water_fill", "box", "tapered_box", "cylinder", "frustum", "half_sphere", "slab", "cone",
-		"coat"}
+	return []string{
+		"volume", "water_fill", "box", "tapered_box", "cylinder", "frustum", "half_sphere", "slab", "cone",
+		"coat",
+	}
 }
 
 func (r *reader) vessels(s *spot) []Vessel {
@@ -128,8 +130,10 @@ func (r *reader) shape(s *spot, key string) mould.Shape {
 		}
 	case "slab":
 		if fields("length", "width", "height", "liner", "fill") {
-			return mould.Slab{Length: length("length"), Width: length("width"), Height: length("height"), Liner: length("liner"),
-				Fill: fill()}
+			return mould.Slab{
+				Length: length("length"), Width: length("width"), Height: length("height"), Liner: length("liner"),
+				Fill: fill(),
+			}
 		}
 	case "cone":
 		if fields("base", "tip", "height", "fill") {
@@ -202,8 +206,10 @@ func (r *reader) toppings(s *spot) []Topping {
 		if !r.object(line, "topping", "vessel", "mass", "glitter", "aluminium") {
 			continue
 		}
-		toppings[i] = Topping{Name: r.label(line.at("topping")), Vessel: r.label(line.at("vessel")),
-			Mass: r.mass(line.at("mass"))}
+		toppings[i] = Topping{
+			Name: r.label(line.at("topping")), Vessel: r.label(line.at("vessel")),
+			Mass: r.mass(line.at("mass")),
+		}
 		toppings[i].Glitter, toppings[i].Foil = r.glitter(line)
 	}
 	return toppings

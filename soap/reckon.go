@@ -222,8 +222,10 @@ func (s *solved) whole(dryPot units.Mass) heap {
 // heapOf is the heap of a part; dry is its share of the dry pot.
 func (s *solved) heapOf(part int, dry units.Mass) heap {
 	own := s.own(part)
-	h := heap{batter: s.partPot[part], poured: s.partPot[part].Add(own.poured), dry: dry.Add(own.dry),
-		water: s.partWater[part].Add(own.water)}
+	h := heap{
+		batter: s.partPot[part], poured: s.partPot[part].Add(own.poured), dry: dry.Add(own.dry),
+		water: s.partWater[part].Add(own.water),
+	}
 	inPot := units.Mass{}
 	for i := range s.oils {
 		inPot = inPot.Add(s.inPot(i))

@@ -56,8 +56,11 @@ func overCap(b soap.Batch) bool {
 // batch without it; the cup of numbers is any formula.
 func TestTheMostOfAFragranceByHand(t *testing.T) {
 	without := plainFormula().batch(t)
-	for _, row := range []struct{ limit, margin, share string }{{"2.4 %", "", "0.024/0.976"},
-		{"2.4 %", `, "margin": "10 %"`, "0.0216/0.976"}, {"0.37 %", `, "margin": "0 %"`, "0.0037/0.9963"}} {
+	for _, row := range []struct{ limit, margin, share string }{
+		{"2.4 %", "", "0.024/0.976"},
+		{"2.4 %", `, "margin": "10 %"`, "0.0216/0.976"},
+		{"0.37 %", `, "margin": "0 %"`, "0.0037/0.9963"},
+	} {
 		b := plainFormula().with("materials", pear(row.limit), "parts", scentedWith(`{"fragrance": "pear", "load": "max"`+
 			row.margin+`}`)).batch(t)
 		over, under, _ := strings.Cut(row.share, "/")
@@ -233,8 +236,10 @@ func TestWhoseLawCounts(t *testing.T) {
 		if overCap(b) != row.over {
 			t.Errorf("%+v: over %v", row, overCap(b))
 		}
-		if want := map[bool]fragrance.Law{true: fragrance.IFRAAndEU,
-			false: fragrance.IFRAAlone}[row.over]; b.Caps().Law != want {
+		if want := map[bool]fragrance.Law{
+			true:  fragrance.IFRAAndEU,
+			false: fragrance.IFRAAlone,
+		}[row.over]; b.Caps().Law != want {
 			t.Errorf("%+v: %v", row, b.Caps().Law)
 		}
 	}
@@ -262,24 +267,36 @@ func TestFindingsOnFragrance(t *testing.T) {
 		{"papers in order", `"us"`, papers("3 %", "51", `, "allergens": []`), in("", "pear"), ""},
 		{"a newer certificate", `"us"`, papers("3 %", "52", `, "allergens": ["Linalool"]`), in("", "pear"), ""},
 		{"an older certificate", `"us"`, papers("3 %", "50", `, "allergens": []`), in("", "pear"), "certificate-older"},
-		{"a certificate under European law", "", papers("3 %", "51", `, "allergens": []`), in("", "pear"),
-			"fragrance-unjudged"},
+		{
+			"a certificate under European law", "", papers("3 %", "51", `, "allergens": []`), in("", "pear"),
+			"fragrance-unjudged",
+		},
 		{"no allergens", `"us"`, papers("3 %", "51", ""), in("", "pear"), ""}, // said of the whole batch, below
 		{"nothing but a name", "", "", in(`, "look": "white", "work": "piped"`, "moonlight"), "fragrance-unjudged"},
-		{"vanillin in white", `"us"`, papers("3 %", "51",
-			`, "allergens": [], "constituents": [{"cas": "121-33-5", "share": "1 %"}]`), in(`, "look": "white"`, "pear"),
-			"fragrance-browns"},
-		{"ethyl vanillin in pale", `"us"`, papers("3 %", "51",
-			`, "allergens": [], "constituents": [{"cas": "121-32-4", "share": "1 %"}]`), in(`, "look": "pale"`, "pear"),
-			"fragrance-browns"},
+		{
+			"vanillin in white", `"us"`, papers("3 %", "51",
+				`, "allergens": [], "constituents": [{"cas": "121-33-5", "share": "1 %"}]`), in(`, "look": "white"`, "pear"),
+			"fragrance-browns",
+		},
+		{
+			"ethyl vanillin in pale", `"us"`, papers("3 %", "51",
+				`, "allergens": [], "constituents": [{"cas": "121-32-4", "share": "1 %"}]`), in(`, "look": "pale"`, "pear"),
+			"fragrance-browns",
+		},
 		{"vanillin in any", `"us"`, papers("3 %", "51",
 			`, "allergens": [], "constituents": [{"cas": "121-33-5", "share": "1 %"}]`), in(`, "look": "any"`, "pear"), ""},
-		{"browning, as is said", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["browns"]`),
-			in(`, "look": "white", "work": "piped"`, "pear"), "fragrance-browns"},
-		{"accelerates, piped", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["accelerates"]`),
-			in(`, "work": "piped"`, "pear"), "fragrance-behaviour"},
-		{"accelerates, poured", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["accelerates"]`),
-			in("", "pear"), "fragrance-behaviour"},
+		{
+			"browning, as is said", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["browns"]`),
+			in(`, "look": "white", "work": "piped"`, "pear"), "fragrance-browns",
+		},
+		{
+			"accelerates, piped", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["accelerates"]`),
+			in(`, "work": "piped"`, "pear"), "fragrance-behaviour",
+		},
+		{
+			"accelerates, poured", `"us"`, papers("3 %", "51", `, "allergens": [], "behaviour": ["accelerates"]`),
+			in("", "pear"), "fragrance-behaviour",
+		},
 		{"a ceiling", "", "", in("", "lime-expressed"), "natural-ceiling-used"},
 		{"not of the Annex", `"us"`, "", in("", "patchouli"), "fragrance-unjudged"},
 		{"a maximum that is not held", "", `{"fragrance": "pear", "complete": true, "allergens": ["Methyl Salicylate"], "constituents": [{"cas": "119-36-8", "share": "1 %"}]}`, in("", "pear"), "fragrance-unjudged"},
@@ -566,8 +583,10 @@ func TestMaterialsInGo(t *testing.T) {
 		Constituents: []fragrance.Constituent{{CAS: cas, Share: units.Between(units.MustRatio("1 %"),
 			units.MustRatio("2 %"))}}, AllergensListed: true,
 	}}
-	f.Parts = []soap.Part{{Name: "glow", Share: units.Whole(1), Look: soap.White, Work: mould.Piped,
-		Fragrances: []soap.Addition{{Name: "pear", Load: soap.Load{Max: true}, Margin: units.MustRatio("5 %")}}}}
+	f.Parts = []soap.Part{{
+		Name: "glow", Share: units.Whole(1), Look: soap.White, Work: mould.Piped,
+		Fragrances: []soap.Addition{{Name: "pear", Load: soap.Load{Max: true}, Margin: units.MustRatio("5 %")}},
+	}}
 	b, err := f.Batch()
 	if err != nil || overCap(b) || !b.Parts[0].Additions[0].Material.Given() {
 		t.Errorf("%v", err)
@@ -586,9 +605,11 @@ func TestMaterialsInGo(t *testing.T) {
 	for _, fault := range faultsOf(t, wrong.Check()) {
 		got = append(got, fault.Path)
 	}
-	for _, path := range []string{"markets[0]", "markets[2]", "markets", "parts[0].look", "parts[0].fragrances[0].load",
+	for _, path := range []string{
+		"markets[0]", "markets[2]", "markets", "parts[0].look", "parts[0].fragrances[0].load",
 		"parts[0].fragrances[1].load", "parts[0].fragrances[1].margin", "parts[0].fragrances[3].load",
-		"parts[0].additives[0].margin", "acids[0].load"} {
+		"parts[0].additives[0].margin", "acids[0].load",
+	} {
 		if !slices.Contains(got, path) {
 			t.Errorf("nothing is said of %s: %v", path, got)
 		}

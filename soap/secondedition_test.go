@@ -30,8 +30,10 @@ var secondEditions = []struct{ oil, from, how, figure, low, high string }{
 	{"peanut", "USPNF 23", "read", "saponification", "185", "195"},
 	{"peanut", "British Pharmaceutical Codex 1911", "read", "saponification", "188", "196.6"},
 	{"peanut", "British Pharmaceutical Codex 1911", "read", "iodine", "83", "100"},
-	{"palm-kernel", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read", "saponification",
-		"247.1", "249.3"},
+	{
+		"palm-kernel", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read", "saponification",
+		"247.1", "249.3",
+	},
 	{"palm-kernel", "J. Oil Palm Res. 25(2) 2013, abstract", "read", "iodine", "16.5", "18.75"},
 	{"palm-olein", "India, Agmark, palmolein", "read", "saponification", "195", "205"},
 	{"almond", "trade specifications quoting the older USP", "read", "saponification", "190", "200"},
@@ -42,8 +44,10 @@ var secondEditions = []struct{ oil, from, how, figure, low, high string }{
 	{"cocoa-butter", "Knapp, Cocoa and Chocolate", "read", "saponification", "192", "198"},
 	{"cocoa-butter", "Knapp, Cocoa and Chocolate", "read", "iodine", "34", "38"},
 	{"cocoa-butter", "CRC Handbook, 61st edition", "read", "saponification", "193.8", "193.8"},
-	{"shea-butter", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read", "saponification",
-		"179.2", "185.1"},
+	{
+		"shea-butter", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read", "saponification",
+		"179.2", "185.1",
+	},
 	{"castor", "USP", "memory", "saponification", "176", "182"},
 	{"castor", "USP", "memory", "iodine", "83", "88"},
 	{"beeswax", "European Pharmacopoeia, yellow beeswax", "read", "saponification", "87", "102"},
@@ -54,13 +58,19 @@ var secondEditions = []struct{ oil, from, how, figure, low, high string }{
 	{"rendered-pork-fat", "Codex CXS 211-1999", "memory", "saponification", "192", "203"},
 	{"tallow-premier-jus", "The Merck Index, Prepared suet", "read", "saponification", "192", "195"},
 	{"tallow-premier-jus", "The Merck Index, Prepared suet", "read", "iodine", "33", "46"},
-	{"tallow-edible", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read",
-		"saponification", "196.2", "197.8"},
-	{"tallow-edible", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read", "iodine", "39",
-		"44"},
+	{
+		"tallow-edible", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read",
+		"saponification", "196.2", "197.8",
+	},
+	{
+		"tallow-edible", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read", "iodine", "39",
+		"44",
+	},
 	{"hemp-seed", "Anwar and others (2006)", "read", "iodine", "154", "165"},
-	{"hemp-seed", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read", "saponification",
-		"191.7", "191.7"},
+	{
+		"hemp-seed", "Simmons and Appleton, The Handbook of Soap Manufacture (1908), chapter III", "read", "saponification",
+		"191.7", "191.7",
+	},
 	{"oleic-acid", "USP32-NF27", "read", "acid-value", "196", "204"},
 	{"oleic-acid", "USP32-NF27", "read", "iodine", "85", "95"},
 	{"mango-kernel", "Fahimdanesh and others, abstract", "read", "saponification", "195", "195"},
@@ -84,8 +94,10 @@ var secondEditions = []struct{ oil, from, how, figure, low, high string }{
 var apart = map[string]string{"saponification": "0.03", "acid-value": "0.06", "iodine": "0.2", "density": "0.006"}
 
 // printedUnit is what a figure's number is printed in: the table holds shares of mass.
-var printedUnit = map[string]int64{"saponification": 1000, "acid-value": 1000, "iodine": 100, "density": 1,
-	"melting": 1, "unsaponifiable": 1000}
+var printedUnit = map[string]int64{
+	"saponification": 1000, "acid-value": 1000, "iodine": 100, "density": 1,
+	"melting": 1, "unsaponifiable": 1000,
+}
 
 func publishedEnds(t *testing.T, id, name string) (low, high *big.Rat) {
 	t.Helper()
@@ -341,8 +353,10 @@ func TestTheShareOfTheOilTableThatIsChecked(t *testing.T) {
 		}
 		return high != nil && value.Cmp(minus(low, frac(slack))) >= 0 && value.Cmp(plus(high, frac(slack))) <= 0
 	}
-	for id, acid := range map[string]string{"lauric-acid": "C12:0", "myristic-acid": "C14:0", "stearic-acid-95": "C18:0",
-		"oleic-acid": "C18:1"} {
+	for id, acid := range map[string]string{
+		"lauric-acid": "C12:0", "myristic-acid": "C14:0", "stearic-acid-95": "C18:0",
+		"oleic-acid": "C18:1",
+	} {
 		if pure := over(whole(56105), molarMassOf(acid)); inside(pure, id, "acid-value", "0") {
 			note("acid-value", id)
 		}

@@ -51,8 +51,10 @@ func TestATitrationSaysWhatItTakesAsExact(t *testing.T) {
 
 // A bottle that was titrated without a word of how well the scale weighs.
 func ExampleTitrationFindings() {
-	for _, f := range soap.TitrationFindings(lye.Titration{Burette: units.Millilitres(1),
-		Titrant: units.MustRatio("0.2 %")}) {
+	for _, f := range soap.TitrationFindings(lye.Titration{
+		Burette: units.Millilitres(1),
+		Titrant: units.MustRatio("0.2 %"),
+	}) {
 		fmt.Println(f.Severity, f.Code, f.Names)
 	}
 	// Output: note titration-exact [balance]

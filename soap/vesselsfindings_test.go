@@ -44,34 +44,59 @@ func TestWhatHasNoDensityIsListedOnce(t *testing.T) {
 		change []string
 		want   []string
 	}{
-		{"a wax, and a free acid", []string{"oils",
-			`{"oil": "hall-blend", "share": "90 %", "saponification": {"low": "189", "high": "191"}, "density": "0.9 g/mL"}, {"oil": "lanolin", "share": "5 %"}, {"oil": "stearic-acid-50", "share": "5 %"}`}, []string{lookUp(t, "lanolin").Name(), lookUp(t, "stearic-acid-50").Name()}},
-		{"an own oil with neither density nor iodine value",
-			[]string{"oils", `{"oil": "hall-blend", "share": "90 %", "saponification": {"low": "189", "high": "191"}, "density": "0.9 g/mL"}, {"oil": "lot-7", "name": "Lot 7", "share": "10 %", "saponification": {"low": "189", "high": "191"}}`}, []string{"Lot 7"}},
-		{"a colourant that is known", []string{"parts",
-			added("colourants", `{"colourant": "titanium-dioxide", "load": "1 % of oils"}`)}, nil},
-		{"a clay among the additives", []string{"parts", added("additives", `{"additive": "kaolin", "load": "1 % of oils"}`)},
-			nil},
-		{"a plain colourant in glycerin", []string{"parts",
-			added("colourants", `{"colourant": "dusk", "unlisted": true, "load": "1 % of oils", "carrier": {"liquid": "glycerin", "ratio": "2"}}`)}, []string{"dusk"}},
-		{"a fragrance of a pigment's name", []string{"parts",
-			added("fragrances", `{"fragrance": "kaolin", "unlisted": true, "load": "1 % of oils"}`)}, []string{"kaolin"}},
-		{"a carrier", []string{"parts", added("colourants",
-			`{"colourant": "mica", "load": "1 % of oils", "carrier": {"liquid": "goose-fat", "ratio": "2"}}`)},
-			[]string{"Goose fat"}},
+		{"a wax, and a free acid", []string{
+			"oils",
+			`{"oil": "hall-blend", "share": "90 %", "saponification": {"low": "189", "high": "191"}, "density": "0.9 g/mL"}, {"oil": "lanolin", "share": "5 %"}, {"oil": "stearic-acid-50", "share": "5 %"}`,
+		}, []string{lookUp(t, "lanolin").Name(), lookUp(t, "stearic-acid-50").Name()}},
+		{
+			"an own oil with neither density nor iodine value",
+			[]string{"oils", `{"oil": "hall-blend", "share": "90 %", "saponification": {"low": "189", "high": "191"}, "density": "0.9 g/mL"}, {"oil": "lot-7", "name": "Lot 7", "share": "10 %", "saponification": {"low": "189", "high": "191"}}`},
+			[]string{"Lot 7"},
+		},
+		{"a colourant that is known", []string{
+			"parts",
+			added("colourants", `{"colourant": "titanium-dioxide", "load": "1 % of oils"}`),
+		}, nil},
+		{
+			"a clay among the additives",
+			[]string{"parts", added("additives", `{"additive": "kaolin", "load": "1 % of oils"}`)},
+			nil,
+		},
+		{"a plain colourant in glycerin", []string{
+			"parts",
+			added("colourants", `{"colourant": "dusk", "unlisted": true, "load": "1 % of oils", "carrier": {"liquid": "glycerin", "ratio": "2"}}`),
+		}, []string{"dusk"}},
+		{"a fragrance of a pigment's name", []string{
+			"parts",
+			added("fragrances", `{"fragrance": "kaolin", "unlisted": true, "load": "1 % of oils"}`),
+		}, []string{"kaolin"}},
+		{
+			"a carrier",
+			[]string{"parts", added("colourants",
+				`{"colourant": "mica", "load": "1 % of oils", "carrier": {"liquid": "goose-fat", "ratio": "2"}}`)},
+			[]string{"Goose fat"},
+		},
 		{"in two parts", []string{
 			"size", `{"vessels": [{"vessel": "cup", "parts": {"lantern": "50 %", "dusk": "rest"}, "count": 12, "volume": "45 mL"}]}`,
 			"parts", added("fragrances", `{"fragrance": "pear", "unlisted": true, "load": "1 % of oils"}`) +
 				`, {"part": "dusk", "fragrances": [{"fragrance": "pear", "unlisted": true, "load": "2 % of oils"}]}`,
 		}, []string{"pear"}},
-		{"an acid", []string{"acids", `{"acid": "citric-acid-anhydrous", "load": "1 % of oils", "compensate": true}`},
-			[]string{"Citric acid, anhydrous"}},
+		{
+			"an acid",
+			[]string{"acids", `{"acid": "citric-acid-anhydrous", "load": "1 % of oils", "compensate": true}`},
+			[]string{"Citric acid, anhydrous"},
+		},
 		{"a liquid with solids", []string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "oat water", "share": "20 %", "water": "95 %"}]}`}, []string{"oat water"}},
-		{"a liquid that is all water", []string{"water",
-			`{"lye_concentration": "33 %", "liquids": [{"liquid": "well water", "share": "20 %", "water": "100 %"}]}`}, nil},
+		{"a liquid that is all water", []string{
+			"water",
+			`{"lye_concentration": "33 %", "liquids": [{"liquid": "well water", "share": "20 %", "water": "100 %"}]}`,
+		}, nil},
 		{"an embed weighed, on top", []string{"embeds", `{"embed": "moon", "vessel": "cup", "mass": "2 g"}`}, nil},
-		{"an embed weighed, sunk", []string{"embeds", `{"embed": "moon", "vessel": "cup", "mass": "2 g", "sunk": true}`},
-			[]string{"moon"}},
+		{
+			"an embed weighed, sunk",
+			[]string{"embeds", `{"embed": "moon", "vessel": "cup", "mass": "2 g", "sunk": true}`},
+			[]string{"moon"},
+		},
 		{"an embed by volume", []string{"embeds", `{"embed": "moon", "vessel": "cup", "volume": "2 mL"}`}, []string{"moon"}},
 		{"a topping", []string{"toppings", `{"topping": "petals", "vessel": "cup", "mass": "0.3 g"}`}, nil},
 	} {
@@ -120,18 +145,30 @@ func TestMouldsAreShortWhereMoreIsWanted(t *testing.T) {
 		value, limit string
 		says         string
 	}{
-		{vessels("", `{"vessel": "cup", "part": "lantern", "count": 12, "moulds": 12, "volume": "45 mL"}`),
-			`{"part": "lantern"}`, nil, "", "", ""},
-		{vessels("", `{"vessel": "cup", "part": "lantern", "count": 12, "moulds": 11, "volume": "45 mL"}`),
-			`{"part": "lantern"}`, []string{"size.vessels[0].moulds"}, "12", "11 moulds", "several batches"},
+		{
+			vessels("", `{"vessel": "cup", "part": "lantern", "count": 12, "moulds": 12, "volume": "45 mL"}`),
+			`{"part": "lantern"}`, nil, "", "", "",
+		},
+		{
+			vessels("", `{"vessel": "cup", "part": "lantern", "count": 12, "moulds": 11, "volume": "45 mL"}`),
+			`{"part": "lantern"}`,
+			[]string{"size.vessels[0].moulds"},
+			"12", "11 moulds", "several batches",
+		},
 		// two trays of four are eight pieces in two moulds
-		{vessels("", `{"vessel": "tray", "part": "lantern", "count": 2, "cuts": 4, "moulds": 2, "volume": "300 mL"}`),
-			`{"part": "lantern"}`, nil, "", "", ""},
+		{
+			vessels("", `{"vessel": "tray", "part": "lantern", "count": 2, "cuts": 4, "moulds": 2, "volume": "300 mL"}`),
+			`{"part": "lantern"}`, nil, "", "", "",
+		},
 		// scaled to 30 pieces: eight trays
 		{vessels(`"pieces": 30, `, `{"vessel": "tray", "part": "lantern", "count": 2, "cuts": 4, "moulds": 2, "volume": "300 mL"}`), `{"part": "lantern"}`, []string{"size.vessels[0].moulds"}, "8", "2 moulds", "several batches"},
 		// a batch that is there cannot be several
-		{vessels(`"oils": "1 kg", `, `{"vessel": "cup", "part": "lantern", "count": 12, "moulds": 5, "volume": "45 mL"}`),
-			`{"part": "lantern", "share": "100 %"}`, []string{"size.vessels[0].moulds"}, "12", "5 moulds", "hoped for"},
+		{
+			vessels(`"oils": "1 kg", `, `{"vessel": "cup", "part": "lantern", "count": 12, "moulds": 5, "volume": "45 mL"}`),
+			`{"part": "lantern", "share": "100 %"}`,
+			[]string{"size.vessels[0].moulds"},
+			"12", "5 moulds", "hoped for",
+		},
 		{vessels("", `{"vessel": "cup", "part": "lantern", "count": 12, "moulds": 5, "volume": "45 mL"}, {"vessel": "jar", "part": "lantern", "count": 2, "volume": "45 mL"}, {"vessel": "tin", "part": "lantern", "count": 12, "moulds": 5, "volume": "45 mL"}`), `{"part": "lantern"}`, []string{"size.vessels[0].moulds", "size.vessels[2].moulds"}, "12", "5 moulds", "several batches"},
 	} {
 		got := found(inCups().with("size", test.size, "parts", test.parts).batch(t), "moulds-short")

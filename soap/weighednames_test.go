@@ -20,8 +20,10 @@ func vinegar() pieces {
 // Without the acid, 195.60563 g of KOH meet a demand of 200 g: 1 − 0.97802815 = 2.197 %; with half of it 192.802815 of
 // 200: 3.5986 %; with all of it 5 %.
 func TestAnAcidAsWeighedIsFoundByAnyOfItsNames(t *testing.T) {
-	for _, name := range []string{"vinegar", "acetic-acid", "acetic acid", "Essig", "white vinegar", "E260",
-		"ácido acético"} {
+	for _, name := range []string{
+		"vinegar", "acetic-acid", "acetic acid", "Essig", "white vinegar", "E260",
+		"ácido acético",
+	} {
 		for mass, want := range map[string]string{"0 g": "2.197", "60 g": "3.599", "120 g": "5.000"} {
 			b := vinegar().with("weighed", `{"stage": "pot", "acids": {"`+name+`": "`+mass+`"}}`).batch(t)
 			if got := b.Weighed.Superfat.Planned.PercentFixed(3); got != want {

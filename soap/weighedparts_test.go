@@ -269,15 +269,23 @@ func TestAReadingFarBelowItsPlanIsWarnedOf(t *testing.T) {
 		"weighed.oils.hall-blend":         {units.Grams(500), `{"stage": "pot", "oils": {"hall-blend": "`, `"}}`},
 		"weighed.alkali.sodium-hydroxide": {alkali, `{"stage": "pot", "alkali": {"sodium-hydroxide": "`, `"}}`},
 		"weighed.water":                   {water, `{"stage": "pot", "water": "`, `"}`},
-		"weighed.acids.citric-acid-anhydrous": {units.Grams(9), `{"stage": "pot", "acids": {"citric-acid-anhydrous": "`,
-			`"}}`},
+		"weighed.acids.citric-acid-anhydrous": {
+			units.Grams(9), `{"stage": "pot", "acids": {"citric-acid-anhydrous": "`,
+			`"}}`,
+		},
 		"weighed.liquids.hall milk": {units.Grams(60), `{"stage": "pot", "liquids": {"hall milk": "`, `"}}`},
-		"weighed.parts.cloud.batter": {plan.Parts[1].Batter,
-			`{"stage": "parts", "parts": {"base": {"batter": "1 g"}, "cloud": {"batter": "`, `"}}}`},
-		"weighed.parts.base.additions.dusk": {units.Grams(6),
-			`{"stage": "parts", "parts": {"base": {"additions": {"dusk": "`, `"}}}}`},
-		"weighed.parts.base.carriers.glycerin": {units.Grams(18),
-			`{"stage": "parts", "parts": {"base": {"carriers": {"glycerin": "`, `"}}}}`},
+		"weighed.parts.cloud.batter": {
+			plan.Parts[1].Batter,
+			`{"stage": "parts", "parts": {"base": {"batter": "1 g"}, "cloud": {"batter": "`, `"}}}`,
+		},
+		"weighed.parts.base.additions.dusk": {
+			units.Grams(6),
+			`{"stage": "parts", "parts": {"base": {"additions": {"dusk": "`, `"}}}}`,
+		},
+		"weighed.parts.base.carriers.glycerin": {
+			units.Grams(18),
+			`{"stage": "parts", "parts": {"base": {"carriers": {"glycerin": "`, `"}}}}`,
+		},
 	} {
 		with := func(m units.Mass) string { return formula(test.before + m.Text(units.Gram, 9) + " g" + test.after) }
 		exact, _ := test.plan.Over(units.Whole(3), units.Up)
@@ -308,8 +316,10 @@ func TestAReadingFarBelowItsPlanIsWarnedOf(t *testing.T) {
 			continue
 		}
 		threefold := test.plan.Add(test.plan).Add(test.plan)
-		for mass, refused := range map[units.Mass]bool{threefold.Round(micro, units.Down): false,
-			threefold.Round(micro, units.Down).Add(micro): true} {
+		for mass, refused := range map[units.Mass]bool{
+			threefold.Round(micro, units.Down):            false,
+			threefold.Round(micro, units.Down).Add(micro): true,
+		} {
 			f, faults := read(t, with(mass))
 			if len(faults) > 0 {
 				t.Fatal(faults)

@@ -39,8 +39,10 @@ func wholeSteps(text []byte, factor func(text, symbol string) (int64, *ParseErro
 	steps, ok := n.times(per)
 	switch {
 	case !ok:
-		return 0, &ParseError{Text: string(text), Reason: "is beyond what can be held", Remedy: "write a smaller quantity",
-			Kind: ErrSize}
+		return 0, &ParseError{
+			Text: string(text), Reason: "is beyond what can be held", Remedy: "write a smaller quantity",
+			Kind: ErrSize,
+		}
 	case negative:
 		return -steps, nil
 	}
@@ -134,8 +136,10 @@ func (t Temperature) MarshalText() ([]byte, error) {
 	case !t.Given():
 		return written("")
 	case t.uK > mostKelvin*microkelvins:
-		return nil, &ParseError{Text: t.String(), Reason: "is too hot to be written and read back",
-			Remedy: "keep it at or below 9726.85 °C", Kind: ErrSize}
+		return nil, &ParseError{
+			Text: t.String(), Reason: "is too hot to be written and read back",
+			Remedy: "keep it at or below 9726.85 °C", Kind: ErrSize,
+		}
 	}
 	return written(t.String())
 }
@@ -251,8 +255,10 @@ func readable(d decimal.Decimal, shift int) (text string, ok bool) {
 }
 
 func unreadable(text string) *ParseError {
-	return &ParseError{Text: text, Reason: "has more digits than can be written and read back", Remedy: "round it first",
-		Kind: ErrSize}
+	return &ParseError{
+		Text: text, Reason: "has more digits than can be written and read back", Remedy: "round it first",
+		Kind: ErrSize,
+	}
 }
 
 // The words between the figures of a range as text.
@@ -298,8 +304,10 @@ func (r *Range) UnmarshalText(text []byte) error {
 	ends, typical, planned := strings.Cut(string(text), rangeTypical)
 	low, high, ok := strings.Cut(ends, rangeTo)
 	if !ok || planned && typical == "" {
-		return &ParseError{Text: string(text), Reason: "is not a range",
-			Remedy: `write "0.97 to 0.99" or "0.97 to 0.99, typical 0.98"`, Kind: ErrSyntax}
+		return &ParseError{
+			Text: string(text), Reason: "is not a range",
+			Remedy: `write "0.97 to 0.99" or "0.97 to 0.99, typical 0.98"`, Kind: ErrSyntax,
+		}
 	}
 	var read Range
 	for _, figure := range []struct {
@@ -310,8 +318,10 @@ func (r *Range) UnmarshalText(text []byte) error {
 			continue
 		}
 		if figure.text == "" && figure.ratio != &read.Typical {
-			return &ParseError{Text: string(text), Reason: "lacks one of its ends", Remedy: `write "not given" in its place`,
-				Kind: ErrSyntax}
+			return &ParseError{
+				Text: string(text), Reason: "lacks one of its ends", Remedy: `write "not given" in its place`,
+				Kind: ErrSyntax,
+			}
 		}
 		if err := figure.ratio.UnmarshalText([]byte(figure.text)); err != nil {
 			return err

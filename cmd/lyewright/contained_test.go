@@ -88,8 +88,10 @@ func TestWhatFailsOnAFileIsSaid(t *testing.T) {
 func TestAFindingWithoutASentenceTakesNoOtherFileWithIt(t *testing.T) {
 	const name = "lantern.json"
 	a := checked(name, func() (soap.Batch, soap.Places, soap.Faults) {
-		return soap.Batch{Findings: []soap.Finding{{Code: "potassium-only", Subject: "alkali"}, {Code: "fragrance-behaviour",
-			Subject: "parts[0]"}}}, soap.Places{}, nil
+		return soap.Batch{Findings: []soap.Finding{{Code: "potassium-only", Subject: "alkali"}, {
+			Code:    "fragrance-behaviour",
+			Subject: "parts[0]",
+		}}}, soap.Places{}, nil
 	})
 	lines := strings.Split(strings.TrimSuffix(string(a.out), "\n"), "\n")
 	if a.status != 4 || len(lines) != 1 || !strings.HasPrefix(lines[0], name+":") || !strings.Contains(lines[0],

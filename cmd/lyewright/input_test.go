@@ -27,8 +27,11 @@ func TestLinesAnswerAlikeHoweverTheyEnd(t *testing.T) {
 		"blanks around":         "  " + one + "\t\n" + two + "  ",
 		"blank lines behind":    one + "\n" + two + "\n\n \r\n\n",
 	} {
-		for _, args := range [][]string{{"batch", "-json", "-"}, {"batch", "-json", "-lines", "-"},
-			{"batch", "-lines", "-", "-json"}} {
+		for _, args := range [][]string{
+			{"batch", "-json", "-"},
+			{"batch", "-json", "-lines", "-"},
+			{"batch", "-lines", "-", "-json"},
+		} {
 			if got, stderr, status := lyewright(stdin, args...); got != want || status != done {
 				t.Errorf("%s, %v: exit %d, %.100q, %q", name, args, status, got, stderr)
 			}

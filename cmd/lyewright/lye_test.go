@@ -66,8 +66,10 @@ func TestATitrationToTwoEndPoints(t *testing.T) {
 }
 
 func TestATitrationToOneEndPoint(t *testing.T) {
-	one := []string{"titration", "-alkali", "potassium-hydroxide", "-sample", "1.5 g", "-normality", "1", "-total",
-		"24 mL"}
+	one := []string{
+		"titration", "-alkali", "potassium-hydroxide", "-sample", "1.5 g", "-normality", "1", "-total",
+		"24 mL",
+	}
 	found := asked(t, one...)
 	near(t, found, "high_pct", 24*56.105/15, 1e-6)
 	absent(t, found, "hydroxide_pct", "carbonate_pct", "low_pct")
@@ -224,8 +226,10 @@ func TestTheLyeAnswersInJSONWithItsKeysInOrder(t *testing.T) {
 
 // What can be pasted into a formula file is taken there.
 func TestARangeFromATitrationGoesIntoAFormula(t *testing.T) {
-	for name, stands := range map[string]string{"titration": `"purity": {"low":`, "one-point-koh": `"purity": {"low":`,
-		"solution": `"stock": {"strength":`} {
+	for name, stands := range map[string]string{
+		"titration": `"purity": {"low":`, "one-point-koh": `"purity": {"low":`,
+		"solution": `"stock": {"strength":`,
+	} {
 		args := strings.Split(lyeQuestions[name], "|")
 		stdout, _, _ := lyewright("", append([]string{"lye"}, args...)...)
 		_, pasted, found := strings.Cut(stdout, "In a formula file:\n")
@@ -250,8 +254,14 @@ func TestARangeFromATitrationGoesIntoAFormula(t *testing.T) {
 // named there is an option of it; what the help shows works.
 func TestTheHelpOnLyeNamesItsOptions(t *testing.T) {
 	help, _, _ := lyewright("", "help", "lye")
-	for _, args := range [][]string{{"lye", "-h"}, {"lye", "--help"}, {"lye", "help"}, {"lye", "heat", "-h"},
-		{"lye", "stock", "-json", "--help"}, {"help", "lye", "heat"}} {
+	for _, args := range [][]string{
+		{"lye", "-h"},
+		{"lye", "--help"},
+		{"lye", "help"},
+		{"lye", "heat", "-h"},
+		{"lye", "stock", "-json", "--help"},
+		{"help", "lye", "heat"},
+	} {
 		if got, stderr, status := lyewright("", args...); got != help || status != done || stderr != "" {
 			t.Errorf("%v: exit %d, %.60q, %q", args, status, got, stderr)
 		}
@@ -355,8 +365,10 @@ func TestTheLyeTakesTheNamesOfAnAlkaliThatAFormulaTakes(t *testing.T) {
 func TestWhatIsWrongWithALyeIsSaidTogether(t *testing.T) {
 	for args, want := range map[string][]string{
 		"titration": {"-sample: is missing", "-normality: is missing", "-total: is missing"},
-		"titration|-sample|2|-normality|1|-first|1 g": {`-sample: "2" has no unit`,
-			`-first: "1 g" has the wrong unit for a volume`},
+		"titration|-sample|2|-normality|1|-first|1 g": {
+			`-sample: "2" has no unit`,
+			`-first: "1 g" has the wrong unit for a volume`,
+		},
 		"titration|-sample|1 g|-normality|1|-first|9 mL|-total|18 mL":  {"no hydroxide is left in the sample"},
 		"titration|-sample|1 g|-normality|1|-first|40 mL|-total|40 mL": {"is more than there can be"},
 		"heat|-alkali|sodium|-water|200 g":                             {`-alkali: "sodium" is not an alkali that is known; did you mean sodium-hydroxide`, "-water-temperature: is missing", "-alkali-mass: is missing"},
@@ -374,8 +386,10 @@ func TestWhatIsWrongWithALyeIsSaidTogether(t *testing.T) {
 		"density|-strength|30 %|-reading|1.3 g/mL": {"-reading: \"1.3 g/mL\" does not go " +
 			"with -strength", "-temperature: is missing"},
 		"density|-strength|30 %|-temperature|20 °C|-mass|0 g": {`-mass: "0 g" is not above 0 g`},
-		"density|-reading|1.3|-temperature|20": {`-reading: "1.3" has no unit`,
-			`-temperature: "20" has no unit`},
+		"density|-reading|1.3|-temperature|20": {
+			`-reading: "1.3" has no unit`,
+			`-temperature: "20" has no unit`,
+		},
 		// and not that 100 g are too much for the ice alone
 		"heat|-water|200|-ice|50 g|-water-temperature|20 °C|-alkali-mass|100 g":    {`-water: "200" has no unit`},
 		"heat|-water|100 g|-water-temperature|20 °C|-alkali-mass|50 g|-heat|odler": {"did you mean older?"},
@@ -399,8 +413,10 @@ func TestWhatIsWrongWithALyeIsSaidTogether(t *testing.T) {
 		// all of it carbonate
 		"titration|-sample|1 g|-normality|1|-first|0 " +
 			"mL|-total|20 mL": {`-first: "0 mL" is not above 0 mL; leave it out where it was not read`},
-		"titration|-sample|1 g|-normality|1|-first|0 mL|-total|0 mL": {`-first: "0 mL" is not above 0 mL`,
-			`-total: "0 mL" is not above 0 mL`},
+		"titration|-sample|1 g|-normality|1|-first|0 mL|-total|0 mL": {
+			`-first: "0 mL" is not above 0 mL`,
+			`-total: "0 mL" is not above 0 mL`,
+		},
 		"density|-ice|50 g": {`"-ice" is not an option of lye density; see lyewright help lye density`},
 		"-json|density":     {`{"schema":"error/1"`},
 		"-alkali|density":   {`"-alkali" stands where lye is told what is asked; write one of titration, heat, density, stock, acids in front of it`},

@@ -31,8 +31,15 @@ func TestOuncesArePrintedAsTheDivisionShowsThem(t *testing.T) {
 		oz     float64
 		places int
 	}{
-		{"0.005", 0.005, 3}, {"0.01", 0.01, 2}, {"0.02", 0.02, 2}, {"0.05", 0.05, 2}, {"0.1", 0.1, 1}, {"0.125", 0.125, 3},
-		{"0.25", 0.25, 2}, {"0.5", 0.5, 1}, {"1", 1, 0},
+		{"0.005", 0.005, 3},
+		{"0.01", 0.01, 2},
+		{"0.02", 0.02, 2},
+		{"0.05", 0.05, 2},
+		{"0.1", 0.1, 1},
+		{"0.125", 0.125, 3},
+		{"0.25", 0.25, 2},
+		{"0.5", 0.5, 1},
+		{"1", 1, 0},
 	} {
 		for _, oils := range []string{"203.7 g", "8 oz", "17 oz", "500 g", "507 g", "2 lb", "1234.5 g", "1499 g", "4 kg"} {
 			text := formulaWith("size", `{"oils":"`+oils+`"},"scale":"`+division.text+` oz"`)
@@ -51,8 +58,10 @@ func TestOuncesArePrintedAsTheDivisionShowsThem(t *testing.T) {
 			if alkali.Weigh > alkali.Mass+1e-6 {
 				t.Errorf("%g g of alkali are weighed as %g g", alkali.Mass, alkali.Weigh)
 			}
-			for name, w := range map[string]weighing{"Sodium hydroxide": alkali, "Water": batch.Water,
-				"Olive oil": batch.Oils[0]} {
+			for name, w := range map[string]weighing{
+				"Sodium hydroxide": alkali, "Water": batch.Water,
+				"Olive oil": batch.Oils[0],
+			} {
 				steps := math.Round(w.Weigh / ounce / division.oz)
 				if off := math.Abs(steps*division.oz*ounce - w.Weigh); off > 1e-5 {
 					t.Fatalf("%s: %g g are no multiple of %s oz, by %g g", name, w.Weigh, division.text, off)

@@ -136,22 +136,34 @@ func TestTheLimitsAreWhereTheyAreSaidToBe(t *testing.T) {
 	}
 	for _, test := range []struct{ name, fits, over, says string }{
 		{"oils", oils(100), oils(101), "-:2:8: oils: has more than 100 oils; use at most 100\n"},
-		{"parts", formulaWith("parts", many(50, `{"part":"p%d","share":"2 %%"}`)),
-			formulaWith("parts", many(51, `{"part":"p%d","share":"rest"}`)), "parts: has more than 50 parts"},
-		{"colourants", formulaWith("parts", part(50, "colourants", `{"colourant":"c%d","unlisted":true,"load":"1 g"}`)),
+		{
+			"parts", formulaWith("parts", many(50, `{"part":"p%d","share":"2 %%"}`)),
+			formulaWith("parts", many(51, `{"part":"p%d","share":"rest"}`)), "parts: has more than 50 parts",
+		},
+		{
+			"colourants", formulaWith("parts", part(50, "colourants", `{"colourant":"c%d","unlisted":true,"load":"1 g"}`)),
 			formulaWith("parts", part(51, "colourants", `{"colourant":"c%d","unlisted":true,"load":"1 g"}`)),
-			"parts[0].colourants: has more than 50 colourants"},
+			"parts[0].colourants: has more than 50 colourants",
+		},
 		{"name", formulaWith("formula", `"`+strings.Repeat("ü", 100)+`"`), formulaWith("formula", `"`+
 			strings.Repeat("ü", 100)+`x"`), "is 201 bytes long; use at most 200 bytes"},
-		{"mass", formulaWith("size", `{"oils":"1000 kg"}`), formulaWith("size", `{"oils":"1000.000000001 kg"}`),
-			`size.oils: "1000.000000001 kg" is more than a tonne; write at most 1000 kg`},
-		{"bytes", formulaWith("", "") + strings.Repeat(" ", 1<<20-len(formulaWith("", ""))), formulaWith("", "") +
-			strings.Repeat(" ", 1<<20-len(formulaWith("", ""))+1),
-			"-:1:1: is larger than 1 MiB; a formula needs a few thousand bytes\n"},
-		{"scale", formulaWith("size", `{"oils":"8 kg"},"scale":"100 g"`),
-			formulaWith("size", `{"oils":"8 kg"},"scale":"100.1 g"`), `"100.1 g" is not between 1 mg and 100 g`},
-		{"digits", formulaWith("size", `{"oils":"0000000000000800 g"}`),
-			formulaWith("size", `{"oils":"00000000000000800 g"}`), "has too many digits"},
+		{
+			"mass", formulaWith("size", `{"oils":"1000 kg"}`), formulaWith("size", `{"oils":"1000.000000001 kg"}`),
+			`size.oils: "1000.000000001 kg" is more than a tonne; write at most 1000 kg`,
+		},
+		{
+			"bytes", formulaWith("", "") + strings.Repeat(" ", 1<<20-len(formulaWith("", ""))), formulaWith("", "") +
+				strings.Repeat(" ", 1<<20-len(formulaWith("", ""))+1),
+			"-:1:1: is larger than 1 MiB; a formula needs a few thousand bytes\n",
+		},
+		{
+			"scale", formulaWith("size", `{"oils":"8 kg"},"scale":"100 g"`),
+			formulaWith("size", `{"oils":"8 kg"},"scale":"100.1 g"`), `"100.1 g" is not between 1 mg and 100 g`,
+		},
+		{
+			"digits", formulaWith("size", `{"oils":"0000000000000800 g"}`),
+			formulaWith("size", `{"oils":"00000000000000800 g"}`), "has too many digits",
+		},
 	} {
 		if _, stderr, status := lyewright(test.fits, "batch", "-"); status > dangerous {
 			t.Errorf("%s, just within: exit %d, %.300q", test.name, status, stderr)
@@ -185,21 +197,29 @@ func TestHostileTextIsRefusedInOneShortLine(t *testing.T) {
 		{"200,000 open brackets", strings.Repeat("[", 200_000), "is nested too deeply; a formula nests to 16 levels at most"},
 		{"200,000 open braces", strings.Repeat(`{"a":`, 200_000), "is nested too deeply"},
 		{"200,000 closed brackets", strings.Repeat("]", 200_000), "-:1:1: is not JSON here"},
-		{"half a million digits", formulaWith("superfat", `"`+strings.Repeat("7", 500_000)+` %"`),
-			"is too long for a quantity"},
-		{"an exponent of a thousand million", formulaWith("superfat", `"1e-1000000000 %"`),
-			`superfat: "1e-1000000000 %" has an exponent; write the number out in digits`},
+		{
+			"half a million digits", formulaWith("superfat", `"`+strings.Repeat("7", 500_000)+` %"`),
+			"is too long for a quantity",
+		},
+		{
+			"an exponent of a thousand million", formulaWith("superfat", `"1e-1000000000 %"`),
+			`superfat: "1e-1000000000 %" has an exponent; write the number out in digits`,
+		},
 		{"a bare exponent", formulaWith("superfat", `1e1000000000`), "is a bare number where a text is needed"},
 		{"not a number", formulaWith("superfat", `"NaN %"`), `superfat: "NaN %" does not begin with a number`},
 		{"a null byte", formulaWith("formula", "\"a\x00b\""), "-:1:"},
 		{"an escape sequence", formulaWith("formula", `"\u001b[31mred"`), `formula: "\x1b[31mred" has a control character`},
 		{"a line separator", formulaWith("formula", `"a\u2028b"`), "-:1:12: formula: "},
-		{"a right-to-left mark", formulaWith("formula", `"a\u202eb"`),
-			`"a\u202eb" has a bidirectional control; leave it out`},
+		{
+			"a right-to-left mark", formulaWith("formula", `"a\u202eb"`),
+			`"a\u202eb" has a bidirectional control; leave it out`,
+		},
 		{"bytes that are no UTF-8", formulaWith("formula", "\"a\xff\""), "-:1:14: is not UTF-8 here; save the file as UTF-8"},
 		{"UTF-16", "\xff\xfe{\x00}\x00", "-:1:1: is not UTF-8 here"},
-		{"the key of another case", strings.Replace(formulaWith("", ""), `"superfat"`, `"SUPERFAT"`, 1),
-			"SUPERFAT: is not a key of a formula; did you mean superfat?"},
+		{
+			"the key of another case", strings.Replace(formulaWith("", ""), `"superfat"`, `"SUPERFAT"`, 1),
+			"SUPERFAT: is not a key of a formula; did you mean superfat?",
+		},
 		{"nothing", "", "-:1:1: is empty; write a formula"},
 		{"blanks", " \r\n\t\n", "is empty; write a formula"},
 	} {

@@ -18,8 +18,13 @@ func TestStatusesAndEditionsAreTheListedOnes(t *testing.T) {
 	for _, status := range []struct {
 		means string
 		n     int
-	}{{"done", done}, {"done, with a danger", dangerous}, {"the input or the usage is wrong", wrongInput},
-		{"a file cannot be read or written", cannotIO}, {"the program failed on a formula", internal}} {
+	}{
+		{"done", done},
+		{"done, with a danger", dangerous},
+		{"the input or the usage is wrong", wrongInput},
+		{"a file cannot be read or written", cannotIO},
+		{"the program failed on a formula", internal},
+	} {
 		fmt.Fprintf(&b, "exit status %d: %s\n", status.n, status.means)
 	}
 	for _, edition := range [][2]string{

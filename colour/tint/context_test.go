@@ -76,8 +76,10 @@ func TestTheLargestSearchesStopInTime(t *testing.T) {
 	for i := len(w.ids); i < tint.MostColourants; i++ {
 		id := "lantern-pigment-" + string(rune('a'+i))
 		w.ids = append(w.ids, id)
-		w.per[id] = [2]func(float64) float64{bump(2+6*source.Float64(), 400+300*source.Float64(), 30+60*source.Float64()),
-			flat(0.1 + source.Float64())}
+		w.per[id] = [2]func(float64) float64{
+			bump(2+6*source.Float64(), 400+300*source.Float64(), 30+60*source.Float64()),
+			flat(0.1 + source.Float64()),
+		}
 	}
 	mixtures := []map[string]float64{{}}
 	for len(mixtures) < tint.MostSwatches {

@@ -34,8 +34,10 @@ func TestReadingsWithTheGlossAndWithoutAreToldApart(t *testing.T) {
 		if without {
 			gloss = 0
 		}
-		s := tint.Swatches{White: white, Bands: tint.Bands{From: 400, Step: 10, Count: 31},
-			Surface: &tint.Surface{Outside: 0.04, Inside: 0.6, NoGloss: without}}
+		s := tint.Swatches{
+			White: white, Bands: tint.Bands{From: 400, Step: 10, Count: 31},
+			Surface: &tint.Surface{Outside: 0.04, Inside: 0.6, NoGloss: without},
+		}
 		for _, row := range []struct {
 			load float64
 			q    float64

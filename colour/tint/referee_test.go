@@ -184,8 +184,10 @@ func drawnWorld(source *rand.Rand) world {
 		id := "lantern-pigment-" + strconv.Itoa(i)
 		w.ids = append(w.ids, id)
 		strong := math.Exp(3*source.Float64() - 0.5) // 0.6 to 12
-		absorbs := []func(float64) float64{flat(0.02 + 0.2*source.Float64()*source.Float64()),
-			bump(strong, 400+300*source.Float64(), 30+70*source.Float64())}
+		absorbs := []func(float64) float64{
+			flat(0.02 + 0.2*source.Float64()*source.Float64()),
+			bump(strong, 400+300*source.Float64(), 30+70*source.Float64()),
+		}
 		if source.IntN(2) == 0 {
 			absorbs = append(absorbs, bump(strong*source.Float64(), 400+300*source.Float64(), 30+70*source.Float64()))
 		}
@@ -240,8 +242,10 @@ func askReferee(t *testing.T, seed uint64, rounds int, asks func(round int) bool
 		var q tint.Wanted
 		known := make([]float64, len(w.ids))
 		for i, id := range w.ids[:n] {
-			free := tint.Free{Colourant: id, Most: share(math.Round(100*(0.3+2*source.Float64())) / 100),
-				Price: math.Exp(5 * source.Float64())}
+			free := tint.Free{
+				Colourant: id, Most: share(math.Round(100*(0.3+2*source.Float64())) / 100),
+				Price: math.Exp(5 * source.Float64()),
+			}
 			if unpriced {
 				free.Price = 0
 			}

@@ -212,8 +212,10 @@ func calibrated() tint.Calibration {
 		return []tint.Load{{Colourant: "titanium-dioxide", OfBatter: units.MustRatio(share)}}
 	}
 	swatches := tint.Swatches{White: "titanium-dioxide", Read: []tint.Swatch{
-		{Name: "plain", SRGB: &plain}, {Name: "pale", SRGB: &pale, Loads: loads("0.3 %")}, {Name: "white", SRGB: &white,
-			Loads: loads("1 %")},
+		{Name: "plain", SRGB: &plain}, {Name: "pale", SRGB: &pale, Loads: loads("0.3 %")}, {
+			Name: "white", SRGB: &white,
+			Loads: loads("1 %"),
+		},
 	}}
 	fit, err := swatches.Calibrate()
 	if err != nil {
@@ -442,8 +444,10 @@ func TestNothingInABatchIsLost(t *testing.T) {
 		walk(reflect.ValueOf(batch))
 		walk(reflect.ValueOf(batch.Caps()))
 	}
-	for _, typ := range []reflect.Type{reflect.TypeFor[soap.Batch](), reflect.TypeFor[soap.AdditionWeighing](),
-		reflect.TypeFor[soap.Weighed](), reflect.TypeFor[soap.Vessel](), reflect.TypeFor[soap.Finding]()} {
+	for _, typ := range []reflect.Type{
+		reflect.TypeFor[soap.Batch](), reflect.TypeFor[soap.AdditionWeighing](),
+		reflect.TypeFor[soap.Weighed](), reflect.TypeFor[soap.Vessel](), reflect.TypeFor[soap.Finding](),
+	} {
 		if seen[typ] == 0 {
 			t.Errorf("no %v was met", typ)
 		}

@@ -123,8 +123,10 @@ func (m *Maker) slipPoint(root *strictjson.Node) {
 // extreme puts a figure at an end of what can be written, or beyond.
 func (m *Maker) extreme(root *strictjson.Node) {
 	if n := m.anyOf(root, isFigure); n != nil {
-		figures := []string{"0", "0.000000001", "0.001", "1", "33", "50", "99.999999", "100", "1000", "9999", "1000000",
-			"1000000000000", "-5"}
+		figures := []string{
+			"0", "0.000000001", "0.001", "1", "33", "50", "99.999999", "100", "1000", "9999", "1000000",
+			"1000000000000", "-5",
+		}
 		_, rest, _ := figure(n)
 		n.Text = figures[m.IntN(len(figures))] + rest
 	}

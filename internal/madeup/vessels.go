@@ -92,8 +92,10 @@ func (m *Maker) Shelved() soap.Formula {
 		}
 	}
 	for k := range m.IntN(3) {
-		e := soap.Embed{Name: "little moon " + strconv.Itoa(k+1), Vessel: f.Size.Vessels[m.IntN(len(f.Size.Vessels))].Name,
-			Each: m.IntN(3), Spares: m.IntN(4), Sunk: m.IntN(2) == 0}
+		e := soap.Embed{
+			Name: "little moon " + strconv.Itoa(k+1), Vessel: f.Size.Vessels[m.IntN(len(f.Size.Vessels))].Name,
+			Each: m.IntN(3), Spares: m.IntN(4), Sunk: m.IntN(2) == 0,
+		}
 		if m.IntN(2) == 0 {
 			e.Mass = units.Milligrams(m.Between(100, 900))
 		} else if v, ok := units.VolumeOfFloat(0.2 + m.Float64()); ok {
@@ -102,8 +104,10 @@ func (m *Maker) Shelved() soap.Formula {
 		f.Embeds = append(f.Embeds, e)
 	}
 	if m.IntN(3) == 0 {
-		f.Toppings = []soap.Topping{{Name: "pressed cornflower", Vessel: f.Size.Vessels[0].Name,
-			Mass: units.Milligrams(m.Between(50, 500))}}
+		f.Toppings = []soap.Topping{{
+			Name: "pressed cornflower", Vessel: f.Size.Vessels[0].Name,
+			Mass: units.Milligrams(m.Between(50, 500)),
+		}}
 	}
 	return f
 }
@@ -136,8 +140,10 @@ func (m *Maker) shape() mould.Shape {
 	case 2:
 		return mould.Box{Length: m.mm(60, 250), Width: m.mm(40, 90), Depth: m.mm(30, 80), Fill: fill}
 	case 3:
-		return mould.TaperedBox{TopLength: m.mm(60, 90), TopWidth: m.mm(40, 80), BottomLength: m.mm(50, 95),
-			BottomWidth: m.mm(30, 70), Depth: m.mm(20, 50), Fill: fill}
+		return mould.TaperedBox{
+			TopLength: m.mm(60, 90), TopWidth: m.mm(40, 80), BottomLength: m.mm(50, 95),
+			BottomWidth: m.mm(30, 70), Depth: m.mm(20, 50), Fill: fill,
+		}
 	case 4:
 		return mould.Cylinder{Diameter: m.mm(40, 80), Height: m.mm(20, 90), Fill: fill}
 	case 5:

@@ -31,11 +31,22 @@ func (h Heavy) step(r *rand.Rand) Heavy {
 		setting *int
 		most    int
 	}{
-		{&h.Oils, 100}, {&h.Acids, 3}, {&h.Liquids, 20}, {&h.Parts, 50}, {&h.Fragrances, h.Fragrances + room},
+		{&h.Oils, 100},
+		{&h.Acids, 3},
+		{&h.Liquids, 20},
+		{&h.Parts, 50},
+		{&h.Fragrances, h.Fragrances + room},
 		{&h.Additives, h.Additives + room},
-		{&h.Tinted, h.Tinted + room}, {&h.Matched, min(6, h.Matched+room)}, {&h.Materials, 100}, {&h.Constituents, 300},
-		{&h.Blends, max(0, h.Materials-2)}, {&h.Nested, 6},
-		{&h.Vessels, 100}, {&h.Moulds, 1000}, {&h.Layers, 20}, {&h.Swatches, 100},
+		{&h.Tinted, h.Tinted + room},
+		{&h.Matched, min(6, h.Matched+room)},
+		{&h.Materials, 100},
+		{&h.Constituents, 300},
+		{&h.Blends, max(0, h.Materials-2)},
+		{&h.Nested, 6},
+		{&h.Vessels, 100},
+		{&h.Moulds, 1000},
+		{&h.Layers, 20},
+		{&h.Swatches, 100},
 	}
 	flags := []*bool{&h.Promise, &h.Most, &h.OfBatter, &h.Held, &h.Weighed}
 	switch k := r.IntN(len(numbers) + len(flags) + 1); {

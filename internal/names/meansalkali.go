@@ -195,13 +195,30 @@ var alkaliNumbers = [...]struct {
 	number string
 	of     saying
 }{
-	{"1310 73 2", ofSodium}, {"1310732", ofSodium}, {"215 185 5", ofSodium}, {"e 524", ofSodium},
-	{"1310 58 3", ofPotassium}, {"1310583", ofPotassium}, {"215 181 3", ofPotassium}, {"e 525", ofPotassium},
-	{"1305 62 0", another}, {"1305 78 8", another}, {"1310 65 2", another}, {"7664 41 7", another},
-	{"1336 21 6", another}, {"e 526", another}, {"e 527", another}, {"e 529", another},
+	{"1310 73 2", ofSodium},
+	{"1310732", ofSodium},
+	{"215 185 5", ofSodium},
+	{"e 524", ofSodium},
+	{"1310 58 3", ofPotassium},
+	{"1310583", ofPotassium},
+	{"215 181 3", ofPotassium},
+	{"e 525", ofPotassium},
+	{"1305 62 0", another},
+	{"1305 78 8", another},
+	{"1310 65 2", another},
+	{"7664 41 7", another},
+	{"1336 21 6", another},
+	{"e 526", another},
+	{"e 527", another},
+	{"e 529", another},
 	// Formulas whose letters stand apart.
-	{"na oh", ofSodium}, {"k oh", ofPotassium}, {"ca oh", another}, {"li oh", another}, {"ba oh", another},
-	{"nh 4 oh", another}, {"nh 3", another},
+	{"na oh", ofSodium},
+	{"k oh", ofPotassium},
+	{"ca oh", another},
+	{"li oh", another},
+	{"ba oh", another},
+	{"nh 4 oh", another},
+	{"nh 3", another},
 }
 
 // number tells what alkali has the number, or the formula in several words, that begins at a word.

@@ -43,12 +43,16 @@ func TestTheAlkalisOfTheTableAreTheOnesThatAreMeant(t *testing.T) {
 // A long word with any of its letters dropped, changed, doubled or swapped with the next means what it means without.
 func TestAnAlkaliIsKnownWithOneLetterOff(t *testing.T) {
 	tried := 0
-	for _, word := range []string{"hydroxide", "hydroxyde", "hidroxido", "idrossido", "caustic", "caustique", "caustica",
+	for _, word := range []string{
+		"hydroxide", "hydroxyde", "hidroxido", "idrossido", "caustic", "caustique", "caustica",
 		"kaustisch", "natronlauge", "kalilauge", "seifenstein", "quicklime", "limewater", "ammonia", "ammoniak",
-		"sodiumhydroxide", "potassiumhydroxide", "natriumhydroxid", "causticsoda", "rohrreiniger", "lessive"} {
+		"sodiumhydroxide", "potassiumhydroxide", "natriumhydroxid", "causticsoda", "rohrreiniger", "lessive",
+	} {
 		for i := range len(word) {
-			slips := []string{word[:i] + word[i+1:], word[:i] + "w" + word[i+1:], word[:i] + "z" + word[i:],
-				word[:i+1] + word[i:]}
+			slips := []string{
+				word[:i] + word[i+1:], word[:i] + "w" + word[i+1:], word[:i] + "z" + word[i:],
+				word[:i+1] + word[i:],
+			}
 			if i+1 < len(word) {
 				slips = append(slips, word[:i]+word[i+1:i+2]+word[i:i+1]+word[i+2:])
 			}
@@ -76,8 +80,10 @@ func TestAnAlkaliIsKnownWithOneLetterOff(t *testing.T) {
 // The check digit of a number of the Chemical Abstracts Service is the sum of its digits, each times its place from the
 // right, modulo ten; that of the European inventory (EINECS) times its place from the left, modulo eleven.
 func TestTheRegistryNumbersOfAlkalisHoldTheirCheckDigits(t *testing.T) {
-	for _, number := range []string{"1310-73-2", "1310-58-3", "1305-62-0", "1305-78-8", "1310-65-2", "7664-41-7",
-		"1336-21-6", "215-185-5", "215-181-3"} {
+	for _, number := range []string{
+		"1310-73-2", "1310-58-3", "1305-62-0", "1305-78-8", "1310-65-2", "7664-41-7",
+		"1336-21-6", "215-185-5", "215-181-3",
+	} {
 		digits := strings.ReplaceAll(number, "-", "")
 		cas, european := 0, 0
 		body := digits[:len(digits)-1]

@@ -100,8 +100,10 @@ func TestEveryNameOfTheTableIsFoundWithWhatItMeans(t *testing.T) {
 
 func TestNothingIsFoundThatDoesNotStandThere(t *testing.T) {
 	for _, name := range []string{"", "#", "oil", "aaa", "zzz", "olive\t", "names", "edition", "olive extra moonlight"} {
-		for _, kind := range []names.Kind{names.Oil, names.Fragrance, names.Colourant, names.Acid, names.Alkali, "", "#",
-			"weather"} {
+		for _, kind := range []names.Kind{
+			names.Oil, names.Fragrance, names.Colourant, names.Acid, names.Alkali, "", "#",
+			"weather",
+		} {
 			if e, found := names.Find(kind, name); found {
 				t.Errorf("%s %q: %+v", kind, name, e)
 			}
@@ -111,8 +113,10 @@ func TestNothingIsFoundThatDoesNotStandThere(t *testing.T) {
 
 // held are a few ids, of which the tests know everything.
 func held(id string) bool {
-	return slices.Contains([]string{"olive", "palm", "palm-kernel", "lanolin", "safflower", "sodium-hydroxide",
-		"geranium"}, id)
+	return slices.Contains([]string{
+		"olive", "palm", "palm-kernel", "lanolin", "safflower", "sodium-hydroxide",
+		"geranium",
+	}, id)
 }
 
 func TestAnIDWinsAsItIsWrittenThenTheTableThenBothWithoutAnEnding(t *testing.T) {
@@ -126,10 +130,14 @@ func TestAnIDWinsAsItIsWrittenThenTheTableThenBothWithoutAnEnding(t *testing.T) 
 		{names.Oil, "PALM KERNEL", names.Answer{ID: "palm-kernel"}},
 		{names.Oil, "Olivenöl", names.Answer{ID: "olive"}},
 		{names.Oil, "huile d’olive", names.Answer{ID: "olive"}},
-		{names.Fragrance, "geranium EO", names.Answer{ID: "geranium",
-			Note: "origins have own figures; plain geranium is the general one"}},
-		{names.Fragrance, "Geranium Essential Oil", names.Answer{ID: "geranium",
-			Note: "origins have own figures; plain geranium is the general one"}},
+		{names.Fragrance, "geranium EO", names.Answer{
+			ID:   "geranium",
+			Note: "origins have own figures; plain geranium is the general one",
+		}},
+		{names.Fragrance, "Geranium Essential Oil", names.Answer{
+			ID:   "geranium",
+			Note: "origins have own figures; plain geranium is the general one",
+		}},
 		// The id lanolin stands, and the table warns of the name.
 		{names.Oil, "lanolin", names.Answer{ID: "lanolin", Note: "anhydrous (saponification value 90-102) or with a " +
 			"quarter of water (67-79): the old word lanolin meant the hydrous one"}},
@@ -173,8 +181,10 @@ func TestAnIDWinsAsItIsWrittenThenTheTableThenBothWithoutAnEnding(t *testing.T) 
 func TestNamesOfNoOneAlkaliAreNeverResolved(t *testing.T) {
 	all := func(string) bool { return true }
 	some := func(id string) bool { return id == "sodium-hydroxide" || id == "potassium-hydroxide" }
-	for _, name := range []string{"lye", "Lye", "soda", "potash", "lejía", "lejia", "lessive", "sosa", "Pottasche",
-		"baking soda", "washing soda", "soda ash", "drain cleaner"} {
+	for _, name := range []string{
+		"lye", "Lye", "soda", "potash", "lejía", "lejia", "lessive", "sosa", "Pottasche",
+		"baking soda", "washing soda", "soda ash", "drain cleaner",
+	} {
 		if got := names.Look(names.Alkali, name, some); got.ID != "" || got.Several == nil {
 			t.Errorf("%s is %+v", name, got)
 		}

@@ -102,8 +102,10 @@ func Parse(text []byte, depth int) (Node, *Error) {
 		return Node{}, err
 	}
 	if p.space(); p.at < len(p.text) {
-		return Node{}, &Error{Offset: p.at, Reason: "has more after its end",
-			Remedy: "put one formula in a file, or one to a line"}
+		return Node{}, &Error{
+			Offset: p.at, Reason: "has more after its end",
+			Remedy: "put one formula in a file, or one to a line",
+		}
 	}
 	return node, nil
 }
@@ -171,8 +173,10 @@ func (p *parser) wrong(wanted string) *Error {
 	if reason, remedy := slip(r, p.text[p.at:]); reason != "" {
 		return &Error{Offset: p.at, Reason: reason, Remedy: remedy}
 	}
-	return &Error{Offset: p.at, Reason: "is not JSON here: " + strconv.QuoteRune(r) + " where " + wanted + " is needed",
-		Remedy: "look for a missing comma, bracket or quotation mark"}
+	return &Error{
+		Offset: p.at, Reason: "is not JSON here: " + strconv.QuoteRune(r) + " where " + wanted + " is needed",
+		Remedy: "look for a missing comma, bracket or quotation mark",
+	}
 }
 
 // slip says in words what stands where JSON has no place for it, of what people write by
@@ -195,8 +199,10 @@ func slip(r rune, rest string) (reason, remedy string) {
 
 // spareComma says that a comma stands before a closing bracket, where nothing follows it.
 func (p *parser) spareComma(comma int) *Error {
-	return &Error{Offset: comma, Reason: "has a comma before the closing " + p.text[p.at:p.at+1],
-		Remedy: "leave out that comma: nothing follows the last of a list"}
+	return &Error{
+		Offset: comma, Reason: "has a comma before the closing " + p.text[p.at:p.at+1],
+		Remedy: "leave out that comma: nothing follows the last of a list",
+	}
 }
 
 // byte takes one byte if it comes next.
@@ -266,8 +272,10 @@ func (p *parser) array(node *Node, depth int) *Error {
 			return err.inside("[" + strconv.Itoa(n) + "]")
 		}
 		if n == mostItems {
-			return &Error{Offset: item.Offset, Limit: true, Reason: "has more than " + strconv.Itoa(mostItems) + " items",
-				Remedy: "leave out what is not part of a formula"}
+			return &Error{
+				Offset: item.Offset, Limit: true, Reason: "has more than " + strconv.Itoa(mostItems) + " items",
+				Remedy: "leave out what is not part of a formula",
+			}
 		}
 		p.items = append(p.items, item)
 		if p.space(); p.byte(']') {
@@ -301,8 +309,10 @@ func (p *parser) object(node *Node, depth int) *Error {
 			return err
 		}
 		if len(member.Key) > mostKey {
-			return &Error{Offset: member.Offset, Limit: true, Reason: "has a key of " + strconv.Itoa(len(member.Key)) + " bytes",
-				Remedy: "leave out what is not part of a formula"}
+			return &Error{
+				Offset: member.Offset, Limit: true, Reason: "has a key of " + strconv.Itoa(len(member.Key)) + " bytes",
+				Remedy: "leave out what is not part of a formula",
+			}
 		}
 		if what, remedy := Hidden(member.Key); what != "" { // it would stand in a path, and on a screen
 			return &Error{Offset: member.Offset, Reason: "has a key with " + what, Remedy: remedy}
@@ -311,8 +321,10 @@ func (p *parser) object(node *Node, depth int) *Error {
 			return &Error{Path: member.Key, Offset: member.Offset, Reason: "stands twice", Remedy: "leave one of them out"}
 		}
 		if len(p.members)-first == mostKeys {
-			return &Error{Offset: member.Offset, Limit: true, Reason: "has more than " + strconv.Itoa(mostKeys) + " keys",
-				Remedy: "leave out what is not part of a formula"}
+			return &Error{
+				Offset: member.Offset, Limit: true, Reason: "has more than " + strconv.Itoa(mostKeys) + " keys",
+				Remedy: "leave out what is not part of a formula",
+			}
 		}
 		if p.space(); !p.byte(':') {
 			return p.wrong("a colon").inside(member.Key)

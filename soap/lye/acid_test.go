@@ -41,8 +41,10 @@ func TestAcidsTakeUpTheAlkaliWorkedOutByHand(t *testing.T) {
 		if known[i].ID != c.id {
 			t.Errorf("%s stands where %s should", known[i].ID, c.id)
 		}
-		got := []string{a.Molar.Text(3), a.Neutralises(lye.SodiumHydroxide).Text(4),
-			a.Neutralises(lye.PotassiumHydroxide).Text(4), a.WaterFormed().Text(4)}
+		got := []string{
+			a.Molar.Text(3), a.Neutralises(lye.SodiumHydroxide).Text(4),
+			a.Neutralises(lye.PotassiumHydroxide).Text(4), a.WaterFormed().Text(4),
+		}
 		want := []string{c.molar, c.naoh, c.koh, c.waterFormed}
 		for j := range got {
 			if got[j] != want[j] {
@@ -79,8 +81,10 @@ func TestAcidAndHydroxideBecomeSaltAndWater(t *testing.T) {
 }
 
 func TestAnUnknownAcidOffersWhatIsKnown(t *testing.T) {
-	for id, offered := range map[string]string{"citric": "citric-acid", "lactik acid": "lactic-acid",
-		"lantern": "citric-acid-anhydrous", "": "citric-acid-anhydrous"} {
+	for id, offered := range map[string]string{
+		"citric": "citric-acid", "lactik acid": "lactic-acid",
+		"lantern": "citric-acid-anhydrous", "": "citric-acid-anhydrous",
+	} {
 		a, err := lye.LookUpAcid(id)
 		refused(t, a, err, "acid", fault.ErrUnknown)
 		if err == nil || !strings.Contains(err.Error(), offered) {

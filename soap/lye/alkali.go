@@ -92,16 +92,22 @@ func (a Alkali) Saturation() units.Ratio {
 // SaturationSource is the source of what [Alkali.Saturation] gives.
 func (a Alkali) SaturationSource() cite.Source {
 	if a == PotassiumHydroxide {
-		return cite.Source{Title: "Great Soviet Encyclopedia", Edition: "edition not stated",
-			Place: "article potassium hydroxide", How: cite.Read}
+		return cite.Source{
+			Title: "Great Soviet Encyclopedia", Edition: "edition not stated",
+			Place: "article potassium hydroxide", How: cite.Read,
+		}
 	}
-	return cite.Source{Title: "a table of the solubility of sodium hydroxide, University of Campinas",
-		Edition: "edition not stated", How: cite.Read}
+	return cite.Source{
+		Title:   "a table of the solubility of sodium hydroxide, University of Campinas",
+		Edition: "edition not stated", How: cite.Read,
+	}
 }
 
 // AtomicWeights is the source of the molar masses, which are recalled: H 1.008, C 12.011,
 // O 15.999, Na 22.990, K 39.098 g/mol.
 func AtomicWeights() cite.Source {
-	return cite.Source{Title: "IUPAC CIAAW, abridged standard atomic weights", Edition: "2021", Place: "H, C, O, Na, K",
-		How: cite.Memory}
+	return cite.Source{
+		Title: "IUPAC CIAAW, abridged standard atomic weights", Edition: "2021", Place: "H, C, O, Na, K",
+		How: cite.Memory,
+	}
 }

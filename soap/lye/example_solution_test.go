@@ -147,8 +147,10 @@ func ExampleBoilsSource() {
 
 // ExampleDerivation shows how the density of a lye of potassium hydroxide comes about.
 func ExampleDerivation() {
-	steps, err := lye.Solution{Alkali: lye.PotassiumHydroxide, Strength: units.Percent(30),
-		At: units.Celsius(25)}.Derivation()
+	steps, err := lye.Solution{
+		Alkali: lye.PotassiumHydroxide, Strength: units.Percent(30),
+		At: units.Celsius(25),
+	}.Derivation()
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -163,8 +165,10 @@ func ExampleDerivation() {
 }
 
 func ExampleSolution_Derivation() {
-	steps, err := lye.Solution{Alkali: lye.SodiumHydroxide, Strength: units.Percent(36),
-		At: units.Celsius(40)}.Derivation()
+	steps, err := lye.Solution{
+		Alkali: lye.SodiumHydroxide, Strength: units.Percent(36),
+		At: units.Celsius(40),
+	}.Derivation()
 	if err != nil {
 		fmt.Println(err)
 		return

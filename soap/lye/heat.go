@@ -147,8 +147,10 @@ func (m Mixing) Bound() (Heat, error) {
 	case !ok && m.Ice.Sign() == 0:
 		final = 0 // a stock thinned near 0 °C gives off nothing, and two heat capacities of it differ
 	case !ok:
-		return Heat{}, fault.Faults{{Path: "ice", Text: m.Ice.String(), Reason: "is more than the heat can melt",
-			Remedy: "take less ice", Kind: fault.ErrImpossible}}
+		return Heat{}, fault.Faults{{
+			Path: "ice", Text: m.Ice.String(), Reason: "is more than the heat can melt",
+			Remedy: "take less ice", Kind: fault.ErrImpossible,
+		}}
 	}
 	h := Heat{Extrapolated: strength > 0.425 && m.hasSodium()}
 	h.Strength, _ = units.RatioOfFloat(strength)
@@ -355,6 +357,8 @@ func (m Mixing) checkStrength(strength, total float64) fault.Faults {
 		return nil
 	}
 	share, _ := units.RatioOfFloat(strength)
-	return fault.Faults{{Path: "alkali_mass", Text: share.PercentText(2) + " %",
-		Reason: "of hydroxide is stronger than dissolves at 20 °C", Remedy: "take more water", Kind: fault.ErrImpossible}}
+	return fault.Faults{{
+		Path: "alkali_mass", Text: share.PercentText(2) + " %",
+		Reason: "of hydroxide is stronger than dissolves at 20 °C", Remedy: "take more water", Kind: fault.ErrImpossible,
+	}}
 }

@@ -113,8 +113,10 @@ func TestAnUnknownGradeOffersWhatIsKnown(t *testing.T) {
 // A certificate of 100 % with 10 % of carbonate shows a tenth of it.
 func TestACertificateTakesCarbonateFromTheAssay(t *testing.T) {
 	for alkali, factor := range map[lye.Alkali]string{lye.SodiumHydroxide: "0.7547", lye.PotassiumHydroxide: "0.8119"} {
-		r, err := lye.Certificate{AssayMin: units.Whole(1), AssayMax: percent("100.5"), CarbonateMax: units.Percent(10),
-			Typical: units.Percent(95)}.Purity(alkali)
+		r, err := lye.Certificate{
+			AssayMin: units.Whole(1), AssayMax: percent("100.5"), CarbonateMax: units.Percent(10),
+			Typical: units.Percent(95),
+		}.Purity(alkali)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -143,8 +145,10 @@ func TestCertificatesOutOfOrderAreRefused(t *testing.T) {
 		{func(c *lye.Certificate) { c.AssayMin = units.Whole(-1) }, lye.SodiumHydroxide, "assay_min", fault.ErrRange},
 		{func(c *lye.Certificate) { c.AssayMax = percent("101.1") }, lye.SodiumHydroxide, "assay_max", fault.ErrRange},
 		{func(c *lye.Certificate) { c.AssayMax = units.Percent(94) }, lye.SodiumHydroxide, "assay_min", fault.ErrRange},
-		{func(c *lye.Certificate) { c.AssayMin, c.CarbonateMax = units.Percent(5), units.Percent(10) }, lye.SodiumHydroxide,
-			"carbonate_max", fault.ErrRange},
+		{
+			func(c *lye.Certificate) { c.AssayMin, c.CarbonateMax = units.Percent(5), units.Percent(10) }, lye.SodiumHydroxide,
+			"carbonate_max", fault.ErrRange,
+		},
 		// the least is 92.7
 		{func(c *lye.Certificate) { c.Typical = units.Percent(92) }, lye.SodiumHydroxide, "typical", fault.ErrRange},
 		{func(c *lye.Certificate) { c.Typical = percent("100.1") }, lye.SodiumHydroxide, "typical", fault.ErrRange},
@@ -205,8 +209,10 @@ func TestBottlesThatCannotBeWorkedOutAreRefused(t *testing.T) {
 	}{
 		{0, good, units.Percent(2), "alkali", fault.ErrMissing},
 		{lye.SodiumHydroxide, units.Range{}, units.Percent(2), "purity", fault.ErrMissing},
-		{lye.SodiumHydroxide, units.Between(units.Percent(98), units.Percent(95)), units.Percent(2), "purity",
-			fault.ErrRange},
+		{
+			lye.SodiumHydroxide, units.Between(units.Percent(98), units.Percent(95)), units.Percent(2), "purity",
+			fault.ErrRange,
+		},
 		{lye.SodiumHydroxide, units.Between(units.Percent(0), units.Percent(95)), units.Percent(2), "purity", fault.ErrRange},
 		{lye.SodiumHydroxide, units.Between(units.Percent(95), percent("100.1")), units.Percent(2), "purity", fault.ErrRange},
 		{lye.SodiumHydroxide, good, units.Ratio{}, "gain", fault.ErrMissing},

@@ -31,13 +31,17 @@ func TestAMillilitreOfAcidIsWhatTheMonographsSay(t *testing.T) {
 		{lye.SodiumHydroxide, 40.00, 106.0},
 		{lye.PotassiumHydroxide, 56.11, 138.2},
 	} {
-		one := titrated(t, lye.Titration{Alkali: c.alkali, Sample: units.Grams(1), Normality: units.Whole(1),
-			Total: units.Millilitres(1)})
+		one := titrated(t, lye.Titration{
+			Alkali: c.alkali, Sample: units.Grams(1), Normality: units.Whole(1),
+			Total: units.Millilitres(1),
+		})
 		if got := 1000 * one.High.Float(); !near(got, c.hydroxide, 0.0050001) {
 			t.Errorf("%v: %v mg of total alkali, printed %v", c.alkali, got, c.hydroxide)
 		}
-		two := titrated(t, lye.Titration{Alkali: c.alkali, Sample: units.Grams(1), Normality: units.Whole(1),
-			First: units.Millilitres(3), Total: units.Millilitres(4)})
+		two := titrated(t, lye.Titration{
+			Alkali: c.alkali, Sample: units.Grams(1), Normality: units.Whole(1),
+			First: units.Millilitres(3), Total: units.Millilitres(4),
+		})
 		if got := 1000 * two.Carbonate.Float(); !near(got, c.carbonate, 0.050001) {
 			t.Errorf("%v: %v mg of carbonate, printed %v", c.alkali, got, c.carbonate)
 		}
@@ -259,23 +263,33 @@ func TestTitrationsThatCannotBeWorkedOutAreRefused(t *testing.T) {
 		"a negative balance":   {func(x *lye.Titration) { x.Balance = units.Grams(-1) }, "balance", fault.ErrRange},
 		"no normality":         {func(x *lye.Titration) { x.Normality = units.Ratio{} }, "normality", fault.ErrMissing},
 		"no acid":              {func(x *lye.Titration) { x.Normality = units.Whole(0) }, "normality", fault.ErrRange},
-		"too strong an acid": {func(x *lye.Titration) { x.Normality = units.MustRatio("20.001") }, "normality",
-			fault.ErrRange},
+		"too strong an acid": {
+			func(x *lye.Titration) { x.Normality = units.MustRatio("20.001") }, "normality",
+			fault.ErrRange,
+		},
 		"a negative titrant":    {func(x *lye.Titration) { x.Titrant = units.Whole(-1) }, "titrant", fault.ErrRange},
 		"a titrant off by half": {func(x *lye.Titration) { x.Titrant = percent("50.1") }, "titrant", fault.ErrRange},
 		"a negative burette":    {func(x *lye.Titration) { x.Burette = less }, "burette", fault.ErrRange},
 		"a negative first":      {func(x *lye.Titration) { x.First = less }, "first", fault.ErrRange},
 		"a negative total":      {func(x *lye.Titration) { x.Total = less }, "total", fault.ErrRange},
-		"no end point": {func(x *lye.Titration) { x.First, x.Total = units.Volume{}, units.Volume{} }, "total",
-			fault.ErrMissing},
+		"no end point": {
+			func(x *lye.Titration) { x.First, x.Total = units.Volume{}, units.Volume{} }, "total",
+			fault.ErrMissing,
+		},
 		"end points out of turn": {func(x *lye.Titration) { x.First, x.Total = x.Total, x.First }, "total", fault.ErrRange},
 		"half of the total":      {func(x *lye.Titration) { x.First = volume(t, "18.30 mL") }, "first", fault.ErrRange},
-		"carbonate measured": {func(x *lye.Titration) { x.CarbonateMax = units.Percent(3) }, "carbonate_max",
-			fault.ErrConflict},
-		"carbonate below none": {func(x *lye.Titration) { x.First, x.CarbonateMax = units.Volume{}, units.Whole(-1) },
-			"carbonate_max", fault.ErrRange},
-		"carbonate above all": {func(x *lye.Titration) { x.First, x.CarbonateMax = units.Volume{}, percent("100.1") },
-			"carbonate_max", fault.ErrRange},
+		"carbonate measured": {
+			func(x *lye.Titration) { x.CarbonateMax = units.Percent(3) }, "carbonate_max",
+			fault.ErrConflict,
+		},
+		"carbonate below none": {
+			func(x *lye.Titration) { x.First, x.CarbonateMax = units.Volume{}, units.Whole(-1) },
+			"carbonate_max", fault.ErrRange,
+		},
+		"carbonate above all": {
+			func(x *lye.Titration) { x.First, x.CarbonateMax = units.Volume{}, percent("100.1") },
+			"carbonate_max", fault.ErrRange,
+		},
 		"carbonate and no more": {func(x *lye.Titration) {
 			x.First, x.Total, x.CarbonateMax = units.Volume{}, volume(t, "20 mL"), units.Percent(80)
 		}, "carbonate_max", fault.ErrRange},

@@ -66,8 +66,10 @@ func TestFillWorkedByHand(t *testing.T) {
 	if got := mould.Fill(units.Grams(1), nil); len(got) != 0 {
 		t.Errorf("no vessels: %+v", got)
 	}
-	if got := mould.Fill(units.Grams(10), []mould.Wanted{{Count: 3},
-		{Content: units.Grams(5), Count: 1}}); got[0].Whole != 3 || got[1].Whole != 2 {
+	if got := mould.Fill(units.Grams(10), []mould.Wanted{
+		{Count: 3},
+		{Content: units.Grams(5), Count: 1},
+	}); got[0].Whole != 3 || got[1].Whole != 2 {
 		t.Errorf("cavities of nothing: %+v", got)
 	}
 }

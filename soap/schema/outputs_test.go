@@ -328,12 +328,16 @@ func TestTheSchemasDescribeEveryOutput(t *testing.T) {
 				at := joined(s.place, key)
 				ask(asked{o, at, "dropped"}, request{Name: o.schema, Changes: []change{{At: s.steps, Drop: key}}})
 				value := json.RawMessage(encoded(t, of[key]))
-				ask(asked{o, at, "renamed"}, request{Name: o.schema, Changes: []change{{At: s.steps, Drop: key, Set: key + "_2",
-					Value: value}}})
+				ask(asked{o, at, "renamed"}, request{Name: o.schema, Changes: []change{{
+					At: s.steps, Drop: key, Set: key + "_2",
+					Value: value,
+				}}})
 				for _, other := range []string{`1`, `"1"`, `true`, `[1]`, `{"a": 1}`, `null`} {
 					if typeOf(of[key]) != typeOf(decoded(t, []byte(other))) {
-						ask(asked{o, at, other}, request{Name: o.schema,
-							Changes: []change{{At: s.steps, Set: key, Value: json.RawMessage(other)}}})
+						ask(asked{o, at, other}, request{
+							Name:    o.schema,
+							Changes: []change{{At: s.steps, Set: key, Value: json.RawMessage(other)}},
+						})
 					}
 				}
 			}

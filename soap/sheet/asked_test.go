@@ -26,8 +26,10 @@ func TestARowSaysWhatItWasAskedForAs(t *testing.T) {
 	if err := sheet.WriteColourant(&page, charcoal); err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{`The name "Cinnamon Bark Oil" is read as cinnamon-bark.`,
-		`The name "Aktivkohle" is read as activated-charcoal.`} {
+	for _, want := range []string{
+		`The name "Cinnamon Bark Oil" is read as cinnamon-bark.`,
+		`The name "Aktivkohle" is read as activated-charcoal.`,
+	} {
 		if !strings.Contains(page.String(), want) {
 			t.Errorf("no %q", want)
 		}

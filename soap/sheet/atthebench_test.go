@@ -87,8 +87,10 @@ func TestFiguresOfTheSheetAreThoseWorkedOutByHand(t *testing.T) {
 // in 100 g.
 func TestThePagesOnLyePrintStrengthsInPercent(t *testing.T) {
 	var solution, heat strings.Builder
-	if err := sheet.WriteSolution(&solution, lye.Solution{Alkali: soap.SodiumHydroxide, Strength: units.Percent(25),
-		At: units.Celsius(20)}, units.Grams(100), false); err != nil {
+	if err := sheet.WriteSolution(&solution, lye.Solution{
+		Alkali: soap.SodiumHydroxide, Strength: units.Percent(25),
+		At: units.Celsius(20),
+	}, units.Grams(100), false); err != nil {
 		t.Fatal(err)
 	}
 	m := lye.Mixing{
@@ -293,17 +295,25 @@ func TestWhatNothingMendsIsNotForSkin(t *testing.T) {
 func TestTheCaveatsOfTheHeatStandBesideIt(t *testing.T) {
 	const cold = `{"water": "20 °C"}`
 	for _, c := range []struct{ alkali, water, says string }{
-		{`[{"kind": "potassium-hydroxide", "purity": {"low": "89 %", "typical": "90 %", "high": "91 %"}}]`,
-			`{"per_alkali": "2"}`, "of KOH only the largest heat is published, so it is likely less"},
-		{`[{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "99 %"}}]`, `{"lye_concentration": "45 %"}`,
-			"above 42.5 % that is extrapolated"},
-		{`[{"kind": "potassium-hydroxide", "stock": {"strength": {"low": "45 %", "high": "46 %"}}}]`, `{"per_alkali": "3"}`,
-			"How hot it gets is not known: nothing is published on thinning such a stock lye."},
+		{
+			`[{"kind": "potassium-hydroxide", "purity": {"low": "89 %", "typical": "90 %", "high": "91 %"}}]`,
+			`{"per_alkali": "2"}`, "of KOH only the largest heat is published, so it is likely less",
+		},
+		{
+			`[{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "99 %"}}]`, `{"lye_concentration": "45 %"}`,
+			"above 42.5 % that is extrapolated",
+		},
+		{
+			`[{"kind": "potassium-hydroxide", "stock": {"strength": {"low": "45 %", "high": "46 %"}}}]`, `{"per_alkali": "3"}`,
+			"How hot it gets is not known: nothing is published on thinning such a stock lye.",
+		},
 		{`[{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "99 %"}}]`, `{"lye_concentration": "42 %"}`, ""},
 	} {
 		page := flat(write(t, batchOf(t, bar("alkali", c.alkali, "water", c.water, "temperature", cold)), units.Gram))
-		for _, caveat := range []string{"of KOH only the largest heat", "that is extrapolated",
-			"How hot it gets is not known"} {
+		for _, caveat := range []string{
+			"of KOH only the largest heat", "that is extrapolated",
+			"How hot it gets is not known",
+		} {
 			if said := strings.Contains(page, caveat); said != strings.Contains(c.says, caveat) {
 				t.Errorf("%s, %s: %q said: %v", c.alkali, c.water, caveat, said)
 			}
@@ -326,8 +336,10 @@ func TestTheWorkingHasTheFattyAcidsAndWhatFindingsRestOn(t *testing.T) {
 		t.Fatal(err)
 	}
 	page := write(t, b, units.Gram)
-	for _, said := range []string{"C18:1", "WHAT THE FINDINGS REST ON", "typical-disputed; Shea butter, unrefined [W",
-		"Codex Alimentarius, CXS 325R-2017"} {
+	for _, said := range []string{
+		"C18:1", "WHAT THE FINDINGS REST ON", "typical-disputed; Shea butter, unrefined [W",
+		"Codex Alimentarius, CXS 325R-2017",
+	} {
 		if !strings.Contains(working.String(), said) || strings.Contains(page, said) {
 			t.Errorf("%q: in the working %v, on the sheet %v", said, strings.Contains(working.String(), said),
 				strings.Contains(page, said))

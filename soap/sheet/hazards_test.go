@@ -63,8 +63,10 @@ func TestTheCautionsOfTheHeatStandWhereTheyHold(t *testing.T) {
 		{"soda above 42.5 %", `{"kind": "sodium-hydroxide", "purity": "98 %"}`, "43.5 %", []string{extrapolated}}, // 42.63 %
 		{"potash", potash, "33 %", []string{largest}},
 		{"a stock of potash, thinned", `{"kind": "potassium-hydroxide", "stock": {"strength": {"low": "44 %", "high": "45 %"}}}`, "33 %", []string{unknown}},
-		{"a stock of soda, thinned", `{"kind": "sodium-hydroxide", "stock": {"strength": {"low": "44 %", "high": "45 %"}}}`,
-			"30 %", nil},
+		{
+			"a stock of soda, thinned", `{"kind": "sodium-hydroxide", "stock": {"strength": {"low": "44 %", "high": "45 %"}}}`,
+			"30 %", nil,
+		},
 	} {
 		page := flat(write(t, batchOf(t, barsWith(row.alkali, `{"lye_concentration": "`+row.water+`"}`,
 			`, "temperature": {"water": "10 °C", "room": "20 °C"}`)), units.Gram))
@@ -92,8 +94,10 @@ func TestThePageOnHeatSaysWhatIsLeftOpen(t *testing.T) {
 		{soap.SodiumHydroxide, 135, []string{extrapolated}}, // 42.6 %
 		{soap.PotassiumHydroxide, 200, []string{largest}},
 	} {
-		m := lye.Mixing{Water: units.Grams(row.water), WaterAt: units.Celsius(10),
-			Alkalis: []lye.Portion{{Alkali: row.alkali, Mass: units.Grams(100), Hydroxide: units.Percent(100)}}}
+		m := lye.Mixing{
+			Water: units.Grams(row.water), WaterAt: units.Celsius(10),
+			Alkalis: []lye.Portion{{Alkali: row.alkali, Mass: units.Grams(100), Hydroxide: units.Percent(100)}},
+		}
 		h, err := m.Bound()
 		if err != nil {
 			t.Fatal(err)

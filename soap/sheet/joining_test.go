@@ -33,22 +33,32 @@ func TestTheStepOfJoiningIsThatOfTheStage(t *testing.T) {
 			"add the alkali to it, a little at a time, never the water to the alkali", true},
 		"a lye with too much alkali": {weighed("lye", rich), "Do not pour the lye as it is: first mend it, as it says " +
 			"further up. Then p" + pour, true},
-		"a reading in doubt": {weighed("lye", lost),
-			"Do not pour the lye yet: weigh again first, as it says further up.", true},
+		"a reading in doubt": {
+			weighed("lye", lost),
+			"Do not pour the lye yet: weigh again first, as it says further up.", true,
+		},
 		"a pot with grains in it": {weighed("pot", thick), "Do not pour this batter for use: grains of alkali are in " +
 			"it, and no oil mends that. Do not use it on skin.", false},
-		"parts with grains in them": {weighed("parts", thick),
-			"Do not pour this batter for use: grains of alkali are in it", false},
-		"moulds with grains in them": {weighed("moulds", thick),
-			"It is poured, with grains of alkali in it, and nothing mends that: do not use it on skin.", false},
-		"a pot in order": {weighed("pot", asPlanned),
-			"The lye is in the oils: stir to a light trace, then divide the batter.", false},
+		"parts with grains in them": {
+			weighed("parts", thick),
+			"Do not pour this batter for use: grains of alkali are in it", false,
+		},
+		"moulds with grains in them": {
+			weighed("moulds", thick),
+			"It is poured, with grains of alkali in it, and nothing mends that: do not use it on skin.", false,
+		},
+		"a pot in order": {
+			weighed("pot", asPlanned),
+			"The lye is in the oils: stir to a light trace, then divide the batter.", false,
+		},
 		"a pot with too much alkali": {weighed("pot", rich), "The lye is in the oils. First add what mends the batter, " +
 			"as it says further up.", false},
 		"a pot in doubt": {weighed("pot", lost), "Weigh again first, as it says further up, before anything " +
 			"is added or poured.", false},
-		"a pot that nothing mends": {weighed("pot", `, "oils": {"hall-oil": "0 g"}`),
-			"It has too much alkali, and nothing that is offered mends it: do not use it on skin.", false},
+		"a pot that nothing mends": {
+			weighed("pot", `, "oils": {"hall-oil": "0 g"}`),
+			"It has too much alkali, and nothing that is offered mends it: do not use it on skin.", false,
+		},
 		"parts in order":  {weighed("parts", asPlanned), "The batter is divided.", false},
 		"moulds in order": {weighed("moulds", asPlanned), "It is poured.", false},
 	} {

@@ -11,8 +11,10 @@ import (
 // plan the sheet says what its own masses give, and else it does not: a scale of a milligram
 // rounds nothing away.
 func TestTheSheetSaysWhatItsMassesGive(t *testing.T) {
-	for scale, says := range map[string]bool{`{"oils": "1 g", "small": "1 g"}`: true,
-		`{"oils": "1 mg", "small": "1 mg"}`: false} {
+	for scale, says := range map[string]bool{
+		`{"oils": "1 g", "small": "1 g"}`:   true,
+		`{"oils": "1 mg", "small": "1 mg"}`: false,
+	} {
 		b := shipped(t, "too-much-alkali", func(text string) string {
 			text = strings.Replace(text, `"scale": {"oils": "1 g", "small": "0.1 g"}`, `"scale": `+scale, 1)
 			i, j := strings.Index(text, `  "weighed"`), strings.Index(text, `  "parts"`)

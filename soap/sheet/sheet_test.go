@@ -73,8 +73,16 @@ func batches(t *testing.T) map[string]soap.Batch {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, scales := range [][2]string{{"", ""}, {"1 g", "0.01 g"}, {"0.1 g", "0.1 g"}, {"5 g", "1 g"},
-			{"0.25 g", "0.5 g"}, {"0.05 oz", "0.01 oz"}, {"1 mg", "1 mg"}, {"3 g", "0.7 g"}} {
+		for _, scales := range [][2]string{
+			{"", ""},
+			{"1 g", "0.01 g"},
+			{"0.1 g", "0.1 g"},
+			{"5 g", "1 g"},
+			{"0.25 g", "0.5 g"},
+			{"0.05 oz", "0.01 oz"},
+			{"1 mg", "1 mg"},
+			{"3 g", "0.7 g"},
+		} {
 			g := f
 			if scales[0] != "" {
 				g.Scale, g.Small = mass(t, scales[0]), mass(t, scales[1])
@@ -185,8 +193,10 @@ func TestEveryWeighingHasABoxAndItsMass(t *testing.T) {
 				want = append(want, weighing{l.Name, l.Weigh})
 			}
 			for _, a := range b.Alkalis {
-				name := map[soap.Alkali]string{soap.SodiumHydroxide: "Sodium hydroxide (NaOH)",
-					soap.PotassiumHydroxide: "Potassium hydroxide (KOH)"}[a.Alkali]
+				name := map[soap.Alkali]string{
+					soap.SodiumHydroxide:    "Sodium hydroxide (NaOH)",
+					soap.PotassiumHydroxide: "Potassium hydroxide (KOH)",
+				}[a.Alkali]
 				if a.Strength.Given() {
 					want = append(want, weighing{name + ", stock lye", a.Stock.Weigh})
 				} else {
@@ -196,8 +206,10 @@ func TestEveryWeighingHasABoxAndItsMass(t *testing.T) {
 			_, small := b.Formula.Scales()
 			for _, p := range b.Parts {
 				if len(b.Parts) > 1 {
-					want = append(want, weighing{"Batter, " + p.Share.PercentFixed(1) + " % of the pot",
-						p.Batter.Round(small, units.Nearest)})
+					want = append(want, weighing{
+						"Batter, " + p.Share.PercentFixed(1) + " % of the pot",
+						p.Batter.Round(small, units.Nearest),
+					})
 				}
 				for _, a := range p.Additions {
 					if a.Paste.Mass.Sign() > 0 {
@@ -737,8 +749,10 @@ func TestTwoAlkalisAreToldApartByTheirBottles(t *testing.T) {
 	page := write(t, batchOf(t, text(`{"kind": "sodium-hydroxide", "purity": {"low": "97 %", "high": "99 %"}, "saponifies": "90 %"},
 		{"kind": "potassium-hydroxide", "stock": {"strength": "45 %"}, "saponifies": "10 %"}`)), units.Gram)
 	lines := strings.Split(page, "\n")
-	for label, want := range map[string]string{"(NaOH)": "label says NaOH, purity 98 % (97 to 99 %)",
-		"(KOH)": "label says KOH, strength 45 %"} {
+	for label, want := range map[string]string{
+		"(NaOH)": "label says NaOH, purity 98 % (97 to 99 %)",
+		"(KOH)":  "label says KOH, strength 45 %",
+	} {
 		found := false
 		for i, line := range lines[:len(lines)-1] {
 			if strings.HasPrefix(line, "[ ] ") && strings.Contains(line, label) {

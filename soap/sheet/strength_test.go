@@ -43,8 +43,10 @@ func TestAStrengthIsPrintedInPercent(t *testing.T) {
 		t.Errorf("no strength of 50 in %.400s, %v", object, err)
 	}
 
-	m := lye.Mixing{Water: units.Grams(200), WaterAt: units.Celsius(20),
-		Alkalis: []lye.Portion{{Alkali: soap.SodiumHydroxide, Mass: units.Grams(100), Hydroxide: units.Whole(1)}}}
+	m := lye.Mixing{
+		Water: units.Grams(200), WaterAt: units.Celsius(20),
+		Alkalis: []lye.Portion{{Alkali: soap.SodiumHydroxide, Mass: units.Grams(100), Hydroxide: units.Whole(1)}},
+	}
 	page.Reset()
 	if err := sheet.WriteHeat(&page, m, must(m.Bound())); err != nil {
 		t.Fatal(err)
@@ -53,8 +55,10 @@ func TestAStrengthIsPrintedInPercent(t *testing.T) {
 		t.Errorf("no %s:\n%s", want, page.String())
 	}
 	page.Reset()
-	if err := sheet.WriteSolution(&page, lye.Solution{Alkali: soap.SodiumHydroxide, Strength: units.Percent(33),
-		At: units.Celsius(20)}, units.Mass{}, false); err != nil {
+	if err := sheet.WriteSolution(&page, lye.Solution{
+		Alkali: soap.SodiumHydroxide, Strength: units.Percent(33),
+		At: units.Celsius(20),
+	}, units.Mass{}, false); err != nil {
 		t.Fatal(err)
 	}
 	if want := "33 % hydroxide"; !strings.Contains(page.String(), want) {

@@ -116,22 +116,30 @@ func TestTheLyeIsDerivedToWhatThePackageGives(t *testing.T) {
 		"39.401 kJ") {
 		t.Fatalf("%v, %+v", err, steps)
 	}
-	stock := lye.Portion{Alkali: lye.SodiumHydroxide, Mass: units.Grams(200), Hydroxide: units.Percent(50),
-		Dissolved: true}
+	stock := lye.Portion{
+		Alkali: lye.SodiumHydroxide, Mass: units.Grams(200), Hydroxide: units.Percent(50),
+		Dissolved: true,
+	}
 	potash := lye.Portion{Alkali: lye.PotassiumHydroxide, Mass: units.Grams(40), Hydroxide: units.Percent(90)}
 	dry := lye.Portion{Alkali: lye.SodiumHydroxide, Mass: units.Grams(100), Hydroxide: units.Percent(98)}
 	acid, _ := lye.LookUpAcid("citric-acid-anhydrous")
 	for name, m := range map[string]lye.Mixing{
-		"dry": {Water: units.Grams(200), WaterAt: units.Celsius(12), Room: units.Celsius(20),
-			Alkalis: []lye.Portion{dry}},
+		"dry": {
+			Water: units.Grams(200), WaterAt: units.Celsius(12), Room: units.Celsius(20),
+			Alkalis: []lye.Portion{dry},
+		},
 		"ice":   {Water: units.Grams(150), WaterAt: units.Celsius(5), Ice: units.Grams(50), Alkalis: []lye.Portion{dry}},
 		"stock": {Water: units.Grams(100), WaterAt: units.Celsius(20), Alkalis: []lye.Portion{stock}},
-		"cold": {Water: units.Grams(100), WaterAt: units.Celsius(10), Room: units.Celsius(10),
-			Alkalis: []lye.Portion{stock}},
+		"cold": {
+			Water: units.Grams(100), WaterAt: units.Celsius(10), Room: units.Celsius(10),
+			Alkalis: []lye.Portion{stock},
+		},
 		"potash": {Water: units.Grams(100), WaterAt: units.Celsius(20), Alkalis: []lye.Portion{potash}},
 		"both":   {Water: units.Grams(250), WaterAt: units.Celsius(20), Alkalis: []lye.Portion{dry, potash}},
-		"an acid": {Water: units.Grams(250), WaterAt: units.Celsius(20), Alkalis: []lye.Portion{dry},
-			Acids: []lye.Neutralised{{Acid: acid, Pure: units.Grams(20)}}},
+		"an acid": {
+			Water: units.Grams(250), WaterAt: units.Celsius(20), Alkalis: []lye.Portion{dry},
+			Acids: []lye.Neutralised{{Acid: acid, Pure: units.Grams(20)}},
+		},
 		"as older": {Water: units.Grams(250), WaterAt: units.Celsius(20), Alkalis: []lye.Portion{dry}, Heat: lye.Older},
 	} {
 		bound, err := m.Bound()

@@ -27,17 +27,27 @@ func TestAFaultSaysWhereWhatAndWhatWouldBeRight(t *testing.T) {
 		fault           fault.Fault
 		error, sentence string
 	}{
-		{share, `3:14: oils[1].share: "120 %" is above 100 %; write what it is of the oils`,
-			`"120 %" is above 100 %; write what it is of the oils`},
-		{without(func(f *fault.Fault) { f.Line, f.Column = 0, 0 }),
+		{
+			share, `3:14: oils[1].share: "120 %" is above 100 %; write what it is of the oils`,
+			`"120 %" is above 100 %; write what it is of the oils`,
+		},
+		{
+			without(func(f *fault.Fault) { f.Line, f.Column = 0, 0 }),
 			`oils[1].share: "120 %" is above 100 %; write what it is of the oils`,
-			`"120 %" is above 100 %; write what it is of the oils`},
-		{without(func(f *fault.Fault) { f.Path = "" }), `3:14: "120 %" is above 100 %; write what it is of the oils`,
-			`"120 %" is above 100 %; write what it is of the oils`},
-		{without(func(f *fault.Fault) { f.Text, f.Reason = "", "is missing" }),
-			`3:14: oils[1].share: is missing; write what it is of the oils`, `is missing; write what it is of the oils`},
-		{without(func(f *fault.Fault) { f.Remedy = "" }), `3:14: oils[1].share: "120 %" is above 100 %`,
-			`"120 %" is above 100 %`},
+			`"120 %" is above 100 %; write what it is of the oils`,
+		},
+		{
+			without(func(f *fault.Fault) { f.Path = "" }), `3:14: "120 %" is above 100 %; write what it is of the oils`,
+			`"120 %" is above 100 %; write what it is of the oils`,
+		},
+		{
+			without(func(f *fault.Fault) { f.Text, f.Reason = "", "is missing" }),
+			`3:14: oils[1].share: is missing; write what it is of the oils`, `is missing; write what it is of the oils`,
+		},
+		{
+			without(func(f *fault.Fault) { f.Remedy = "" }), `3:14: oils[1].share: "120 %" is above 100 %`,
+			`"120 %" is above 100 %`,
+		},
 		{fault.Fault{Reason: "is wrong"}, "is wrong", "is wrong"},
 	} {
 		if got := c.fault.Error(); got != c.error {
@@ -73,8 +83,10 @@ func TestKindsAreFoundThroughFaults(t *testing.T) {
 			t.Errorf("%v is not found", kind)
 		}
 	}
-	for _, kind := range []error{fault.ErrUnknown, fault.ErrConflict, fault.ErrRange, fault.ErrFormat, fault.ErrImpossible,
-		units.ErrSize} {
+	for _, kind := range []error{
+		fault.ErrUnknown, fault.ErrConflict, fault.ErrRange, fault.ErrFormat, fault.ErrImpossible,
+		units.ErrSize,
+	} {
 		if errors.Is(err, kind) {
 			t.Errorf("%v is found", kind)
 		}
@@ -102,10 +114,14 @@ func TestTheMessageOfAFaultStandsAlone(t *testing.T) {
 		want  string
 	}{
 		{share, `In oils[1].share, "120 %" is above 100 %; write what it is of the oils.`},
-		{fault.Fault{Path: "water", Reason: "is missing", Remedy: "say how much water"},
-			"water is missing; say how much water."},
-		{fault.Fault{Path: "oils[0].oil", Text: "oliv", Reason: "is not a built-in oil", Remedy: "did you mean olive?"},
-			`In oils[0].oil, "oliv" is not a built-in oil; did you mean olive?`},
+		{
+			fault.Fault{Path: "water", Reason: "is missing", Remedy: "say how much water"},
+			"water is missing; say how much water.",
+		},
+		{
+			fault.Fault{Path: "oils[0].oil", Text: "oliv", Reason: "is not a built-in oil", Remedy: "did you mean olive?"},
+			`In oils[0].oil, "oliv" is not a built-in oil; did you mean olive?`,
+		},
 		{fault.Fault{Text: "oliv", Reason: "is not a built-in oil"}, `"oliv" is not a built-in oil.`},
 		{fault.Fault{Reason: "is empty", Remedy: "write a formula"}, "The input is empty; write a formula."},
 		{fault.Fault{Path: "a\nb", Reason: "is not a key of a formula"}, `a\nb is not a key of a formula.`},

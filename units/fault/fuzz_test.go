@@ -15,8 +15,10 @@ func FuzzFaultsAsJSON(f *testing.F) {
 	f.Add("oils[0].oil", "olvie", 3, 14) // as most are
 	f.Fuzz(func(t *testing.T, path, text string, line, column int) {
 		const reason, remedy = "is not a known oil", "did you mean olive?"
-		placed := fault.Fault{Path: path, Text: text, Reason: reason, Remedy: remedy, Line: line, Column: column,
-			Kind: fault.ErrUnknown}
+		placed := fault.Fault{
+			Path: path, Text: text, Reason: reason, Remedy: remedy, Line: line, Column: column,
+			Kind: fault.ErrUnknown,
+		}
 		faults := fault.Faults{placed, {Path: path, Reason: reason, Kind: fault.ErrMissing}}
 		object, err := faults.MarshalJSON()
 		if err != nil {
@@ -40,8 +42,14 @@ func FuzzFaultsAsJSON(f *testing.F) {
 			for _, pair := range []struct {
 				got  *string
 				want string
-			}{{read.Path, want.Path}, {read.Text, want.Text}, {read.Reason, want.Reason}, {read.Remedy, want.Remedy},
-				{read.Message, want.Message()}, {read.Kind, want.Word()}} {
+			}{
+				{read.Path, want.Path},
+				{read.Text, want.Text},
+				{read.Reason, want.Reason},
+				{read.Remedy, want.Remedy},
+				{read.Message, want.Message()},
+				{read.Kind, want.Word()},
+			} {
 				if pair.got == nil || *pair.got != string([]rune(pair.want)) {
 					t.Errorf("%q came back otherwise: %s", pair.want, object)
 				}
