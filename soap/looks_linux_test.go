@@ -1,3 +1,5 @@
+//go:build !race
+
 package soap_test
 
 import (
@@ -49,7 +51,8 @@ func (c *timed) Err() error {
 
 // Work stops within 10 ms of the end of its context: so long at most is worked between two looks at it, and after the
 // one that found it ended. The shortest of three runs counts of each look, and 2.5 times as much is given to a machine
-// that is loaded, or slower.
+// that is loaded, or slower. The race detector makes work ten times as long and finds nothing in one goroutine: the
+// test is left out with it.
 func TestWorkBetweenTwoLooksAtAContextIsShort(t *testing.T) {
 	if testing.Short() {
 		t.Skip("works the heaviest formulas out several times")
