@@ -192,7 +192,8 @@ func (g *weigher) batters() {
 	for i := range g.parts {
 		name := g.parts[i].Name
 		for _, part := range g.read.Parts {
-			if batter := part.Batter; part.Part == name && batter.Read && !g.slipped(true, batter.Mass, g.partPot[i], name, "parts", name, "batter") {
+			if batter := part.Batter; part.Part == name && batter.Read &&
+				!g.slipped(true, batter.Mass, g.partPot[i], name, "parts", name, "batter") {
 				g.w.shares[i], _ = batter.Mass.Per(g.w.pot)
 				g.w.parts[i].Share = g.w.shares[i]
 				g.w.read.parts[i], g.w.read.batters[i] = true, batter.Mass

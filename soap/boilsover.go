@@ -7,32 +7,47 @@ import (
 	"example.com/lyewright/internal/names"
 )
 
-// What boils over in hot lye, by the words of its name, in English, German, French, Spanish, Italian and Dutch: in lower
-// case, without accents. They are common knowledge; nobody read them anywhere.
+// What boils over in hot lye, by the words of its name, in English, German, French, Spanish, Italian and Dutch: in
+// lower case, without accents. They are common knowledge; nobody read them anywhere.
 const (
-	alcoholWords wordList = " alcohol alkohol alcool ethanol etanol isopropanol isopropyl methanol spirits spiritus tincture tinktur teinture tintura" +
+	alcoholWords wordList = " alcohol alkohol alcool ethanol etanol isopropanol isopropyl methanol spirits spiritus" +
+		" tincture tinktur teinture tintura" +
 		" beer beers ale ales lager stout porter pils pilsner pilsener wort bier biere cerveza birra" +
-		" wine wines wein vin vino wijn champagne sekt prosecco cava gluhwein cider cidre sidra sidro mead hydromel hidromiel" +
-		" rum rhum ron vodka wodka whisky whiskey bourbon gin brandy cognac armagnac tequila mezcal schnaps schnapps liqueur" +
-		" liqueurs liquor likor licor liquore grappa ouzo sake absinthe absinth sherry vermouth wermut eggnog cologne kombucha "
-	sugarWords wordList = " honey honig miel miele honing sugar sugars zucker sucre azucar zucchero suiker syrup sirup sirop jarabe sirope" +
-		" sciroppo siroop stroop molasses melasse melaza melassa treacle maple agave nectar nektar lemonade limonade limonada" +
+		" wine wines wein vin vino wijn champagne sekt prosecco cava gluhwein cider cidre sidra sidro mead hydromel" +
+		" hidromiel" +
+		" rum rhum ron vodka wodka whisky whiskey bourbon gin brandy cognac armagnac tequila mezcal schnaps schnapps" +
+		" liqueur" +
+		" liqueurs liquor likor licor liquore grappa ouzo sake absinthe absinth sherry vermouth wermut eggnog cologne" +
+		" kombucha "
+	sugarWords wordList = " honey honig miel miele honing sugar sugars zucker sucre azucar zucchero suiker syrup" +
+		" sirup sirop jarabe sirope" +
+		" sciroppo siroop stroop molasses melasse melaza melassa treacle maple agave nectar nektar lemonade limonade" +
+		" limonada" +
 		" limonata cola juice juices saft jus zumo jugo succo must most fructose fruktose glucose glukose dextrose lactose" +
 		" laktose sucrose saccharose maltose jam marmalade marmelade confiture "
 
-	milkWords  wordList = " milk buttermilk whey milch molke lait lactoserum leche suero latte siero melk wei yoghurt yogurt cream "
-	driedWords wordList = " powder powdered dried dry condensed pulver poudre polvo polvere poeder concentre condensada condensato "
-	notWords   wordList = " without no non not sans ohne kein keine sin senza zonder "
-	richWords  wordList = " breast human mother mothers donkey mare mares maternel maternelle materna anesse burra asina "
+	milkWords wordList = " milk buttermilk whey milch molke lait lactoserum leche suero latte siero melk wei" +
+		" yoghurt yogurt cream "
+	driedWords wordList = " powder powdered dried dry condensed pulver poudre polvo polvere poeder concentre" +
+		" condensada condensato "
+	notWords  wordList = " without no non not sans ohne kein keine sin senza zonder "
+	richWords wordList = " breast human mother mothers donkey mare mares maternel maternelle materna anesse burra asina "
 )
 
 // madeOf are German words whose ends tell what something is made of, and words for milks with much sugar.
 var madeOfAlcohol, madeOfSugar = [...]string{"bier", "wein", "schnaps", "likor"},
-	[...]string{"saft", "sirup", "honig", "zucker", "milchpulver", "molkepulver", "molkenpulver", "kondensmilch", "trockenmilch", "muttermilch", "eselsmilch", "stutenmilch"}
+	[...]string{
+		"saft", "sirup", "honig", "zucker", "milchpulver", "molkepulver", "molkenpulver", "kondensmilch", "trockenmilch",
+		"muttermilch", "eselsmilch", "stutenmilch",
+	}
 
 // thinJuices are of what has little sugar, and sours of what has no alcohol left.
-var thinJuices, sours = [...]string{"aloe", "cucumber", "gurke", "concombre", "pepino", "lemon", "lime", "zitrone", "limette", "citron", "limon", "nettle", "celery"},
-	[...]string{"vinegar", "essig", "vinaigre", "vinagre", "aceto", "azijn"}
+var thinJuices = [...]string{
+	"aloe", "cucumber", "gurke", "concombre", "pepino", "lemon", "lime", "zitrone", "limette", "citron", "limon",
+	"nettle", "celery",
+}
+
+var sours = [...]string{"vinegar", "essig", "vinaigre", "vinagre", "aceto", "azijn"}
 
 // boilsOver tells by its name alone what something has in it that boils over in hot lye: alcohol, or over 5 % sugar. A
 // name that may be that of a drink with or without it counts as one with it: the safer reading.

@@ -23,7 +23,8 @@ const mostNested = 6
 // nested checks how deep blends of blends go. What leads back to itself is said of the materials.
 func (c *checker) nested() {
 	materials := c.f.Materials
-	if len(materials) == 0 || slices.ContainsFunc(c.found, func(f checked) bool { return strings.HasPrefix(f.Path, "materials") }) {
+	faulty := func(f checked) bool { return strings.HasPrefix(f.Path, "materials") }
+	if len(materials) == 0 || slices.ContainsFunc(c.found, faulty) {
 		return
 	}
 	depth := make(map[string]int, len(materials))

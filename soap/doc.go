@@ -88,11 +88,12 @@
 // 50 additions in a part (loads that are looked for among them, of which a part has at most six), 100 vessels, 100
 // materials of the maker's own with 300 constituents each, and 100 swatches. In all parts together there are at most
 // 1500 additions, and 100 loads that are looked for; these may take as long as those of three parts of six colourants
-// each, with swatches of 71 bands, of five such parts with 36 bands, or of twelve with swatches in sRGB. All materials
-// together have at most 5000 constituents and parts of blends, and blends of blends nest at most six deep. And what
-// drives each other round after round (what fills vessels, a promise, the most of a fragrance, loads looked for) has a budget of steps, which no formula of a
-// maker that we know comes near. More is refused, with an [ErrLimit] that says of what there is too much, before it
-// costs anything; only the budget of steps shows as late as in the working.
+// each, with swatches of 71 bands, of five such parts with 36 bands, or of twelve with swatches in sRGB. All
+// materials together have at most 5000 constituents and parts of blends, and blends of blends nest at most six deep.
+// And what drives each other round after round (what fills vessels, a promise, the most of a fragrance, loads looked
+// for) has a budget of steps, which no formula of a maker that we know comes near. More is refused, with an
+// [ErrLimit] that says of what there is too much, before it costs anything; only the budget of steps shows as late as
+// in the working.
 //
 // At most 200 findings are told of a batch and of each view, dangers first, and the last then says how many more there
 // are; and at most a hundred faults of a formula, and one more.

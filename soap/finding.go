@@ -31,12 +31,11 @@ func (s Severity) String() string {
 // and Severity are part of the library's interface; the sentence, [Finding.Message], is
 // not.
 //
-// These may be a [Danger]: superfat-below-zero and superfat-likely-negative, where a bar
-// would or may well burn skin; saponification-outside, where it would with the published
-// value of an oil or a milk; acid-unusual, where it would with the acid at its usual strength; lye-undissolved, of what was weighed; hydrogen, of a metal that alkali
-// dissolves; and fragrance-over-cap. A program that shows nothing else should show those, and
-// knows that a [Warning] may be of a hazard, too: the film of a glitter may have a layer of
-// aluminium. All codes, by what they are about:
+// These may be a [Danger]: superfat-below-zero and superfat-likely-negative, where a bar would or may well burn skin;
+// saponification-outside, where it would with the published value of an oil or a milk; acid-unusual, where it would
+// with the acid at its usual strength; lye-undissolved, of what was weighed; hydrogen, of a metal that alkali
+// dissolves; and fragrance-over-cap. A program that shows nothing else should show those, and knows that a [Warning]
+// may be of a hazard, too: the film of a glitter may have a layer of aluminium. All codes, by what they are about:
 //
 //   - superfat: superfat-below-zero, superfat-likely-negative, free-alkali-worst,
 //     part-superfat-shifted, superfat-unusual
@@ -75,9 +74,10 @@ type Finding struct {
 	Source cite.Source // of the limit or the figure
 	Names  []string    // what it is about: oils, a part, an addition and the rules for it
 
-	// SuperfatIf is what the superfat would be if the figure that the finding doubts were
-	// the usual one: of saponification-outside with the published value, of purity-low with
-	// the bottle at its usual purity, of acid-unusual (strength) with the acid at its usual one, and of the first two with all such figures where Detail says so. Nil of all others.
+	// SuperfatIf is what the superfat would be if the figure that the finding doubts were the usual one: of
+	// saponification-outside with the published value, of purity-low with the bottle at its usual purity, of
+	// acid-unusual (strength) with the acid at its usual one, and of the first two with all such figures where Detail
+	// says so. Nil of all others.
 	SuperfatIf *SuperfatIf
 
 	// Detail tells cases of one code apart: a word of the list below, empty for the usual
@@ -86,8 +86,8 @@ type Finding struct {
 	//   - acid-unusual: strength (over what is mostly sold under its name)
 	//   - additive-unjudged: fragrance (its name is also that of one)
 	//   - colourant-not-permitted: eu, us: under which law
-	//   - colourant-unjudged: fragrance (its name is also that of one), numbers (not all its Colour Index numbers are known),
-	//     unheld (its law or its stability in alkali is not held)
+	//   - colourant-unjudged: fragrance (its name is also that of one), numbers (not all its Colour Index numbers are
+	//     known), unheld (its law or its stability in alkali is not held)
 	//   - density-unknown: much (of oils that are much of the batter)
 	//   - fragrance-behaviour: what it does, accelerates, rices or seizes; of several the
 	//     gravest

@@ -68,9 +68,9 @@ func (j *judge) acids() {
 	}
 }
 
-// strongAcid judges the strength of an acid that is mostly sold weaker: a vinegar of over 10 %, which has about 5 %, and a
-// lactic acid of over 90 %, which has 80 to 90 % (memory, as the notes on their names). Less of it takes less alkali,
-// and the rest of what is added for it is left over.
+// strongAcid judges the strength of an acid that is mostly sold weaker: a vinegar of over 10 %, which has about 5 %,
+// and a lactic acid of over 90 %, which has 80 to 90 % (memory, as the notes on their names). Less of it takes less
+// alkali, and the rest of what is added for it is left over.
 func (j *judge) strongAcid(t trail, acid int) {
 	line, a := j.s.acids[acid].line, &j.b.Acids[acid]
 	note := names.Note(names.Acid, cmp.Or(j.s.f.Acids[acid].Asked, a.Acid.ID))

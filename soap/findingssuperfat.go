@@ -103,10 +103,10 @@ func (j *judge) negative(t trail, part int, names []string) {
 	j.add(f)
 }
 
-// lowByWaxes is the likely low of a part with the published range of each wax in place of the
-// caller's own value, which a certificate prints of all its esters: a cold process may leave them
-// as they are; a wax that is one by its name alone may take up anything from nothing to that value. It is 0 where no wax has a value of the caller's own that was not titrated, and
-// of one that lies outside what is published, which is judged for itself.
+// lowByWaxes is the likely low of a part with the published range of each wax in place of the caller's own value,
+// which a certificate prints of all its esters: a cold process may leave them as they are; a wax that is one by its
+// name alone may take up anything from nothing to that value. It is 0 where no wax has a value of the caller's own
+// that was not titrated, and of one that lies outside what is published, which is judged for itself.
 func (j *judge) lowByWaxes(part int) units.Ratio {
 	var built []Oil
 	var ids []string

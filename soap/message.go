@@ -178,8 +178,9 @@ func (f Finding) Message() string {
 		return name + ": alkali is added for it, " + f.Quoted + ". Leave the acid out, and the bar has too much alkali."
 	case "acid-unusual":
 		if f.Detail == acidStrength {
-			return name + ": a strength of " + value + " is planned, above " + limit + ". Under that name it is mostly sold at " +
-				f.Quoted + ". Check it against the label." + f.SuperfatIf.sentence("At "+f.Quoted)
+			return name + ": a strength of " + value + " is planned, above " + limit +
+				". Under that name it is mostly sold at " + f.Quoted + ". Check it against the label." +
+				f.SuperfatIf.sentence("At "+f.Quoted)
 		}
 		return name + " takes " + value + " of all the alkali, and over " + limit +
 			" is unusual: acids are planned at a few percent of the oils. Check its load and its strength against the label. " +

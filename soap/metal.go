@@ -105,10 +105,10 @@ func metalNamed(name string) string {
 	return ""
 }
 
-// metalThing tells which metal that gives off hydrogen in alkali a thing is made of by its name, such as
-// "aluminium star" or "zinc mould"; empty of any other. Of what is cast, strewn or filled no salt is sold under the
-// bare name of the metal, so that its name among other words means the metal, which is the safer reading. A salt, a white
-// (zinc white is the oxide) and what is free of it or rich in it are none.
+// metalThing tells which metal that gives off hydrogen in alkali a thing is made of by its name, such as "aluminium
+// star" or "zinc mould"; empty of any other. Of what is cast, strewn or filled no salt is sold under the bare name of
+// the metal, so that its name among other words means the metal, which is the safer reading. A salt, a white (zinc
+// white is the oxide) and what is free of it or rich in it are none.
 func metalThing(name string) string {
 	if metal := metalNamed(name); metal != "" || !mayNameMetal(name) {
 		return metal
@@ -179,7 +179,8 @@ func joined(word, metal, name string) bool {
 }
 
 func isForm(word, metal string) bool {
-	return metalForms.has(word) || foils.has(word) || glitterForms.has(word) || metal == "aluminium" && aluminiumForms.has(word)
+	return metalForms.has(word) || foils.has(word) || glitterForms.has(word) ||
+		metal == "aluminium" && aluminiumForms.has(word)
 }
 
 func isSalt(word string) bool {

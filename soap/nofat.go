@@ -8,9 +8,9 @@ import (
 	"example.com/lyewright/soap/lye"
 )
 
-// noFats are words of what takes up no alkali, or next to none, and is sold beside oils: of mineral oil, of silicones, of
-// hydrocarbons and of alcohols, in English, German, French, Spanish and Italian, folded. Each tells that by itself. They
-// are common knowledge; nobody read them anywhere.
+// noFats are words of what takes up no alkali, or next to none, and is sold beside oils: of mineral oil, of
+// silicones, of hydrocarbons and of alcohols, in English, German, French, Spanish and Italian, folded. Each tells
+// that by itself. They are common knowledge; nobody read them anywhere.
 const noFats wordList = " paraffin paraffins paraffine parafin paraffinum parafina paraffina paraffinol vaseline" +
 	" vaselina vaselinum vaselin petrolatum petroleum petrolato ozokerite ozokerit ceresin ceresine ceresina squalane" +
 	" squalan squalano squalene squalen dimethicone dimethicon dimeticone cyclomethicone cyclopentasiloxane silicone" +
@@ -24,7 +24,8 @@ var noFatPairs = [...]string{
 
 // bareNoFats are words of what takes up no alkali where nothing tells an oil or an ester beside them: rose water, and
 // not water lily oil; glycerine, and not glyceryl stearate.
-const bareNoFats wordList = " glycerine glycerin glycerinum glycerol glyzerin glicerina glicerine water aqua eau wasser" +
+const bareNoFats wordList = " glycerine glycerin glycerinum glycerol glyzerin glicerina glicerine water aqua eau" +
+	" wasser" +
 	" agua acqua "
 
 // noFatFault says what is wrong with an own oil that bears a name of what takes up no alkali, of water, of an alkali,

@@ -184,8 +184,8 @@ func takenApart(word string) sayings {
 
 // alkaliTriples are three letters, digits or others in a row of which each name of an alkali has one, and each word
 // that may be one letter off has one whatever that letter is.
-const alkaliTriples = "lye aug les siv lej isc loo aoh koh ioh sei nst atz atr hyd rox hyr hid hir idr ssi ido oxy cau tic" +
-	" tiq kau tis kal qui lim wat hau cal amm nia lmi sod sou sos pot ash dra cle roh ein goo tas bou lka m_o" +
+const alkaliTriples = "lye aug les siv lej isc loo aoh koh ioh sei nst atz atr hyd rox hyr hid hir idr ssi ido oxy" +
+	" cau tic tiq kau tis kal qui lim wat hau cal amm nia lmi sod sou sos pot ash dra cle roh ein goo tas bou lka m_o" +
 	" 524 525 526 527 529 131 130 766 133 215 _oh -oh (oh 4oh nh3 nh4 nh-"
 
 var triples = sync.OnceValue(func() *[1 << 10]uint32 {

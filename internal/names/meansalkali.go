@@ -255,7 +255,8 @@ func (s sayings) absent(i int) bool {
 	return s.says(at, free) && !s.says(at+1, afterFree)
 }
 
-// dissolved reports whether a name says that what it is of is dissolved: in words, or as a percentage that is no purity.
+// dissolved reports whether a name says that what it is of is dissolved: in words, or as a percentage that is no
+// purity.
 func (s sayings) dissolved(name string) bool {
 	const leastPurity = 80 // percent, of what is sold as solid (common practice)
 	if s.any(dissolved) || !strings.Contains(name, "%") || s.any(piece) {

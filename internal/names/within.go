@@ -19,7 +19,7 @@ const changing = " acid acids distillate olein oleine stearin stearine ester est
 
 // unlike are words of names that lie a letter off one that changes the meaning, and do not.
 const unlike = " mild mill mile hall full bear beef brand gran dream taste real deal bitter better lead lean later" +
-	" later they when four floor silk "
+	" they when four floor silk "
 
 // longestName is how many words the longest names have.
 const longestName = 6
