@@ -84,7 +84,9 @@ func viewOf(m fragrance.Material) map[string]any {
 		figure := object("cas", f.CAS.String(), "name", f.Name, "low_pct", percent(f.Low), "high_pct", percent(f.High), "source", f.Source.String(), "how", f.Source.How.String())
 		constituents = append(constituents, figure)
 	}
-	return object("fragrance", m.ID(), "asked", m.Asked(), "name_note", m.NameNote(), "data_edition", fragrance.DataEdition(), "name", m.Name(), "latin", m.Latin(), "category", "9", "in_annex", m.InAnnex(), "complete", m.Complete(),
+	return object("fragrance", m.ID(), "asked", m.Asked(), "name_note", m.NameNote(), "data_edition",
+		fragrance.DataEdition(), "name", m.Name(), "latin", m.Latin(), "category", "9", "in_annex", m.InAnnex(), "complete",
+		m.Complete(),
 		"unjudged", unjudged, "caps", caps(fragrance.IFRAAndEU), "caps_ifra_alone", caps(fragrance.IFRAAlone), "rules", rules, "constituents", constituents, "notes", texts(m.Notes()))
 }
 

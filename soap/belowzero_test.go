@@ -60,7 +60,8 @@ func TestTheRemedyIsThatOfTheCause(t *testing.T) {
 // both. By hand: 150 g of 1000 g held back leave a part 1 − 0.95/0.85 = −11.76 %; 140 g of NaOH
 // at 99.95 % are 196.286 g of KOH against 190: −3.31 %, and 135.4 g are 189.837 g, 0.09 % above.
 func TestBelowZeroIsSaidInPlaceOfLikelyNegative(t *testing.T) {
-	held := `{"part": "plain", "share": "50 %"}, {"part": "glow", "share": "rest", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "10 % of oils", "carrier": {"liquid": "yard-blend", "ratio": "3", "from": "formula"}}]}`
+	held := `{"part": "plain", "share": "50 %"}, {"part": "glow", "share": "rest", "colourants": [{"colourant": "dusk",
+		"unlisted": true, "load": "10 % of oils", "carrier": {"liquid": "yard-blend", "ratio": "3", "from": "formula"}}]}`
 	for _, test := range []struct {
 		change []string
 		code   string

@@ -40,7 +40,8 @@ func TestWhatLeavesNoRoomForSoapIsRefused(t *testing.T) {
 		{[]string{"water", `{"lye_concentration": "32 %", "liquids": [{"liquid": "hall broth", "share": "100 %", "water": "0.000001 %"}]}`}, "water.liquids[0]", "more than a tonne"},
 		{[]string{
 			"superfat", `{"at_least": "1 %"}`, "water",
-			`{"lye_concentration": "32 %", "liquids": [{"liquid": "hall milk", "share": "10 %", "water": "88 %", "fat": "4 %", "saponification": "227"}]}`,
+			`{"lye_concentration": "32 %", "liquids": [{"liquid": "hall milk", "share": "10 %", "water": "88 %", "fat": "4 %",
+				"saponification": "227"}]}`,
 		}, "superfat.at_least", "give its fat a range"},
 		{[]string{"weighed", `{}`}, "weighed", `write "stage"`},
 		{

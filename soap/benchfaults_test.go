@@ -148,7 +148,8 @@ func TestWhatIsWrongOnABenchIsSaidWithWhatWouldBeRight(t *testing.T) {
 			soap.ErrRange, "above 0 %",
 		},
 		{acid(`{"acid": "lactic-acid", "strength": "80 %", "load": "1 g", "compensate": true}, {"acid": "lactic-acid", "strength": "80 %", "load": "2 g", "compensate": true}`), "acids[1].acid", soap.ErrConflict, "first at acids[0]"},
-		{acid(`{"acid": "anhydrous citric acid", "load": "1 g", "compensate": true}, {"acid": "citric-acid-anhydrous", "load": "2 g", "compensate": true}`), "acids[1].acid", soap.ErrConflict, "first at acids[0]"},
+		{acid(`{"acid": "anhydrous citric acid", "load": "1 g", "compensate": true}, {"acid": "citric-acid-anhydrous",
+			"load": "2 g", "compensate": true}`), "acids[1].acid", soap.ErrConflict, "first at acids[0]"},
 
 		{
 			liquid(`{"liquid": "milk", "share": "50 %", "mass": "10 g", "water": "87 %"}`), "water.liquids[0]", soap.ErrConflict,

@@ -152,7 +152,8 @@ func TestAcidsTakeNoMoreThanThereIs(t *testing.T) {
 
 // Weighings of parts need not add up to the pot, and none moves another's superfat.
 func TestEachPartIsWhatItWasWeighedAs(t *testing.T) {
-	two := `{"part": "plain", "share": "50 %"}, {"part": "dusk", "share": "rest", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "10 g", "carrier": {"liquid": "hall-blend", "ratio": "2", "from": "extra"}}]}`
+	two := `{"part": "plain", "share": "50 %"}, {"part": "dusk", "share": "rest", "colourants": [{"colourant": "dusk",
+		"unlisted": true, "load": "10 g", "carrier": {"liquid": "hall-blend", "ratio": "2", "from": "extra"}}]}`
 	at := func(batter string) *soap.Reckoning {
 		return plainFormula().with("parts", two, "weighed", `{"stage": "parts", "parts": {"dusk": {"batter": "`+batter+`"}}}`).batch(t).Weighed
 	}

@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// A part with anything unjudged is not judged as a whole (FORMULA.md, Amendments): an additive or a colourant that bears
-// the name of a fragrance may be that. Salt and soot are no fragrance.
+// A part with anything unjudged is not judged as a whole (FORMULA.md, Amendments): an additive or a colourant that
+// bears the name of a fragrance may be that. Salt and soot are no fragrance.
 func TestAPartWithTheNameOfAFragranceIsNotJudgedAsAWhole(t *testing.T) {
 	for line, unjudged := range map[string][]string{
 		`"additives": [{"additive": "cinnamon-bark", "load": "3 % of oils"}]`:                     {"cinnamon-bark"},

@@ -64,7 +64,9 @@ func TestEachTriggerIsExact(t *testing.T) {
 		return `{"oil": "hall-blend", "share": "rest", "saponification": {"low": "189", "high": "191"}}, {"oil": "beeswax", "share": "` + share + `"}` + with
 	}
 	tops := func(ratio string) string {
-		return `{"part": "lantern", "share": "50 %", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "5 g", "carrier": {"liquid": "hall-blend", "ratio": "` + ratio + `", "from": "formula"}}]}, {"part": "glow", "share": "rest"}`
+		return `{"part": "lantern", "share": "50 %", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "5 g",
+			"carrier": {"liquid": "hall-blend", "ratio": "` + ratio + `", "from": "formula"}}]}, {"part": "glow",
+			"share": "rest"}`
 	}
 	half := []string{"superfat", `"50 %"`, "water", `{"per_oils": "20 %"}`}
 	scaled := func(small string, more ...string) []string {
@@ -479,19 +481,24 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 		plainFormula().with("oils", `{"oil": "Olivenöl", "share": "50 %"}, {"oil": "tallow", "share": "40 %"}, {"oil": "lanolin", "share": "rest"}`),
 		plainFormula().with("oils", `{"oil": "hall-blend", "share": "90 %", "saponification": "190"}, {"oil": "beeswax", "share": "10 %"}`),
 		plainFormula().with("scale", `{"oils": "1 mg", "small": "1.03 g"}`, "parts", `{"part": "lantern", "share": "50 %",
-			"colourants": [{"colourant": "dusk", "unlisted": true, "load": "1 g", "carrier": {"liquid": "goose-fat", "ratio": "20"}}],
-			"fragrances": [{"fragrance": "pear", "unlisted": true, "load": "1 g"}], "additives": [{"additive": "salt", "load": "0.4 g"}, {"additive": "cinnamon bark", "load": "1 g"}]}, {"part": "glow", "share": "rest"}`),
+			"colourants": [{"colourant": "dusk", "unlisted": true, "load": "1 g", "carrier": {"liquid": "goose-fat",
+				"ratio": "20"}}],
+			"fragrances": [{"fragrance": "pear", "unlisted": true, "load": "1 g"}], "additives": [{"additive": "salt",
+				"load": "0.4 g"}, {"additive": "cinnamon bark", "load": "1 g"}]}, {"part": "glow", "share": "rest"}`),
 	} {
 		look(t, p.batch(t))
 	}
 	look(t, plainFormula().with("oils", `{"oil": "olive", "share": "100 %"}`, "size",
 		`{"vessels": [{"vessel": "cup", "part": "glow", "count": 2, "volume": "80 mL"}]}`,
-		"parts", `{"part": "glow", "fragrances": [{"fragrance": "moonlight", "unlisted": true, "load": "1 % of oils"}]}`).batch(t))
+		"parts", `{"part": "glow", "fragrances": [{"fragrance": "moonlight", "unlisted": true,
+			"load": "1 % of oils"}]}`).batch(t))
 	look(t, plainFormula().with(
 		"materials", `{"fragrance": "pear", "certificates": [{"category": "9", "limit": "1 %", "amendment": "49"}], "behaviour": ["seizes"]},
 			{"fragrance": "hall-resin", "natural": true, "constituents": [{"cas": "57-06-7", "share": "1 %"}, {"cas": "8001-88-5", "share": "1 %"}, {"cas": "121-33-5", "share": "2 %"}]}`,
 		"parts", `{"part": "glow", "share": "100 %", "look": "pale", "work": "piped", "fragrances": [{"fragrance": "pear", "load": "7 % of oils"},
-			{"fragrance": "hall-resin", "load": "1 g"}, {"fragrance": "lime-expressed", "load": "1 g"}, {"fragrance": "cinnamon bark", "load": "1 mg"}, {"fragrance": "lavendar", "unlisted": true, "load": "1 g"}]}`).batch(t))
+			{"fragrance": "hall-resin", "load": "1 g"}, {"fragrance": "lime-expressed", "load": "1 g"},
+				{"fragrance": "cinnamon bark", "load": "1 mg"}, {"fragrance": "lavendar", "unlisted": true,
+				"load": "1 g"}]}`).batch(t))
 	look(t, plainFormula().with("materials", `{"fragrance": "wintergreen", "complete": true, "constituents": [{"cas": "119-36-8", "share": "98 %"}]}`,
 		"parts", `{"part": "glow", "share": "100 %", "fragrances": [{"fragrance": "wintergreen", "load": "1 g"}, {"fragrance": "clove-bud", "load": "1 g"}, {"fragrance": "rose-otto", "load": "2 % of oils"}, {"fragrance": "lime-expressed", "load": "1 g"}]}`).batch(t))
 	look(t, plainFormula().with(
@@ -513,13 +520,16 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 		"pigments", `{"colourant": "moon-white", "name": "Moon white", "ci": ["77891", "77510"], "nano": true}, {"colourant": "star-mica", "disperses_in": ["oil"], "usual": {"low": "0.5 % of batter", "high": "2 % of batter"}}, {"colourant": "night", "ci": ["12345"]}`,
 		"parts", `{"part": "glow", "share": "100 %", "target": {"lab": [50, -120, 60]}, "colourants": [{"colourant": "titanium-dioxide", "load": "1.2 % of oils"},
 			{"colourant": "madder", "load": "1 % of oils"}, {"colourant": "carbon-black", "load": "1 g"}, {"colourant": "moon-white", "load": "1 g"}, {"colourant": "night", "load": "1 g"},
-			{"colourant": "star-mica", "load": "3 % of batter", "carrier": {"liquid": "water", "ratio": "2"}}, {"colourant": "lantern soot", "unlisted": true, "load": "1 g"}, {"colourant": "cinnamon bark", "unlisted": true, "load": "1 g"}]}`).batch(t))
+			{"colourant": "star-mica", "load": "3 % of batter", "carrier": {"liquid": "water", "ratio": "2"}},
+				{"colourant": "lantern soot", "unlisted": true, "load": "1 g"}, {"colourant": "cinnamon bark", "unlisted": true,
+				"load": "1 g"}]}`).batch(t))
 	look(t, plainFormula().with("pigments", `{"colourant": "star-silver", "ci": ["77000"]}`, "parts", `{"part": "glow", "share": "100 %",
 		"colourants": [{"colourant": "aluminium-powder", "load": "1 g"}, {"colourant": "star-silver", "load": "1 g"}], "additives": [{"additive": "zinc dust", "load": "1 g"}]}`).batch(t))
 	// the cases of a code that nothing above has
 	look(t, plainFormula().with("oils", `{"oil": "beeswax", "share": "1 %", "saponification": "95"}, {"oil": "avocado", "share": "rest"}`,
 		"alkali", `{"kind": "sodium-hydroxide", "purity": "70 %"}`, "materials",
-		`{"fragrance": "pear", "behaviour": ["rices"], "complete": true, "constituents": [{"cas": "121-33-5", "share": "2 %"}]}, {"fragrance": "fig", "behaviour": ["accelerates"]}`,
+		`{"fragrance": "pear", "behaviour": ["rices"], "complete": true, "constituents": [{"cas": "121-33-5",
+			"share": "2 %"}]}, {"fragrance": "fig", "behaviour": ["accelerates"]}`,
 		"parts", `{"part": "glow", "share": "100 %", "look": "white", "work": "piped",
 			"fragrances": [{"fragrance": "pear", "load": "1 g"}, {"fragrance": "fig", "load": "1 g"}]}`).batch(t))
 	look(t, plainFormula().with("size", `{"vessels": [{"vessel": "cup", "part": "glow", "count": 13, "moulds": 6, "volume": "60 mL"}]}`,
@@ -531,12 +541,15 @@ func TestEveryFindingIsOneOfTheListedAndEveryListedOneIsFound(t *testing.T) {
 	}
 	look(t, plainFormula().with("weighed", `{"stage": "pot", "alkali": {"sodium-hydroxide": "142 g"}, "water": "100 g"}`).batch(t))
 	look(t, plainFormula().with("weighed", `{"stage": "lye", "water": "0 g"}`).batch(t))
-	look(t, plainFormula().with("size", `{"vessels": [{"vessel": "aluminium tray", "part": "glow", "count": 1, "volume": "1 L"}]}`,
+	look(t, plainFormula().with("size", `{"vessels": [{"vessel": "aluminium tray", "part": "glow", "count": 1,
+		"volume": "1 L"}]}`,
 		"parts", `{"part": "glow"}`).batch(t))
 	look(t, plainFormula().with("oils", `{"oil": "olive", "share": "50 %", "saponification": "200"}, {"oil": "coconut", "share": "50 %", "saponification": "276"}`, "superfat", `"3 %"`,
 		"temperature", `{"oils": "100 °C"}`).batch(t))
-	look(t, plainFormula().with("water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall honey", "share": "20 %", "water": "90 %"}]}`).batch(t))
-	look(t, plainFormula().with("acids", `{"acid": "acetic-acid", "load": "10 % of oils", "strength": "80 %", "compensate": true}`).batch(t))
+	look(t, plainFormula().with("water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall honey",
+		"share": "20 %", "water": "90 %"}]}`).batch(t))
+	look(t, plainFormula().with("acids", `{"acid": "acetic-acid", "load": "10 % of oils", "strength": "80 %",
+		"compensate": true}`).batch(t))
 	look(t, plainFormula().with("acids",
 		`{"acid": "vinegar", "load": "4 % of oils", "strength": "100 %", "compensate": true}`).batch(t))
 	look(t, plainFormula().with("acids",
@@ -1024,7 +1037,8 @@ func TestCheckSaysOfATypedFormulaWhatTheReaderSaysOfItsFile(t *testing.T) {
 		{[]string{"parts", part("10 % of oils", `{"liquid": "macadamia", "ratio": "1"}`)}, func(f *soap.Formula) {
 			colourant(f, tenth, soap.Carrier{In: soap.InOil, Oil: builtIn(t, "macadamia"), Ratio: units.Whole(1)})
 		}},
-		{[]string{"parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "unlisted": true, "load": "1 g"}, {"fragrance": "pear", "unlisted": true, "load": "2 g"}]}`}, func(f *soap.Formula) {
+		{[]string{"parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "unlisted": true,
+			"load": "1 g"}, {"fragrance": "pear", "unlisted": true, "load": "2 g"}]}`}, func(f *soap.Formula) {
 			f.Parts[0].Fragrances = []soap.Addition{
 				{Name: "pear", Unlisted: true, Load: soap.Load{Mass: units.Grams(1)}},
 				{Name: "pear", Unlisted: true, Load: soap.Load{Mass: units.Grams(2)}},

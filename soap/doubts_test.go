@@ -10,7 +10,8 @@ import (
 // place of 70 % makes 61.071: 100 − 113.374 = −13.37 %. NaOH alone is 100 − 99.803 = 0.2 %.
 func TestLowPuritiesAreToldTogether(t *testing.T) {
 	alkali := func(potash string) string {
-		return `{"kind": "sodium-hydroxide", "purity": "89 %", "saponifies": "50 %"}, {"kind": "potassium-hydroxide", "purity": "` + potash + `", "saponifies": "50 %"}`
+		return `{"kind": "sodium-hydroxide", "purity": "89 %", "saponifies": "50 %"}, {"kind": "potassium-hydroxide",
+			"purity": "` + potash + `", "saponifies": "50 %"}`
 	}
 	b := plainFormula().with("alkali", alkali("70 %")).batch(t)
 	for _, subject := range []string{"alkali[0]", "alkali[1]"} {

@@ -16,7 +16,8 @@ var (
 		"NaOH", "NaOH beads", "NaOH pearls", "NaOH pellets", "naoh-perlen", "caustic soda", "caustic soda flakes",
 		"caustic soda pearls", "Caustic-Soda 99%", "sodium hydroxide", "sodium hydroxide pellets", "sodium-hydroxid",
 		"sodiumhydroxide", "sodium hydroxyde", "sodum hydroxide", "natrium hydroxide", "Natriumhydroxidplätzchen",
-		"sodium hydroxide (lye)", "lye (sodium hydroxide)", "1310-73-2", "CAS 1310-73-2", "E 524", "lye crystals", "soda lye beads",
+		"sodium hydroxide (lye)", "lye (sodium hydroxide)", "1310-73-2", "CAS 1310-73-2", "E 524", "lye crystals",
+		"soda lye beads",
 		"soude caustique en perles", "sosa cáustica en escamas", "hydroxide of sodium", "Na(OH)",
 		"hidróxido de sodio en perlas", "Ätznatron fein", "causticsoda",
 	}
@@ -40,18 +41,23 @@ var (
 		"cal viva", "ammonium hydroxide", "Ca(OH)2", "1305-62-0", "Calciumoxid", "household ammonia", "oven cleaner spray",
 		"pickling lime", "milk of lime", "Kalkwasser",
 	}
-	// Names that have an alkali's name in them by letters alone, of which it is a salt, or which say that it is free of one.
+	// Names that have an alkali's name in them by letters alone, of which it is a salt, or which say that it is free of
+	// one.
 	harmless = []string{
 		"lye-free", "lye free base", "without lye", "free of caustic soda", "sans soude caustique",
-		"laugenfrei", "polyester", "barley", "barley water", "polyethylene", "sodium lactate", "sodium citrate", "baking soda",
+		"laugenfrei", "polyester", "barley", "barley water", "polyethylene", "sodium lactate", "sodium citrate",
+		"baking soda",
 		"washing soda", "soda crystals", "soda water", "club soda", "sodium carbonate", "potassium carbonate",
 		"sodium bicarbonate", "bicarbonate de soude", "cristaux de soude", "sodium chloride", "potassium sorbate",
 		"aluminium hydroxide", "chromium hydroxide green", "iron oxide hydroxide", "magnesium hydroxide", "Aluminiumhydroxid",
 		"iron(III) hydroxide", "calcium carbonate", "key lime juice powder", "lime-blossom tea", "lime zest", "kohlrabi",
-		"acoustic", "hydroxystearate", "titanium dioxide powder", "sulphate of potash", "ammonium lauryl sulfate", "gum ammoniac",
+		"acoustic", "hydroxystearate", "titanium dioxide powder", "sulphate of potash", "ammonium lauryl sulfate",
+		"gum ammoniac",
 		"pearl mica", "calendula", "lavender buds", "coffee grounds", "oat flour", "honey", "fine salt", "star dust",
-		"pressed cornflower", "petals", "glimmer", "little moon", "moon", "comet", "cloud", "sun", "star", "leaf", "dusk mica",
-		"meadow milk", "hall cream", "lantern cider", "oat milk", "hydrated silica", "beer", "nettle tea", "caramel", "Armonia",
+		"pressed cornflower", "petals", "glimmer", "little moon", "moon", "comet", "cloud", "sun", "star", "leaf",
+		"dusk mica",
+		"meadow milk", "hall cream", "lantern cider", "oat milk", "hydrated silica", "beer", "nettle tea", "caramel",
+		"Armonia",
 		"olives", "loofah", "rose water", "alkali blue",
 	}
 )
@@ -138,13 +144,14 @@ func TestWhatIsNoAlkaliIsRefusedNowhere(t *testing.T) {
 	}
 }
 
-// A pigment and a fragrance of the maker's own may be called what they are not: their names are looked at where they are
-// used.
+// A pigment and a fragrance of the maker's own may be called what they are not: their names are looked at where they
+// are used.
 func TestAnAlkaliOfTheMakersOwnIsRefused(t *testing.T) {
 	for kind, f := range map[string]pieces{
 		"colourants[0].colourant": plainFormula().with("pigments", `{"colourant": "moth", "name": "caustic soda beads"}`,
 			"parts", oneAddition("colourants", `{"colourant": "moth", "load": "1 g"}`)),
-		"fragrances[0].fragrance": plainFormula().with("materials", `{"fragrance": "food grade lye", "complete": true, "constituents": []}`,
+		"fragrances[0].fragrance": plainFormula().with("materials", `{"fragrance": "food grade lye", "complete": true,
+			"constituents": []}`,
 			"parts", oneAddition("fragrances", `{"fragrance": "food grade lye", "load": "1 g"}`)),
 	} {
 		_, faults := read(t, f.text())

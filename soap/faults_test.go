@@ -56,8 +56,10 @@ const wrongInManyWays = `{
   "water": {"lye_concentration": "32 %", "per_alkali": "2"},
   "scale": {"oils": "1 g", "small": "0.5 mg"},
   "parts": [
-    {"part": "grün", "share": "60 %", "colourants": [{"colourant": "grün", "unlisted": true, "load": "0.8 %"}, {"colourant": "grün", "unlisted": true, "load": "-1 g"}],
-      "fragrances": [{"fragrance": "pear", "unlisted": true, "load": "max", "carrier": {"liquid": "sunflowr", "ratio": "1001"}}]},
+    {"part": "grün", "share": "60 %", "colourants": [{"colourant": "grün", "unlisted": true, "load": "0.8 %"},
+	{"colourant": "grün", "unlisted": true, "load": "-1 g"}],
+      "fragrances": [{"fragrance": "pear", "unlisted": true, "load": "max", "carrier": {"liquid": "sunflowr",
+	"ratio": "1001"}}]},
     {"part": "grün", "share": "150 %", "look": "piped", "additives": [{"additive": "a\u2028b", "load": "4 gallons"}]}
   ]
 }
@@ -273,7 +275,10 @@ func TestABoundIsTheMostThatPasses(t *testing.T) {
 	}
 	additions := func(colourants, fragrances, additives int) []string {
 		of := func(kind string, n int) string {
-			return `"` + kind + `s": [` + list(n, func(i int) string { return fmt.Sprintf(`{"%s": "jar %d", "unlisted": true, "load": "1 mg"}`, kind, i) }) + `]`
+			return `"` + kind + `s": [` + list(n, func(i int) string {
+				return fmt.Sprintf(`{"%s": "jar %d", "unlisted": true,
+				"load": "1 mg"}`, kind, i)
+			}) + `]`
 		}
 		return []string{"parts", `{"part": "lantern", "share": "100 %", ` + of("colourant", colourants) + ", " +
 			of("fragrance", fragrances) + ", " + of("additive", additives) + `}`}

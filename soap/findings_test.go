@@ -330,7 +330,8 @@ func TestEachFindingFiresBeyondItsTriggerAndNotBefore(t *testing.T) {
 		// the first oil is 1 g of 1000 g
 		{"an oil changed by more", "rounding-coarse", []string{
 			"scale", `{"oils": "1.0201 g", "small": "1 mg"}`, "oils",
-			`{"oil": "hall-blend", "share": "0.1 %", "saponification": {"low": "189", "high": "191"}}, {"oil": "yard-blend", "share": "rest", "saponification": {"low": "189", "high": "191"}}`,
+			`{"oil": "hall-blend", "share": "0.1 %", "saponification": {"low": "189", "high": "191"}}, {"oil": "yard-blend",
+				"share": "rest", "saponification": {"low": "189", "high": "191"}}`,
 		}, note, "oils[0]", "2.01", "2", "%", "hall-blend"},
 		// 128.7 g of alkali down to 120 g: 8.7/128.67763 = 6.7437 %
 		{"alkali changed by more", "rounding-coarse", []string{
@@ -350,7 +351,8 @@ func TestEachFindingFiresBeyondItsTriggerAndNotBefore(t *testing.T) {
 		// 0.99 g of a fragrance is rounded down, where a colourant would be 1 g
 		{"a fragrance rounded down to nothing", "rounding-coarse", []string{
 			"scale", `{"oils": "1 mg", "small": "1 g"}`,
-			"parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "unlisted": true, "load": "0.99 g"}]}`,
+			"parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "unlisted": true,
+				"load": "0.99 g"}]}`,
 		}, warning, "parts[0].fragrances[0]", "100", "2", "%", "pear"},
 		{"no addition", "colourant-unjudged", nil, 0, "", "", "", "", ""},
 		{
@@ -485,30 +487,36 @@ func TestEachFindingFiresBeyondItsTriggerAndNotBefore(t *testing.T) {
 		},
 		{"a liquid without sugar", "liquid-sugar", []string{
 			"water",
-			`{"lye_concentration": "33 %", "liquids": [{"liquid": "hall tea", "share": "50 %", "water": "99 %", "sugar": "0 %"}]}`,
+			`{"lye_concentration": "33 %", "liquids": [{"liquid": "hall tea", "share": "50 %", "water": "99 %",
+				"sugar": "0 %"}]}`,
 		}, 0, "", "", "", "", ""},
 		{"a liquid with sugar", "liquid-sugar", []string{
 			"water",
-			`{"lye_concentration": "33 %", "liquids": [{"liquid": "hall tea", "share": "50 %", "water": "99 %", "sugar": "0.1 %"}]}`,
+			`{"lye_concentration": "33 %", "liquids": [{"liquid": "hall tea", "share": "50 %", "water": "99 %",
+				"sugar": "0.1 %"}]}`,
 		}, note, "water.liquids[0]", "0.1", "", "%", "hall tea"},
 		{
 			"a liquid without alcohol", "liquid-alcohol",
-			[]string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall ale", "share": "50 %", "water": "90 %", "alcohol": "0 %"}]}`},
+			[]string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall ale", "share": "50 %",
+				"water": "90 %", "alcohol": "0 %"}]}`},
 			0, "", "", "", "", "",
 		},
 		{
 			"a liquid with alcohol", "liquid-alcohol",
-			[]string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall ale", "share": "50 %", "water": "90 %", "alcohol": "4.8 %"}]}`},
+			[]string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "hall ale", "share": "50 %",
+				"water": "90 %", "alcohol": "4.8 %"}]}`},
 			note, "water.liquids[0]", "4.8", "", "%", "hall ale",
 		},
 		{
 			"a fat without a range in a liquid", "saponification-single",
-			[]string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "goat milk", "share": "50 %", "water": "87 %", "fat": "4 %", "saponification": "225"}]}`},
+			[]string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "goat milk", "share": "50 %",
+				"water": "87 %", "fat": "4 %", "saponification": "225"}]}`},
 			note, "water.liquids[0]", "225", "", "mg KOH/g", "goat milk",
 		},
 		{
 			"a fat with a range", "saponification-single",
-			[]string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "goat milk", "share": "50 %", "water": "87 %", "fat": "4 %", "saponification": {"low": "218", "high": "235"}}]}`},
+			[]string{"water", `{"lye_concentration": "33 %", "liquids": [{"liquid": "goat milk", "share": "50 %",
+				"water": "87 %", "fat": "4 %", "saponification": {"low": "218", "high": "235"}}]}`},
 			0, "", "", "", "", "",
 		},
 		{
@@ -551,7 +559,8 @@ func TestEachFindingFiresBeyondItsTriggerAndNotBefore(t *testing.T) {
 		},
 		{
 			"a fragrance is no additive", "additive-unjudged",
-			[]string{"parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "unlisted": true, "load": "1 g"}]}`},
+			[]string{"parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "unlisted": true,
+				"load": "1 g"}]}`},
 			0, "", "", "", "", "",
 		},
 	} {

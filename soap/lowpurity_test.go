@@ -61,7 +61,8 @@ func TestALowPurityTellsTheSuperfatAtTheUsualOne(t *testing.T) {
 func TestALowPurityIsToldOfTheWorstPart(t *testing.T) {
 	b := plainFormula().with(
 		"alkali", `{"kind": "sodium-hydroxide", "purity": "89 %", "saponifies": "50 %"}, {"kind": "potassium-hydroxide", "purity": "90 %", "saponifies": "50 %"}`,
-		"parts", `{"part": "plain", "share": "50 %"}, {"part": "glow", "share": "rest", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "50 g", "carrier": {"liquid": "hall-blend", "ratio": "2", "from": "formula"}}]}`,
+		"parts", `{"part": "plain", "share": "50 %"}, {"part": "glow", "share": "rest", "colourants": [{"colourant": "dusk",
+			"unlisted": true, "load": "50 g", "carrier": {"liquid": "hall-blend", "ratio": "2", "from": "formula"}}]}`,
 	).batch(t)
 	f := finding(b, "purity-low", "alkali[0]")
 	if f.SuperfatIf == nil || f.SuperfatIf.Batch.PercentText(1) != "0.2" || f.SuperfatIf.Part != "plain" ||

@@ -30,7 +30,7 @@ const (
 	byItsName       = "name"      // hydrogen: its name alone tells the metal; wet-into-hot-lye: or what is in it
 	vesselOfIt      = "vessel"    // hydrogen: a vessel is of the metal, by its name
 	inJug           = "jug"       // lye-undissolved: it stands in its jug
-	dryInJug        = "dry"       // the same, with hardly any water or none
+	dryInJug        = "dry"       // lye-undissolved: it stands in its jug with hardly any water or none
 	inBatter        = "batter"    // lye-undissolved: it is in the batter
 	inEU            = "eu"        // colourant-not-permitted: under which law
 	dangersMore     = "dangers"   // findings-more: some of them are dangers

@@ -104,13 +104,16 @@ func TestAMetalIsADangerWhereverItStands(t *testing.T) {
 		"parts[0].colourants[1]": plainFormula().with("parts", coloured(pigment("mica", "1 g"),
 			`{"colourant": "zinc dust", "unlisted": true, "load": "1 g"}`)),
 		"parts[0].fragrances[0]": plainFormula().with("parts",
-			`{"part": "glow", "share": "100 %", "fragrances": [{"fragrance": "magnesium powder", "unlisted": true, "load": "1 g"}]}`),
+			`{"part": "glow", "share": "100 %", "fragrances": [{"fragrance": "magnesium powder", "unlisted": true,
+				"load": "1 g"}]}`),
 		"parts[0].additives[0]": plainFormula().with("parts",
-			`{"part": "glow", "share": "100 %", "additives": [{"additive": "zinc glint powder", "load": "1 g", "glitter": "mineral"}]}`),
+			`{"part": "glow", "share": "100 %", "additives": [{"additive": "zinc glint powder", "load": "1 g",
+				"glitter": "mineral"}]}`),
 		"toppings[0]": cups("toppings", `{"topping": "aluminium leaf", "vessel": "cup", "mass": "0.1 g"}`),
 		"embeds[0]":   cups("embeds", `{"embed": "zinc flakes", "vessel": "cup", "mass": "2 g"}`),
 		"water.liquids[0]": plainFormula().with("water",
-			`{"lye_concentration": "33 %", "liquids": [{"liquid": "aluminium powder in water", "share": "50 %", "water": "90 %"}]}`),
+			`{"lye_concentration": "33 %", "liquids": [{"liquid": "aluminium powder in water", "share": "50 %",
+				"water": "90 %"}]}`),
 	} {
 		got := hydrogen(p.batch(t))
 		if len(got) != 1 || got[0].Subject != subject || got[0].Severity != danger || !strings.Contains(got[0].Message(),
@@ -120,7 +123,8 @@ func TestAMetalIsADangerWhereverItStands(t *testing.T) {
 	}
 	for name, p := range map[string]pieces{
 		"a metallised film": plainFormula().with("parts",
-			`{"part": "glow", "share": "100 %", "additives": [{"additive": "aluminium glitter", "load": "1 g", "glitter": "polymer", "aluminium": true}]}`),
+			`{"part": "glow", "share": "100 %", "additives": [{"additive": "aluminium glitter", "load": "1 g",
+				"glitter": "polymer", "aluminium": true}]}`),
 		"a topping of mica": cups("toppings", `{"topping": "silver mica", "vessel": "cup", "mass": "0.1 g"}`),
 		"swatches have them": plainFormula().with("swatches", strings.Replace(duskSwatches(t), `"read": [`, `"read": [{"swatch": "metal 1", "loads": {"aluminium-powder": "1 % of batter"}, "reflectance": [`+strings.Repeat("0.6, ", 30)+`0.6]},
 			{"swatch": "metal 2", "loads": {"aluminium-powder": "2 % of batter"}, "reflectance": [`+strings.Repeat("0.7, ", 30)+`0.7]},`, 1)),

@@ -89,7 +89,8 @@ func TestAPlainNameIsWeighedOnlyWhereItIsSaidToBeUnlisted(t *testing.T) {
 			"fragrances", `{"fragrance": "moonlight", "unlisted": true, "load": "max"}`, "parts[0].fragrances[0].load",
 			"nothing is known",
 		},
-		{"fragrances", `{"fragrance": "lime-expressed", "load": "max"}, {"fragrance": "moonlight", "unlisted": true, "load": "1 g"}`, "parts[0].fragrances[0].load", "which is unlisted"},
+		{"fragrances", `{"fragrance": "lime-expressed", "load": "max"}, {"fragrance": "moonlight", "unlisted": true,
+			"load": "1 g"}`, "parts[0].fragrances[0].load", "which is unlisted"},
 		{"colourants", `{"colourant": "dusk", "load": "1 g"}`, "parts[0].colourants[0].colourant", `write "unlisted": true`},
 		{"colourants", `{"colourant": "dusk", "unlisted": true, "load": "1 g"}`, "", ""},
 		{"colourants", `{"colourant": "charcoal", "load": "1 g"}`, "", ""},
@@ -143,7 +144,9 @@ func TestAPlainNameIsWeighedOnlyWhereItIsSaidToBeUnlisted(t *testing.T) {
 }
 
 func TestAnUnlistedNameIsAWarningThatNamesWhatIsNear(t *testing.T) {
-	b := plainFormula().with("parts", `{"part": "glow", "share": "100 %", "fragrances": [{"fragrance": "lavendar", "unlisted": true, "load": "1 g"}], "colourants": [{"colourant": "titanium dioxid x", "unlisted": true, "load": "1 g"}],
+	b := plainFormula().with("parts", `{"part": "glow", "share": "100 %", "fragrances": [{"fragrance": "lavendar",
+		"unlisted": true, "load": "1 g"}], "colourants": [{"colourant": "titanium dioxid x", "unlisted": true,
+		"load": "1 g"}],
 		"additives": [{"additive": "cinnamon bark", "load": "1 g"}]}`).batch(t)
 	for code, says := range map[string]string{
 		"fragrance-unjudged": "did you mean lavender?",

@@ -169,7 +169,8 @@ func TestSeveralValuesAreReplacedTogether(t *testing.T) {
 // masses were weighed comes to the same planned figure, and to the same likely low but for what
 // a milligram of rounding does.
 func TestTheSuperfatWithThePublishedValueIsThatOfTheBatch(t *testing.T) {
-	parts := `{"part": "plain", "share": "50 %"}, {"part": "glow", "share": "rest", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "1 % of oils", "carrier": {"liquid": "olive", "ratio": "3", "from": "formula"}}]}`
+	parts := `{"part": "plain", "share": "50 %"}, {"part": "glow", "share": "rest", "colourants": [{"colourant": "dusk",
+		"unlisted": true, "load": "1 % of oils", "carrier": {"liquid": "olive", "ratio": "3", "from": "formula"}}]}`
 	doubted := olives(`"oil": "olive", "saponification": "215"`, plainCoconut).with("parts", parts).batch(t)
 	f := finding(doubted, "saponification-outside", "oils[0]")
 	if f.SuperfatIf == nil {

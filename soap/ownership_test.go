@@ -203,7 +203,8 @@ func TestTheBlendHasNoIodineValueWhereAnOilHasNone(t *testing.T) {
 
 // The sentence says what is true of the case at hand.
 func TestASentenceTellsTheCasesOfACodeApart(t *testing.T) {
-	half := `{"part": "plain", "share": "50 %"}, {"part": "glow", "share": "rest", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "10 % of oils", "carrier": {"liquid": "yard-blend", "ratio": "3", "from": "formula"}}]}`
+	half := `{"part": "plain", "share": "50 %"}, {"part": "glow", "share": "rest", "colourants": [{"colourant": "dusk",
+		"unlisted": true, "load": "10 % of oils", "carrier": {"liquid": "yard-blend", "ratio": "3", "from": "formula"}}]}`
 	for _, test := range []struct {
 		change        []string
 		code, subject string

@@ -297,7 +297,8 @@ func TestTheFaultsOfACertificateStandAtItsFigures(t *testing.T) {
 // Half the batter takes half of demand and alkali, and its jug's own demand.
 func TestACarrierOfTheFormulasOwnOilTakesItsValue(t *testing.T) {
 	parts := func(liquid, from string) string {
-		return `{"part": "lantern", "share": "50 %", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "10 g", "carrier": {"liquid": "` + liquid + `", "ratio": "2"` + from + `}}]}, {"part": "glow", "share": "rest"}`
+		return `{"part": "lantern", "share": "50 %", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "10 g",
+			"carrier": {"liquid": "` + liquid + `", "ratio": "2"` + from + `}}]}, {"part": "glow", "share": "rest"}`
 	}
 	oils := `{"oil": "pressed", "share": "10 %", "saponification": {"low": "149", "high": "151"}}, {"oil": "olive", "share": "20 %", "saponification": {"low": "169", "high": "171"}}, {"oil": "hall-blend", "share": "rest", "saponification": {"low": "199", "high": "201"}}`
 	// demand: 100 × 0.15 + 200 × 0.17 + 700 × 0.2 = 189 g; alkali 0.95 × 189 = 179.55 g

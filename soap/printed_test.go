@@ -142,7 +142,8 @@ func TestAKnownBatchSaysWhatItFinishes(t *testing.T) {
 	// a part whose reserve and loss are kept back asks for that much more: 8 × 50 × 1.1 + 20 and
 	// 160 g are 620 g, seven 405 + 140 g
 	kept := knownCups("580 g", "50 %").with("parts",
-		`{"part": "base", "share": "50 %", "reserve": "10 %", "loss": "20 g"}, {"part": "cloud", "share": "rest", "reserve": "0 %"}`).batch(t)
+		`{"part": "base", "share": "50 %", "reserve": "10 %", "loss": "20 g"}, {"part": "cloud", "share": "rest",
+			"reserve": "0 %"}`).batch(t)
 	if kept.PiecesComplete != 4 || kept.Better == nil || kept.Better.PiecesComplete != 7 { // (290 − 20)/1.1 = 245.5 g
 		t.Errorf("%d complete, better is %+v", kept.PiecesComplete, kept.Better)
 	}

@@ -273,10 +273,13 @@ func TestFaultsStandInTheOrderOfTheirPlaces(t *testing.T) {
 func TestWhatIsSaidOfSwatches(t *testing.T) {
 	load := `"loads": {"titanium-dioxide": "0.3 % of batter"}, `
 	for swatches, want := range map[string][]string{
-		`{"read": [{"swatch": "plain", "srgb": "#e8dcc0"}, {"swatch": "a", "loads": {"mica": "0.3 %"}, "srgb": "#e8dcc0"}]}`:                                   {"swatches.read[1].loads.mica"},
-		`{"bands": {"from": "400 nm", "step": "10 nm"}, "read": [{"swatch": "plain", "reflectance": "0.4"}, {"swatch": "a", ` + load + `"reflectance": 0.5}]}`: {"swatches.read[0].reflectance", "swatches.read[1].reflectance"},
+		`{"read": [{"swatch": "plain", "srgb": "#e8dcc0"}, {"swatch": "a", "loads": {"mica": "0.3 %"},
+			"srgb": "#e8dcc0"}]}`: {"swatches.read[1].loads.mica"},
+		`{"bands": {"from": "400 nm", "step": "10 nm"}, "read": [{"swatch": "plain", "reflectance": "0.4"}, {"swatch": "a",
+			` + load + `"reflectance": 0.5}]}`: {"swatches.read[0].reflectance", "swatches.read[1].reflectance"},
 		`{"read": [{"swatch": "plain", "srgb": "#e8dcc0"}, {"swatch": "a", ` + load +
-			`"srgb": "#e8dcc8"}, {"swatch": "b", "loads": {"mica": "1 % of batter"}, "srgb": "#e8dcc4"}]}`: {"swatches.read[1].loads.titanium-dioxide", "swatches.read[2].loads.mica"},
+			`"srgb": "#e8dcc8"}, {"swatch": "b", "loads": {"mica": "1 % of batter"},
+				"srgb": "#e8dcc4"}]}`: {"swatches.read[1].loads.titanium-dioxide", "swatches.read[2].loads.mica"},
 		`{"read": [{"swatch": "plain", "srgb": "#e8dcc0", "colour": "x"}]}`: {"swatches.read[0].colour"},
 		`[]`:                          {"swatches"},
 		`{"read": {}}`:                {"swatches.read"},
@@ -299,7 +302,8 @@ func TestAMistypedNameIsOfferedTheNearest(t *testing.T) {
 		plainFormula().with("oils", `{"oil": "pressed", "share": "100 %", "profile": {"C18-1": "100 %"}}`).text(): "did you mean C18:1",
 		strings.Replace(plainFormula().text(), `"formula"`, `"forumla"`,
 			1): "did you mean formula?",
-		plainFormula().with("oils", `{"oil": "xyzzy", "share": "100 %"}`).text(): `bring its own "saponification" in mg KOH/g`,
+		plainFormula().with("oils", `{"oil": "xyzzy",
+			"share": "100 %"}`).text(): `bring its own "saponification" in mg KOH/g`,
 	} {
 		if _, faults := read(t, text); len(faults) == 0 || !strings.Contains(faults.Error(), want) {
 			t.Errorf("%v, want %q", faults, want)

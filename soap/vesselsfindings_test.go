@@ -46,11 +46,14 @@ func TestWhatHasNoDensityIsListedOnce(t *testing.T) {
 	}{
 		{"a wax, and a free acid", []string{
 			"oils",
-			`{"oil": "hall-blend", "share": "90 %", "saponification": {"low": "189", "high": "191"}, "density": "0.9 g/mL"}, {"oil": "lanolin", "share": "5 %"}, {"oil": "stearic-acid-50", "share": "5 %"}`,
+			`{"oil": "hall-blend", "share": "90 %", "saponification": {"low": "189", "high": "191"}, "density": "0.9 g/mL"},
+				{"oil": "lanolin", "share": "5 %"}, {"oil": "stearic-acid-50", "share": "5 %"}`,
 		}, []string{lookUp(t, "lanolin").Name(), lookUp(t, "stearic-acid-50").Name()}},
 		{
 			"an own oil with neither density nor iodine value",
-			[]string{"oils", `{"oil": "hall-blend", "share": "90 %", "saponification": {"low": "189", "high": "191"}, "density": "0.9 g/mL"}, {"oil": "lot-7", "name": "Lot 7", "share": "10 %", "saponification": {"low": "189", "high": "191"}}`},
+			[]string{"oils", `{"oil": "hall-blend", "share": "90 %", "saponification": {"low": "189", "high": "191"},
+				"density": "0.9 g/mL"}, {"oil": "lot-7", "name": "Lot 7", "share": "10 %", "saponification": {"low": "189",
+				"high": "191"}}`},
 			[]string{"Lot 7"},
 		},
 		{"a colourant that is known", []string{
@@ -64,7 +67,8 @@ func TestWhatHasNoDensityIsListedOnce(t *testing.T) {
 		},
 		{"a plain colourant in glycerin", []string{
 			"parts",
-			added("colourants", `{"colourant": "dusk", "unlisted": true, "load": "1 % of oils", "carrier": {"liquid": "glycerin", "ratio": "2"}}`),
+			added("colourants", `{"colourant": "dusk", "unlisted": true, "load": "1 % of oils",
+				"carrier": {"liquid": "glycerin", "ratio": "2"}}`),
 		}, []string{"dusk"}},
 		{"a fragrance of a pigment's name", []string{
 			"parts",
@@ -114,7 +118,8 @@ func TestWhatHasNoDensityIsListedOnce(t *testing.T) {
 	}
 	// Without vessels nobody asks for volumes.
 	b := inCups().with("size", `{"oils": "1 kg"}`, "parts",
-		`{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "unlisted": true, "load": "1 % of oils"}]}`).batch(t)
+		`{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "pear", "unlisted": true,
+			"load": "1 % of oils"}]}`).batch(t)
 	if got := found(b, "density-unknown"); got != nil || b.Volumes != nil {
 		t.Errorf("%+v, %+v", got, b.Volumes)
 	}

@@ -149,7 +149,8 @@ func TestAnOilThatIsAllInAJugIsNotWeighedIntoThePot(t *testing.T) {
 		"oils", `{"oil": "hall-blend", "mass": "900 g", "saponification": {"low": "189", "high": "191"}},
 		         {"oil": "yard-blend", "mass": "100 g", "saponification": {"low": "189", "high": "191"}}`,
 		"size", "", "scale", `{"oils": "10 g", "small": "1 mg"}`,
-		"parts", `{"part": "base", "share": "50 %", "colourants": [{"colourant": "dusk blue", "unlisted": true, "load": "10 g", "carrier": {"liquid": "yard-blend", "ratio": "10", "from": "formula"}}]},
+		"parts", `{"part": "base", "share": "50 %", "colourants": [{"colourant": "dusk blue", "unlisted": true,
+			"load": "10 g", "carrier": {"liquid": "yard-blend", "ratio": "10", "from": "formula"}}]},
 		          {"part": "cloud", "share": "50 %"}`).batch(t)
 	if b.Oils[1].Mass.Sign() != 0 || b.Oils[1].Withheld != units.Grams(100) {
 		t.Fatalf("%+v", b.Oils[1])
@@ -189,7 +190,8 @@ func TestALyeTooStrongForItsDensitySaysHowStrongItIs(t *testing.T) {
 func TestLoadsAndCarriersAreBornAtTheNearestNanogram(t *testing.T) {
 	b := plainFormula().with("parts", `{"part": "lantern", "share": "100 %", "colourants": [
 		{"colourant": "dusk blue", "unlisted": true, "load": "0.66666666666 % of oils"},
-		{"colourant": "dusk grey", "unlisted": true, "load": "1 g", "carrier": {"liquid": "glycerin", "ratio": "0.66666666666"}}]}`).batch(t)
+		{"colourant": "dusk grey", "unlisted": true, "load": "1 g", "carrier": {"liquid": "glycerin",
+			"ratio": "0.66666666666"}}]}`).batch(t)
 	blue, grey := b.Parts[0].Additions[0], b.Parts[0].Additions[1]
 	if blue.Mass.String() != "6.666666667 g" || grey.Carrier.Mass.String() != "0.666666667 g" {
 		t.Errorf("%v, and %v of glycerin", blue.Mass, grey.Carrier.Mass)

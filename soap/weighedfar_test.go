@@ -63,7 +63,8 @@ func TestNoOilIsAddedOnTheWordOfAReadingFarOff(t *testing.T) {
 // be 20 g in a jug and read 2 g. What brings no oil is not what a remedy rests on.
 func TestNoOilIsAddedOnTheWordOfAPartsReadingFarOff(t *testing.T) {
 	divided := plainFormula().with("parts", `{"part": "lantern", "share": "50 %", "colourants": [
-			{"colourant": "dusk", "unlisted": true, "load": "10 g", "carrier": {"liquid": "hall-blend", "ratio": "2", "from": "formula"}},
+			{"colourant": "dusk", "unlisted": true, "load": "10 g", "carrier": {"liquid": "hall-blend", "ratio": "2",
+				"from": "formula"}},
 			{"colourant": "mica", "load": "4 g", "carrier": {"liquid": "glycerin", "ratio": "2"}},
 			{"colourant": "titanium-dioxide", "load": "6 g", "carrier": {"liquid": "sunflower", "ratio": "2", "paste": true}}]},
 		{"part": "glow", "share": "rest"}`)

@@ -152,14 +152,16 @@ func TestAnUndissolvedLyeGetsItsWaterBeforeItIsShared(t *testing.T) {
 }
 
 // Of 200 g of alkali half the mass is 100 g: with so much water it is a lye that lacks water, with a milligram less
-// water must not be poured on it. That is said in the finding, the remedy has a key of its own in the JSON, and water_g,
-// which is poured into the jug, is not there. The whole jug needs 200 × 68/32 = 425 g of water. 50 g are below a third
-// of the water that is planned (some 230 g): nothing is offered before they are sure, and the finding says no other.
+// water must not be poured on it. That is said in the finding, the remedy has a key of its own in the JSON, and
+// water_g, which is poured into the jug, is not there. The whole jug needs 200 × 68/32 = 425 g of water. 50 g are
+// below a third of the water that is planned (some 230 g): nothing is offered before they are sure, and the finding
+// says no other.
 func TestNoWaterIsPouredOnDryAlkali(t *testing.T) {
 	for water, dry := range map[string]bool{"0 g": true, "50 g": true, "99.999 g": true, "100 g": false, "150 g": false} {
 		b := weighedAt(t, "lye", "98 %", "200 g", water)
 		f, _ := findingOf(b.Findings, "lye-undissolved")
-		detail, second := "jug", strings.Contains(f.Message(), "weigh the water into a second vessel and add the alkali to it")
+		detail, second := "jug", strings.Contains(f.Message(),
+			"weigh the water into a second vessel and add the alkali to it")
 		if dry {
 			detail = "dry"
 		}

@@ -45,8 +45,9 @@ func TestWhatIsWeighedByTwoNamesOfOneThingStandsTwice(t *testing.T) {
 		`{"stage": "pot", "acids": {"acetic-acid": "60 g", "Essig": "60 g"}}`:        "weighed.acids.Essig",
 		`{"stage": "pot", "alkali": {"KOH": "90 g", "caustic potash": "90 g"}}`:      "weighed.alkali.caustic potash",
 		`{"stage": "pot", "alkali": {"potassium-hydroxide": "90 g", "KOH": "90 g"}}`: "weighed.alkali.KOH",
-		additions(`{"peppermint": "5 g", "Peppermint Essential Oil": "5 g"}`):        "weighed.parts.lantern.additions.Peppermint Essential Oil",
-		additions(`{"charcoal": "2 g", "activated charcoal": "2 g"}`):                "weighed.parts.lantern.additions.activated charcoal",
+		additions(`{"peppermint": "5 g",
+			"Peppermint Essential Oil": "5 g"}`): "weighed.parts.lantern.additions.Peppermint Essential Oil",
+		additions(`{"charcoal": "2 g", "activated charcoal": "2 g"}`): "weighed.parts.lantern.additions.activated charcoal",
 	} {
 		_, faults := read(t, vinegar().with("parts", scented, "weighed", weighed).text())
 		if !slices.Equal(paths(faults), []string{path}) || !errors.Is(faults, soap.ErrConflict) {
@@ -94,7 +95,8 @@ func TestAnAdditionAsWeighedIsFoundByAnyOfItsNames(t *testing.T) {
 // What a blend calls by another name than its id is named with both, at the line of the blend.
 func TestABlendSaysWhatItsNamesAreReadAs(t *testing.T) {
 	b := plainFormula().with(
-		"materials", `{"fragrance": "dusk", "blend": [{"fragrance": "lavender oil", "share": "60 %"}, {"fragrance": "peppermint", "share": "40 %"}]}`,
+		"materials", `{"fragrance": "dusk", "blend": [{"fragrance": "lavender oil", "share": "60 %"},
+			{"fragrance": "peppermint", "share": "40 %"}]}`,
 		"parts", `{"part": "lantern", "share": "100 %", "fragrances": [{"fragrance": "dusk", "load": "10 g"}]}`,
 	).batch(t)
 	f := finding(b, "name-note", "materials[0].blend[0]")

@@ -48,7 +48,8 @@
 // that would make one say with ok that there is none ([Mass.Times], [Mass.Over], [Mass.Per],
 // [Sum.Per], [Sum.Scale], [Density.Of], [Density.Volume]). Between ratios it stays not given.
 // Only what adds up counts it as zero, and says so: a [Sum] is one of what is known, and
-// [Apportion] gives nothing to a share that is not given. A float64 of it is 0, for drawings.
+// [Apportion] gives nothing to a share that is not given. [Ratio.Float] gives 0 for it: that is
+// for drawings and estimates, and no weighing follows from it.
 //
 // What is beyond what a type holds stops at that end and does not wrap round. The readers
 // refuse far less: more than a tonne, 1000 L, 10 m, 100 m², 30 g/mL, 10,000 K, and a text

@@ -62,7 +62,8 @@ func TestTheAcidsAreListedWithWhatAFormulaMayCallThem(t *testing.T) {
 	if names < 15 || strings.Count(page, "strength must be written") != 2 {
 		t.Errorf("%d names", names)
 	}
-	if _, stderr, status := lyewright("", "lye", "acids", "vinegar"); status != wrongInput || !strings.Contains(stderr, `"vinegar" is more than lye acids needs`) {
+	_, stderr, status = lyewright("", "lye", "acids", "vinegar")
+	if status != wrongInput || !strings.Contains(stderr, `"vinegar" is more than lye acids needs`) {
 		t.Errorf("exit %d, %s", status, stderr)
 	}
 }

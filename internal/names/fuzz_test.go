@@ -31,7 +31,10 @@ func FuzzFold(f *testing.F) {
 			t.Errorf("%q folds to %q", name, folded)
 		}
 		if utf8.ValidString(name) {
-			for _, other := range []string{" " + name, name + "-", strings.ReplaceAll(name, " ", "-"), strings.ReplaceAll(name, " ", "  "), "'" + name + "\u2019"} {
+			for _, other := range []string{
+				" " + name, name + "-", strings.ReplaceAll(name, " ", "-"), strings.ReplaceAll(name, " ", "  "),
+				"'" + name + "\u2019",
+			} {
 				if got := names.Fold(other); got != folded {
 					t.Errorf("%q folds to %q, %q to %q", name, folded, other, got)
 				}
@@ -64,7 +67,10 @@ func TestEveryNameOfTheTableFindsItselfHoweverItIsSpelled(t *testing.T) {
 	for _, row := range rows(t) {
 		kind, name, _ := strings.Cut(row[0], " ")
 		want, _ := names.Find(names.Kind(kind), name)
-		for _, spelled := range []string{strings.ToUpper(name), strings.ReplaceAll(name, " ", "-"), "  " + name + " ", "'" + name} {
+		for _, spelled := range []string{
+			strings.ToUpper(name), strings.ReplaceAll(name, " ", "-"), "  " + name + " ",
+			"'" + name,
+		} {
 			got, found := names.Find(names.Kind(kind), names.Fold(spelled))
 			if !found || got.Several != want.Several || !slices.Equal(got.Meanings, want.Meanings) {
 				t.Errorf("%q is not found as %s is", spelled, row[0])

@@ -70,7 +70,10 @@ func TestAnAlkaliIsKnownWithOneLetterOff(t *testing.T) {
 		t.Errorf("%d slips were tried", tried)
 	}
 	// Short words are not: these are others, by one letter.
-	for _, name := range []string{"dye", "rye", "eye", "bye", "kohl", "oh", "noah", "laube", "line", "armonia", "armonía"} {
+	for _, name := range []string{
+		"dye", "rye", "eye", "bye", "kohl", "oh", "noah", "laube", "line", "armonia",
+		"armonía",
+	} {
 		if m := names.AlkaliMeant(name); m.Found() {
 			t.Errorf("%q is taken for an alkali: %+v", name, m)
 		}

@@ -64,7 +64,8 @@ func TestTheFormulaSchemaTakesEveryNameThatTheReaderTakes(t *testing.T) {
 			text := `{"formula": "Lantern names", "oils": [{"oil": "olive", "share": "rest"}],
 				"alkali": [{"kind": "` + strings.Replace(alkali, name, spelled, 1) + `", "purity": "98 %"}], "superfat": "5 %",
 				"water": {"lye_concentration": "30 %"}, "size": {"oils": "500 g"},
-				"acids": [{"acid": "` + strings.Replace(acid, name, spelled, 1) + `", "strength": "5 %", "load": "1 % of oils", "compensate": true}]}`
+				"acids": [{"acid": "` + strings.Replace(acid, name, spelled, 1) + `", "strength": "5 %", "load": "1 % of oils",
+					"compensate": true}]}`
 			if _, _, err := soap.ParseFormula([]byte(text)); err == nil {
 				texts = append(texts, text)
 			} else if !strings.Contains(err.Error(), key) {

@@ -67,8 +67,13 @@ func outputs(t testing.TB) []output {
 	p.run("", "oils", "-json", "Olivenöl")
 	p.run("", "fragrance", "-json", "peppermint oil", "geranium")
 	p.run("", "colourants", "-json", "charcoal", "Berlin blue")
-	p.run(`{"formula": "Lantern names", "oils": [{"oil": "olive oil", "share": "rest"}], "alkali": [{"kind": "caustic soda", "purity": {"low": "97 %", "high": "99 %"}}], "superfat": "5 %", "water": {"per_alkali": "2"},
-		"size": {"oils": "500 g"}, "acids": [{"acid": "vinegar", "strength": "5 %", "load": "1 % of oils", "compensate": true}], "parts": [{"part": "bars", "share": "100 %", "colourants": [{"colourant": "charcoal", "load": "2 g"}]}], "weighed": {"stage": "parts", "parts": {"bars": {"additions": {"charcoal": "2.1 g"}}}}}`, "batch", "-json", "-")
+	p.run(`{"formula": "Lantern names", "oils": [{"oil": "olive oil", "share": "rest"}],
+		"alkali": [{"kind": "caustic soda", "purity": {"low": "97 %", "high": "99 %"}}], "superfat": "5 %",
+		"water": {"per_alkali": "2"},
+		"size": {"oils": "500 g"}, "acids": [{"acid": "vinegar", "strength": "5 %", "load": "1 % of oils",
+			"compensate": true}], "parts": [{"part": "bars", "share": "100 %", "colourants": [{"colourant": "charcoal",
+			"load": "2 g"}]}], "weighed": {"stage": "parts", "parts": {"bars": {"additions": {"charcoal": "2.1 g"}}}}}`,
+		"batch", "-json", "-")
 	p.run("", "oils", "-json", "lanolin")
 	for _, line := range []string{
 		"titration|-sample|1 g|-normality|1|-first|24 mL|-total|24.2 mL|-balance|0.001 g|-burette|0.05 mL|-titrant|0.2 %",

@@ -48,7 +48,8 @@ func rareBatches(t testing.TB) []string {
 		// a paste that was really weighed, beside vessels
 		plain + `, "size": {"vessels": [{"vessel": "cup", "part": "base", "count": 6, "volume": "100 mL"}]},
   "weighed": {"stage": "moulds", "parts": {"base": {"additions": {"dusk": "21 g"}}}},
-  "parts": [{"part": "base", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "1 % of oils", "note": "stir it well", "carrier": {"liquid": "glycerin", "ratio": "3", "paste": true}}]}]}`,
+  "parts": [{"part": "base", "colourants": [{"colourant": "dusk", "unlisted": true, "load": "1 % of oils",
+	"note": "stir it well", "carrier": {"liquid": "glycerin", "ratio": "3", "paste": true}}]}]}`,
 		// a known mass, and fewer moulds than it fills
 		plain + `, "size": {"oils": "5 kg", "vessels": [{"vessel": "cup", "count": 40, "moulds": 6, "volume": "100 mL"}]}}`,
 		// several batches, for want of moulds, and a note wherever one may stand
@@ -64,7 +65,8 @@ func rareBatches(t testing.TB) []string {
 		// a colour that cannot be reached, a load beyond the swatches, colourants that stand in none
 		with("parts", `[{"part": "night", "share": "60 %", "target": {"lab": [40, 60, 30]}, "match": [{"colourant": "titanium-dioxide", "most": "0.5 % of oils"}, {"colourant": "iron-oxide-red", "most": "0.1 % of oils"}]},
     {"part": "deep", "share": "10 %", "colourants": [{"colourant": "ultramarine-blue", "load": "4 % of oils"}]},
-    {"part": "glow", "share": "rest", "colourants": [{"colourant": "mica", "load": "1 % of oils"}, {"colourant": "dusk powder", "unlisted": true, "load": "1 % of oils"}], "target": {"srgb": "#c8b49a"}}]`,
+    {"part": "glow", "share": "rest", "colourants": [{"colourant": "mica", "load": "1 % of oils"},
+	{"colourant": "dusk powder", "unlisted": true, "load": "1 % of oils"}], "target": {"srgb": "#c8b49a"}}]`,
 			"pigments", `[{"colourant": "titanium-dioxide", "price": "9.80 per 100 g"}]`),
 		// a thin layer on another part
 		encoded(t, thin),

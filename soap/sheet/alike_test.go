@@ -20,7 +20,8 @@ func TestNothingIsLostOfFindingsAlike(t *testing.T) {
 	}{
 		// Two bottles, each with a bound and a superfat of its own.
 		"two low purities": {
-			bar("alkali", `[{"kind": "sodium-hydroxide", "purity": "85 %", "saponifies": "60 %"}, {"kind": "potassium-hydroxide", "purity": "70 %", "saponifies": "40 %"}]`),
+			bar("alkali", `[{"kind": "sodium-hydroxide", "purity": "85 %", "saponifies": "60 %"},
+				{"kind": "potassium-hydroxide", "purity": "70 %", "saponifies": "40 %"}]`),
 			"purity-low",
 			[]string{"below the 95.5 % that is usual", "below the 82 % that is usual"},
 			2,
@@ -41,22 +42,26 @@ func TestNothingIsLostOfFindingsAlike(t *testing.T) {
 		},
 		// Both are so with both put right: one figure.
 		"two values above": {
-			bar("oils", `[{"oil": "olive", "share": "50 %", "saponification": "250"}, {"oil": "coconut", "share": "rest", "saponification": "300"}]`, "superfat", `"30 %"`),
+			bar("oils", `[{"oil": "olive", "share": "50 %", "saponification": "250"}, {"oil": "coconut", "share": "rest",
+				"saponification": "300"}]`, "superfat", `"30 %"`),
 			"saponification-outside",
 			[]string{"The same holds for: Coconut oil: the saponification value, 300 mg KOH/g, lies " +
 				"above what is published, 265 mg KOH/g."},
 			1,
 		},
 		"one value above and one below": {
-			bar("oils", `[{"oil": "olive", "share": "50 %", "saponification": "250"}, {"oil": "coconut", "share": "rest", "saponification": "200"}]`, "superfat", `"30 %"`),
+			bar("oils", `[{"oil": "olive", "share": "50 %", "saponification": "250"}, {"oil": "coconut", "share": "rest",
+				"saponification": "200"}]`, "superfat", `"30 %"`),
 			"saponification-outside",
 			[]string{"250 mg KOH/g", "200 mg KOH/g"},
 			2,
 		},
 		// The usual load of an iron oxide beside titanium dioxide is 0.05 to 0.5 % of oils.
 		"more and less than usual": {
-			bar("parts", `[{"part": "glow", "share": "100 %", "colourants": [{"colourant": "titanium-dioxide", "load": "0.2 % of oils"},
-				{"colourant": "iron-oxide-red", "load": "2 % of oils"}, {"colourant": "iron-oxide-yellow", "load": "0.01 % of oils"}]}]`),
+			bar("parts", `[{"part": "glow", "share": "100 %", "colourants": [{"colourant": "titanium-dioxide",
+				"load": "0.2 % of oils"},
+				{"colourant": "iron-oxide-red", "load": "2 % of oils"}, {"colourant": "iron-oxide-yellow",
+					"load": "0.01 % of oils"}]}]`),
 			"load-unusual",
 			[]string{
 				"Iron oxide red: a load of 2 % of oils is more than is usual",
@@ -65,7 +70,8 @@ func TestNothingIsLostOfFindingsAlike(t *testing.T) {
 			2,
 		},
 		"four names": {
-			bar("oils", `[{"oil": "Olive Oil", "share": "40 %"}, {"oil": "Castor Oil", "share": "10 %"}, {"oil": "Coconut Oil", "share": "rest"}]`), "name-note",
+			bar("oils", `[{"oil": "Olive Oil", "share": "40 %"}, {"oil": "Castor Oil", "share": "10 %"}, {"oil": "Coconut Oil",
+				"share": "rest"}]`), "name-note",
 			[]string{`The name "Olive Oil" is read as olive. Likewise are read: "Castor Oil" as castor; "Coconut Oil" as coconut.`},
 			1,
 		},
@@ -112,7 +118,8 @@ func leadOf(f soap.Finding) string {
 
 // What the findings rest on names each source: NaOH below its pharmacopoeia's least, KOH below a habit of the trade.
 func TestEveryFindingOfACodeCitesItsOwnSource(t *testing.T) {
-	b := batchOf(t, bar("alkali", `[{"kind": "sodium-hydroxide", "purity": "85 %", "saponifies": "60 %"}, {"kind": "potassium-hydroxide", "purity": "70 %", "saponifies": "40 %"}]`))
+	b := batchOf(t, bar("alkali", `[{"kind": "sodium-hydroxide", "purity": "85 %", "saponifies": "60 %"},
+		{"kind": "potassium-hydroxide", "purity": "70 %", "saponifies": "40 %"}]`))
 	var page strings.Builder
 	if err := sheet.WriteWorking(&page, b); err != nil {
 		t.Fatal(err)

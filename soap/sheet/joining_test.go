@@ -83,8 +83,8 @@ func TestTheStepOfJoiningIsThatOfTheStage(t *testing.T) {
 	}
 }
 
-// Who forgot the water is nowhere told to pour it on the alkali, whether the alkali is as planned (133.8 g), too little or
-// too much.
+// Who forgot the water is nowhere told to pour it on the alkali, whether the alkali is as planned (133.8 g), too
+// little or too much.
 func TestNobodyIsToldToPourWaterOnAlkali(t *testing.T) {
 	for alkali, says := range map[string]string{
 		"133.8 g": "stir until it is clear.", "120 g": "Then dissolve the alkali that is missing in it:",
@@ -92,8 +92,12 @@ func TestNobodyIsToldToPourWaterOnAlkali(t *testing.T) {
 	} {
 		page := flat(write(t, batchOf(t, bar("weighed", `{"stage": "lye", "alkali": {"sodium-hydroxide": "`+alkali+
 			`"}, "water": "0 g"}`)), units.Gram))
-		for _, says := range []string{says, "Hardly any water is in the jug, or none, so that the alkali does not dissolve. " +
-			"Do not pour water on it", "weigh the water into a second vessel and add the alkali to it", "water, in a second vessel "} {
+		for _, says := range []string{
+			says,
+			"Hardly any water is in the jug, or none, so that the alkali does not dissolve. " +
+				"Do not pour water on it", "weigh the water into a second vessel and add the alkali to it",
+			"water, in a second vessel ",
+		} {
 			if !strings.Contains(page, says) {
 				t.Errorf("%s: it does not say %q:\n%s", alkali, says, page)
 			}
@@ -120,7 +124,8 @@ func TestWaterThatIsNotThereHasNoLine(t *testing.T) {
 // Two liquids, one of them frozen by its name: the sentence stands whatever they are called.
 func TestTheMixingOfTwoLiquidsReadsWell(t *testing.T) {
 	page := flat(write(t, batchOf(t, bar("water",
-		`{"per_alkali": "2", "liquids": [{"liquid": "frozen milk", "share": "60 %", "water": "100 %"}, {"liquid": "elder tea", "share": "40 %", "water": "100 %"}]}`)), units.Gram))
+		`{"per_alkali": "2", "liquids": [{"liquid": "frozen milk", "share": "60 %", "water": "100 %"},
+			{"liquid": "elder tea", "share": "40 %", "water": "100 %"}]}`)), units.Gram))
 	const says = "Add the alkali to the liquids, well chilled or frozen (frozen milk; elder tea), a little at a time, " +
 		"never the liquids to the alkali: it gets very hot, and may boil and foam over."
 	if !strings.Contains(page, says) {
@@ -131,7 +136,8 @@ func TestTheMixingOfTwoLiquidsReadsWell(t *testing.T) {
 // One part of a cup of 45 mL: 300 g of water in place of 267.7 g are 32.3 g more to pour than the plan has, which the
 // pieces do not know of. As planned there is nothing to say.
 func TestThePiecesOfAWeighedBatchAreSaidToBeThoseOfThePlan(t *testing.T) {
-	cups := []string{"size", `{"oils": "1000 g", "vessels": [{"vessel": "cup", "part": "base", "count": 20, "volume": "45 mL"}]}`, "parts", `[{"part": "base", "share": "100 %"}]`}
+	cups := []string{"size", `{"oils": "1000 g", "vessels": [{"vessel": "cup", "part": "base", "count": 20,
+		"volume": "45 mL"}]}`, "parts", `[{"part": "base", "share": "100 %"}]`}
 	const plan, there = "The pieces are those of the plan.", "The pieces are those of the plan. As weighed, there is of " +
 		"base 1433.8 g to pour in place of 1401.5 g: look whether it fills them."
 	for weighed, want := range map[string]string{
