@@ -40,8 +40,7 @@ type PartCaps struct {
 
 	// Unjudged are its fragrances of which something is left open: see
 	// [fragrance.Material.Unjudged], and its additives and colourants that are only a name, and one that a fragrance
-	// bears. Where there is one, the part's fragrances are not judged
-	// as a whole, whatever their figures come to.
+	// bears. Where there is one, the part's fragrances are not judged as a whole, whatever their figures come to.
 	Unjudged []string
 }
 
@@ -139,8 +138,8 @@ func (b *Batch) CapsContext(ctx context.Context) (Caps, error) {
 			if a.Kind == Additive {
 				p.Dried = append(p.Dried, a.Name)
 			}
-			if a.maybeFragrance() {
-				p.Unjudged = append(p.Unjudged, a.Name)
+			if a.maybeFragrance() { // with allergens that nothing here lists
+				p.Unjudged, p.AllergensComplete = append(p.Unjudged, a.Name), false
 			}
 		}
 		c.Parts = append(c.Parts, p)
@@ -227,9 +226,13 @@ func (b *Batch) kinds() []kind {
 func (b *Batch) piece(k *kind) PieceCaps {
 	p := PieceCaps{Name: k.name}
 	var doses []fragrance.Dose
+	listed := true // the allergens of all that may be a fragrance
 	for i := range b.Parts {
 		if k.of[i].Sign() == 0 {
 			continue // nothing of the part is in it
+		}
+		for j := range b.Parts[i].Additions {
+			listed = listed && !b.Parts[i].Additions[j].maybeFragrance()
 		}
 		part := b.judgedPart(i)
 		p.Dry = p.Dry.Add(product(part.Dry, k.of[i], units.Nearest))
@@ -246,6 +249,7 @@ func (b *Batch) piece(k *kind) PieceCaps {
 		}
 	}
 	p.Scented = scented(fragrance.Judge(b.Formula.law(), p.Dry, doses))
+	p.AllergensComplete = p.AllergensComplete && listed
 	return p
 }
 

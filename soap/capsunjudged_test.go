@@ -20,6 +20,10 @@ func TestAPartWithTheNameOfAFragranceIsNotJudgedAsAWhole(t *testing.T) {
 		if got := caps.Parts[0].Unjudged; !slices.Equal(got, unjudged) {
 			t.Errorf("%s: unjudged %q", line, got)
 		}
+		_, complete := caps.Labels()
+		if of := caps.Pieces[0]; complete != (unjudged == nil) || of.AllergensComplete != complete {
+			t.Errorf("%s: its allergens are all listed: %v, those of the piece: %v", line, complete, of.AllergensComplete)
+		}
 		text, err := caps.MarshalJSON()
 		if whole := strings.Contains(string(text), `"judged_as_a_whole":true`); err != nil || whole != (unjudged == nil) {
 			t.Errorf("%s: %v, judged as a whole: %v", line, err, whole)

@@ -91,7 +91,7 @@ func TestEveryQuantityIsWrittenAsItsParserReadsIt(t *testing.T) {
 			bench{
 				Mass: units.Nanograms(int64(math.MaxInt64)), Range: units.Range{High: units.Percent(2)},
 				Sum:    units.Sum{}.Plus(units.Nanograms(1), units.MustRatio("0.0000000000000001")),
-				Volume: units.Millilitres(1 << 40),
+				Volume: units.Millilitres(int64(1 << 40)),
 			},
 			`{"Mass":"9223372036.854775807 g","Ratio":"","Range":"not given to 0.02","Sum":"0.0000000000000000000000001 g","Volume":"1099511627776 mL","Density":"","Length":"0 mm","Area":"0 mm²","Temperature":"","Apart":"0 K"}`,
 		},

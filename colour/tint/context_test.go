@@ -3,6 +3,7 @@ package tint_test
 import (
 	"context"
 	"errors"
+	"math"
 	"math/rand/v2"
 	"testing"
 	"time"
@@ -36,7 +37,7 @@ func TestASearchStopsWhenItsContextEnds(t *testing.T) {
 		"match":       func(ctx context.Context) (any, error) { return c.MatchContext(ctx, q) },
 	}
 	for name, search := range searches {
-		whole := &counted{Context: t.Context(), ends: 1 << 40}
+		whole := &counted{Context: t.Context(), ends: math.MaxInt}
 		if _, err := search(whole); err != nil {
 			t.Fatal(err)
 		}

@@ -54,7 +54,7 @@ func (s *capSheet) part(p *soap.PartCaps) {
 	}
 	s.line("Dry " + s.figure(p.Dry) + ", when all water is gone; its oils " + s.figure(p.Oils))
 	if len(p.Fragrances) == 0 {
-		s.line("No fragrance.")
+		s.line("No fragrance is listed.")
 		return
 	}
 	if len(p.Dried) > 0 {
