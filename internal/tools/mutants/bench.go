@@ -8,8 +8,10 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
+	"path"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -45,6 +47,8 @@ func (v verdict) String() string {
 type outcome struct {
 	verdict verdict
 	by      string // the package and the test that failed first, or what went wrong
+	dir     string // that package, as "./soap"
+	test    string // that test; empty where none failed
 	took    time.Duration
 }
 
@@ -106,17 +110,14 @@ func (b *bench) build(into string, files map[string]string, packages []string) (
 	if err := os.WriteFile(list, text, 0o644); err != nil {
 		return nil, err
 	}
+	build := exec.Command("go", append([]string{"test", "-c", "-vet=off", "-overlay", list, "-o", out + string(filepath.Separator)}, packages...)...)
+	build.Dir = b.program.root
+	if said, err := build.CombinedOutput(); err != nil {
+		return nil, fmt.Errorf("%s: %w\n%s", strings.Join(packages, " "), err, said)
+	}
 	built := map[string]*testBinary{}
-	for i, dir := range packages {
-		if built[dir] != nil {
-			continue
-		}
-		t := &testBinary{path: filepath.Join(out, strconv.Itoa(i)+".test"), dir: filepath.Join(b.program.root, filepath.FromSlash(dir))}
-		build := exec.Command("go", "test", "-c", "-vet=off", "-overlay", list, "-o", t.path, dir)
-		build.Dir = b.program.root
-		if said, err := build.CombinedOutput(); err != nil {
-			return nil, fmt.Errorf("%s: %w\n%s", dir, err, said)
-		}
+	for _, dir := range packages {
+		t := &testBinary{path: filepath.Join(out, path.Base(dir)+".test"), dir: filepath.Join(b.program.root, filepath.FromSlash(dir))}
 		if _, err := os.Stat(t.path); err != nil {
 			return nil, fmt.Errorf("%s has no tests", dir)
 		}
@@ -179,7 +180,7 @@ func judged(said string, err error, late bool) outcome {
 	if by == "" || !errors.As(err, &exit) {
 		return outcome{verdict: setupFailed, by: strings.TrimSpace(err.Error() + " " + said)}
 	}
-	return outcome{verdict: killed, by: by}
+	return outcome{verdict: killed, by: by, test: by}
 }
 
 // try tests one mutant, package by package, until one of them stops it.
@@ -202,24 +203,23 @@ func (b *bench) try(m *mutant, binaries map[string]*testBinary, number int) outc
 			continue
 		}
 		all.verdict, all.by = o.verdict, strings.TrimPrefix(q.dir, "./")+" "+o.by
+		all.dir, all.test = q.dir, o.test
 		return all
 	}
 	return all
 }
 
-// tryAll tests mutants, so many at a time, after it has seen the right program pass. each
-// is called with every outcome as it comes.
+// tryAll tests mutants, so many at a time. each is called with every outcome as it comes. What kills a mutant counts
+// for nothing where it fails of the right program, too: that is an error.
 func (b *bench) tryAll(mutants []mutant, workers int, each func(i int, o outcome)) error {
 	files, alone, err := together(b.program, mutants)
 	if err != nil {
 		return err
 	}
 	var packages []string
-	seen := map[string]bool{}
 	for i := range mutants {
 		for _, dir := range mutants[i].tests {
-			if !seen[dir] {
-				seen[dir] = true
+			if !slices.Contains(packages, dir) {
 				packages = append(packages, dir)
 			}
 		}
@@ -228,36 +228,54 @@ func (b *bench) tryAll(mutants []mutant, workers int, each func(i int, o outcome
 	if err != nil {
 		return fmt.Errorf("the mutants do not build together: %w", err)
 	}
-	parallel(len(packages), workers, func(i int) {
-		t := binaries[packages[i]]
-		pass := func(t *testBinary) outcome { return b.run(t, 0, testsAndFuzz) }
-		if b.aimed {
-			pass = b.survey
+	if b.aimed {
+		err := b.passes(packages, workers, func(dir string) outcome { return b.survey(binaries[dir]) })
+		if err != nil {
+			return err
 		}
-		o := pass(t)
-		if o.verdict != lived {
-			b.mu.Lock()
-			defer b.mu.Unlock()
-			err = errors.Join(err, fmt.Errorf("%s: the right program does not pass: %s %s", packages[i], o.verdict, o.by))
-		}
-	})
-	if err != nil {
-		return err
 	}
+	outcomes := make([]outcome, len(mutants))
 	parallel(len(mutants), workers, func(i int) {
 		m, with, number := &mutants[i], binaries, i+1
 		if alone[i] {
 			number = 0
 			own, err := b.build("alone-"+strconv.Itoa(i), m.changed, m.tests)
 			if err != nil {
-				each(i, outcome{verdict: notCompiling, by: err.Error()})
+				outcomes[i] = outcome{verdict: notCompiling, by: err.Error()}
+				each(i, outcomes[i])
 				return
 			}
 			with = own
 		}
-		each(i, b.try(m, with, number))
+		outcomes[i] = b.try(m, with, number)
+		each(i, outcomes[i])
 	})
-	return nil
+	if b.aimed {
+		return nil
+	}
+	killers := map[string][]string{}
+	for i := range outcomes {
+		if o := &outcomes[i]; o.test != "" && !slices.Contains(killers[o.dir], o.test) {
+			killers[o.dir] = append(killers[o.dir], o.test)
+		}
+	}
+	return b.passes(packages, workers, func(dir string) outcome {
+		if killers[dir] == nil {
+			return outcome{verdict: lived}
+		}
+		return b.run(binaries[dir], 0, "^("+strings.Join(killers[dir], "|")+")$")
+	})
+}
+
+// passes runs tests of packages on the right program. The error names what does not pass.
+func (b *bench) passes(packages []string, workers int, run func(dir string) outcome) error {
+	failures := make([]error, len(packages))
+	parallel(len(packages), workers, func(i int) {
+		if o := run(packages[i]); o.verdict != lived {
+			failures[i] = fmt.Errorf("%s: the right program does not pass: %s %s", packages[i], o.verdict, o.by)
+		}
+	})
+	return errors.Join(failures...)
 }
 
 // parallel does n things, so many at a time.

@@ -96,12 +96,16 @@ func TestATestThatIsAskedFirstDoesNotStandForTheOthers(t *testing.T) {
 	}
 }
 
-func TestNothingIsTriedWhereTheRightProgramFails(t *testing.T) {
-	p := module(t, map[string]string{"scale/scale.go": strings.Replace(rightProgram, "2 * n", "2 + n", 1), "scale/scale_test.go": itsTests})
+func TestATestThatTheRightProgramFailsKillsNothing(t *testing.T) {
+	right := strings.Replace(rightProgram, "2 * n", "2 + n", 1)
+	p := module(t, map[string]string{"scale/scale.go": right, "scale/scale_test.go": itsTests})
 	b := &bench{program: p, dir: t.TempDir(), timeout: 5 * time.Second}
-	err := b.tryAll([]mutant{{changed: map[string]string{"scale/scale.go": rightProgram}, tests: []string{"./scale"}}}, 1, func(int, outcome) { t.Error("it was tried") })
-	if err == nil || !strings.Contains(err.Error(), "does not pass") {
-		t.Error(err)
+	for _, change := range [][2]string{{"2 + n", "4 + n"}, {"grain = 1", "grain = 2"}} { // the second is built alone
+		wrong := map[string]string{"scale/scale.go": strings.Replace(right, change[0], change[1], 1)}
+		err := b.tryAll([]mutant{{changed: wrong, tests: []string{"./scale"}}}, 1, func(int, outcome) {})
+		if err == nil || !strings.Contains(err.Error(), "does not pass") || !strings.Contains(err.Error(), "TestTwice") {
+			t.Errorf("%s: %v", change[1], err)
+		}
 	}
 }
 
