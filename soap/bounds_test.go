@@ -17,6 +17,9 @@ import (
 // The heaviest formulas are worked out in every view. A second is theirs on a machine that has
 // nothing else to do, twenty are given to one that is loaded.
 func TestTheHeaviestFormulasAreWorkedOut(t *testing.T) {
+	if testing.Short() {
+		t.Skip("works the heaviest formulas out")
+	}
 	for name, heavy := range heaviest {
 		f, _, err := soap.ParseFormula(heavy.Text())
 		if err != nil {
@@ -184,17 +187,13 @@ func TestNoDangerIsLeftOutWithoutADanger(t *testing.T) {
 	}
 }
 
-// A context that ends stops the work: its error is wrapped, and nothing is given beside it. How soon, within 10 ms, is
-// a test of its own, which counts what this program works and not what others do; here five seconds are given to a
-// machine that is loaded.
+// A context that ends stops the work: its error is wrapped, and nothing is given beside it. How soon is
+// measured by BenchmarkLongestBetweenTwoLooks; here five seconds are given to a machine that is loaded.
 func TestABatchStopsWhenItsContextEnds(t *testing.T) {
 	over, cancel := context.WithCancel(t.Context())
 	cancel()
 	for name, heavy := range heaviest {
-		f, _, err := soap.ParseFormula(heavy.Text())
-		if err != nil {
-			t.Fatal(name, err)
-		}
+		f, b := mustHeavy(t, heavy)
 		if b, err := f.BatchContext(over); !errors.Is(err, context.Canceled) || b.Parts != nil {
 			t.Errorf("%s: %d parts, %v", name, len(b.Parts), err)
 		}
@@ -214,15 +213,11 @@ func TestABatchStopsWhenItsContextEnds(t *testing.T) {
 				t.Errorf("%s: %v after the end of its context", name, took-after)
 			}
 		}
-		if b, err := f.Batch(); err != nil {
-			t.Errorf("%s: %.300v", name, err)
-		} else {
-			if _, err := b.CapsContext(over); !errors.Is(err, context.Canceled) {
-				t.Errorf("%s, caps: %v", name, err)
-			}
-			if _, err := b.TintContext(over); !errors.Is(err, context.Canceled) {
-				t.Errorf("%s, tint: %v", name, err)
-			}
+		if _, err := b.CapsContext(over); !errors.Is(err, context.Canceled) {
+			t.Errorf("%s, caps: %v", name, err)
+		}
+		if _, err := b.TintContext(over); !errors.Is(err, context.Canceled) {
+			t.Errorf("%s, tint: %v", name, err)
 		}
 	}
 }
