@@ -41,22 +41,17 @@ var madeOfAlcohol, madeOfSugar = [...]string{"bier", "wein", "schnaps", "likor"}
 		"muttermilch", "eselsmilch", "stutenmilch",
 	}
 
-// thinJuices are of what has little sugar, and sours of what has no alcohol left.
+// thinJuices are of what has little sugar.
 var thinJuices = [...]string{
 	"aloe", "cucumber", "gurke", "concombre", "pepino", "lemon", "lime", "zitrone", "limette", "citron", "limon",
 	"nettle", "celery",
 }
-
-var sours = [...]string{"vinegar", "essig", "vinaigre", "vinagre", "aceto", "azijn"}
 
 // boilsOver tells by its name alone what something has in it that boils over in hot lye: alcohol, or over 5 % sugar. A
 // name that may be that of a drink with or without it counts as one with it: the safer reading.
 func boilsOver(name string) (alcohol, sugar bool) {
 	words := names.Words(name)
 	whole := strings.Join(words, " ")
-	has := func(parts []string) bool {
-		return slices.ContainsFunc(parts, func(part string) bool { return strings.Contains(whole, part) })
-	}
 	ends := func(word string, ends []string) bool {
 		return slices.ContainsFunc(ends, func(end string) bool { return strings.HasSuffix(word, end) && word != "schwein" })
 	}
@@ -70,7 +65,7 @@ func boilsOver(name string) (alcohol, sugar bool) {
 		milk, dried, rich = milk || milkWords.has(word), dried || driedWords.has(word), rich || richWords.has(word)
 	}
 	alcohol = alcohol || strings.Contains(whole, "witch hazel") || strings.Contains(whole, "vanilla extract")
-	alcohol = alcohol && !has(sours[:])
-	sugar = (sugar || milk && (dried || rich)) && !has(thinJuices[:])
+	thin := slices.ContainsFunc(thinJuices[:], func(part string) bool { return strings.Contains(whole, part) })
+	sugar = (sugar || milk && (dried || rich)) && !thin
 	return alcohol, sugar
 }

@@ -160,3 +160,35 @@ func TestAnAlkaliOfTheMakersOwnIsRefused(t *testing.T) {
 		}
 	}
 }
+
+func TestAnAcidAmongOtherWordsIsListedAmongTheAcids(t *testing.T) {
+	for name, acid := range map[string]string{
+		"apple cider vinegar": "acetic-acid", "ACV": "acetic-acid", "rice vinegar 5 %": "acetic-acid",
+		"white vineger": "acetic-acid", "Essigessenz": "acetic-acid", "Apfelessig": "acetic-acid",
+		"vinaigre de cidre": "acetic-acid", "appelazijn": "acetic-acid", "aceto di mele": "acetic-acid", "citric acid solution": "citric-acid-anhydrous",
+		"food grade citric acid": "citric-acid-anhydrous", "lactic acid 80 %": "lactic-acid",
+	} {
+		for _, place := range places[:3] {
+			_, faults := read(t, place.with(name).text())
+			if len(faults) != 1 || faults[0].Path != place.path || !strings.Contains(faults[0].Reason, acid) ||
+				!strings.Contains(faults[0].Remedy, "list it among the acids") {
+				t.Errorf("%s: %q: %v, want %s", place.path, name, faults, acid)
+			}
+		}
+	}
+	for _, name := range []string{"stearic acid", "stearic acid flakes"} {
+		_, faults := read(t, places[1].with(name).text())
+		if len(faults) != 1 || !strings.Contains(faults[0].Remedy, "list it among the oils") {
+			t.Errorf("%q: %v", name, faults)
+		}
+	}
+	for _, name := range []string{"sodium lactate", "sodium citrate", "lactic acid bacteria", "vinegar-free ale",
+		"without citric acid", "hall cider", "sumac", "grape must", "orange juice", "rum",
+		"goat milk", "buttermilk", "coffee", "green tea", "aloe juice", "citrus peel", "beer", "honey", "oat milk"} {
+		for _, place := range places[:3] {
+			if _, faults := read(t, place.with(name).text()); faults != nil {
+				t.Errorf("%s: %q: %v", place.path, name, faults)
+			}
+		}
+	}
+}

@@ -80,9 +80,17 @@ func AlkaliNamed(name string) string {
 }
 
 // AcidNamed gives the id of the acid that a name is of, or may be; empty of any other
-// name, as of a salt of an acid, and of an acid that is not held.
+// name, as of a salt of an acid, and of an acid that is not held. A name that has that of an acid
+// among its words, such as "apple cider vinegar", is of it.
 func AcidNamed(name string) string {
-	answer := names.Look(names.Acid, name, isAcid)
+	if answer := names.Look(names.Acid, name, isAcid); answer.Found() {
+		return heldAcid(answer)
+	}
+	return acidWithin(names.Words(name))
+}
+
+// heldAcid gives the first acid that is held among what a name means.
+func heldAcid(answer names.Answer) string {
 	if answer.ID != "" && !answer.Unheld {
 		return answer.ID
 	}
@@ -93,6 +101,49 @@ func AcidNamed(name string) string {
 	}
 	return ""
 }
+
+// acidWithin gives the acid that is named by at most three words in a row of a longer name, or by one that is a
+// vinegar ("Apfelessig", "vineger"); empty where there is none.
+func acidWithin(words []string) string {
+	const longest = 3
+	for first, word := range words {
+		if first > 0 && slices.Contains(lacksAcid, words[first-1]) {
+			continue
+		}
+		for n := min(longest, len(words)-first); n > 0; n-- {
+			if end := first + n; end < len(words) && slices.Contains(noAcid, words[end]) {
+				continue
+			}
+			run := strings.Join(words[first:first+n], " ")
+			if run == "stearin" { // the hard part of palm oil is called so as well
+				continue
+			}
+			if acid := heldAcid(names.Look(names.Acid, run, isAcid)); acid != "" {
+				return acid
+			}
+			if n == 1 && vinegar(word) {
+				return "acetic-acid"
+			}
+		}
+	}
+	return ""
+}
+
+// vinegar reports whether a word is a vinegar, as English, German, Dutch, French, Spanish and Italian have it, alone or
+// at the end of a compound, or with one letter off (memory).
+func vinegar(word string) bool {
+	return word == "acv" || word == "essigessenz" || nearest.Distance(word, "vinegar") == 1 ||
+		slices.ContainsFunc(vinegars, func(end string) bool { return strings.HasSuffix(word, end) })
+}
+
+var vinegars = []string{"vinegar", "essig", "azijn", "vinaigre", "vinagre", "aceto"}
+
+// noAcid are words behind the name of an acid that say that it is not in it, or is bound; lacksAcid are those before
+// it (memory).
+var (
+	noAcid    = []string{"free", "frei", "bacteria", "bacterium", "culture", "cultures", "ferment", "ester", "esters"}
+	lacksAcid = []string{"without", "no", "non", "not", "sans", "ohne", "kein", "sin", "senza"}
+)
 
 func isAcid(id string) bool {
 	return slices.ContainsFunc(acids(), func(a Acid) bool { return a.ID == id })
