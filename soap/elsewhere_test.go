@@ -165,7 +165,8 @@ func TestAnAcidAmongOtherWordsIsListedAmongTheAcids(t *testing.T) {
 	for name, acid := range map[string]string{
 		"apple cider vinegar": "acetic-acid", "ACV": "acetic-acid", "rice vinegar 5 %": "acetic-acid",
 		"white vineger": "acetic-acid", "Essigessenz": "acetic-acid", "Apfelessig": "acetic-acid",
-		"vinaigre de cidre": "acetic-acid", "appelazijn": "acetic-acid", "aceto di mele": "acetic-acid", "citric acid solution": "citric-acid-anhydrous",
+		"vinaigre de cidre": "acetic-acid",
+		"appelazijn":        "acetic-acid", "aceto di mele": "acetic-acid", "citric acid solution": "citric-acid-anhydrous",
 		"food grade citric acid": "citric-acid-anhydrous", "lactic acid 80 %": "lactic-acid",
 	} {
 		for _, place := range places[:3] {

@@ -86,8 +86,20 @@ func AcidNamed(name string) string {
 	if answer := names.Look(names.Acid, name, isAcid); answer.Found() {
 		return heldAcid(answer)
 	}
+	if !mayHoldAcid(name) {
+		return ""
+	}
 	return acidWithin(names.Words(name))
 }
+
+// mayHoldAcid is quick, since most names hold none: one of these parts stands in every name
+// of a held acid, and in a vinegar with one letter off.
+func mayHoldAcid(name string) bool {
+	name = strings.ToLower(name)
+	return slices.ContainsFunc(acidParts, func(part string) bool { return strings.Contains(name, part) })
+}
+
+var acidParts = []string{"cid", "vin", "egar", "acv", "essig", "ure", "acet", "azijn", "e2", "e3", "steari"}
 
 // heldAcid gives the first acid that is held among what a name means.
 func heldAcid(answer names.Answer) string {
