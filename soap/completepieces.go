@@ -197,7 +197,7 @@ func (s *solved) shared(b *Batch, each []float64, all float64, used []bool, free
 		return nil
 	}
 	again := l.batch()
-	if len(l.share(&again)) > 0 || len(l.intoVessels(&again)) > 0 || again.PiecesComplete <= b.PiecesComplete {
+	if len(l.share(again)) > 0 || len(l.intoVessels(again)) > 0 || again.PiecesComplete <= b.PiecesComplete {
 		return nil
 	}
 	split.PiecesComplete = again.PiecesComplete

@@ -33,21 +33,24 @@ func (f Formula) BatchContext(ctx context.Context) (Batch, error) {
 	}
 	my.run = newRun(ctx)
 	my.run.remember = f.matches() || f.asksMost() || f.lines() > 100
-	var b Batch
+	var b *Batch
 	if f.matches() {
 		b, err = f.matched(my)
 	} else {
 		var s *solved
 		if b, s, err = f.loaded(my); err == nil {
-			b, err = b.judged(s)
+			err = b.judge(s)
 		}
 	}
-	return b, my.run.told("the batch is", err)
+	if err != nil {
+		return Batch{}, my.run.told("the batch is", err)
+	}
+	return *b, nil
 }
 
 // loaded works out a formula that is in order, and in which every colourant has its load,
 // but for its findings.
-func (f *Formula) loaded(my mine) (Batch, *solved, error) {
+func (f *Formula) loaded(my mine) (*Batch, *solved, error) {
 	if f.asksMost() {
 		return f.most(my)
 	}
@@ -58,7 +61,7 @@ func (f *Formula) loaded(my mine) (Batch, *solved, error) {
 // work works out a formula that is in order, but for its findings. Where a promise cannot
 // be kept because no batch can be made at all, the reason is the one that a plan of the
 // same superfat has.
-func (f *Formula) work(my mine) (Batch, *solved, Faults) {
+func (f *Formula) work(my mine) (*Batch, *solved, Faults) {
 	b, s, faults := f.workAsAsked(my)
 	if least := f.Superfat.AtLeast; len(faults) > 0 && least.Given() {
 		plan := *f
@@ -67,63 +70,63 @@ func (f *Formula) work(my mine) (Batch, *solved, Faults) {
 			return b, s, faults
 		}
 		if _, _, hinders := plan.workAsAsked(my); len(hinders) > 0 {
-			return Batch{}, nil, hinders
+			return nil, nil, hinders
 		}
 	}
 	return b, s, faults
 }
 
-func (f *Formula) workAsAsked(my mine) (Batch, *solved, Faults) {
+func (f *Formula) workAsAsked(my mine) (*Batch, *solved, Faults) {
 	if faults := my.run.spend(f.lines()); len(faults) > 0 {
-		return Batch{}, nil, faults
+		return nil, nil, faults
 	}
 	s := f.layout(my)
 	superfat, faults := s.planSuperfat()
 	if len(faults) > 0 {
-		return Batch{}, nil, faults
+		return nil, nil, faults
 	}
 	if faults := my.run.look(); len(faults) > 0 {
-		return Batch{}, nil, faults
+		return nil, nil, faults
 	}
 	s.solve(superfat)
 	if faults := s.impossible(); len(faults) > 0 {
-		return Batch{}, nil, faults
+		return nil, nil, faults
 	}
 	if faults := my.run.look(); len(faults) > 0 {
-		return Batch{}, nil, faults
+		return nil, nil, faults
 	}
 	if faults := s.emptyPromise(); len(faults) > 0 {
-		return Batch{}, nil, faults
+		return nil, nil, faults
 	}
 	b := s.batch()
 	if faults := my.run.look(); len(faults) > 0 {
-		return Batch{}, nil, faults
+		return nil, nil, faults
 	}
-	if faults := s.judge(&b); len(faults) > 0 {
-		return Batch{}, nil, faults
+	if faults := s.judge(b); len(faults) > 0 {
+		return nil, nil, faults
 	}
 	if f.keepsBack() {
-		if faults := s.share(&b); len(faults) > 0 {
-			return Batch{}, nil, faults
+		if faults := s.share(b); len(faults) > 0 {
+			return nil, nil, faults
 		}
 	}
 	if len(f.Size.Vessels) > 0 {
-		if faults := s.intoVessels(&b); len(faults) > 0 {
-			return Batch{}, nil, faults
+		if faults := s.intoVessels(b); len(faults) > 0 {
+			return nil, nil, faults
 		}
 		if !f.fromVessels() {
-			b.Better = s.better(&b)
+			b.Better = s.better(b)
 		}
 		if b.Batches = s.seated.batches; b.Batches > 1 && f.fromVessels() {
 			if b.Last, faults = s.last(); len(faults) > 0 {
-				return Batch{}, nil, faults
+				return nil, nil, faults
 			}
 		}
 	}
 	if f.Weighed.Stage != NotWeighed {
-		reckoning, faults := s.reckon(&b)
+		reckoning, faults := s.reckon(b)
 		if len(faults) > 0 {
-			return Batch{}, nil, faults
+			return nil, nil, faults
 		}
 		b.Weighed = reckoning
 	}
@@ -189,9 +192,9 @@ func (s *solved) emptyPromise() (faults Faults) {
 }
 
 // batch writes the masses down.
-func (s *solved) batch() Batch {
+func (s *solved) batch() *Batch {
 	scale, small := s.f.Scales()
-	b := Batch{
+	b := &Batch{
 		Formula: s.asked.clone(),
 		Oils:    make([]OilWeighing, len(s.oils)),
 		Alkalis: s.alkalis,

@@ -18,17 +18,17 @@ func freeAlkaliLimit() (units.Ratio, cite.Source) {
 	return units.MustRatio("0.05 %"), cite.Source{Title: "ASTM D2179, combination (soap and surfactant) toilet bar", Edition: "65 (1990)e1, withdrawn", Place: "clause 5.1, free alkali as NaOH", How: cite.Read}
 }
 
-// judged gives a batch with its findings.
-func (b Batch) judged(s *solved) (Batch, error) {
+// judge gives the batch its findings.
+func (b *Batch) judge(s *solved) error {
 	if faults := s.run.spend(s.asked.lines()); len(faults) > 0 {
-		return Batch{}, faults
+		return faults
 	}
-	found, faults := findings(s, &b)
+	found, faults := findings(s, b)
 	if len(faults) > 0 {
-		return Batch{}, faults
+		return faults
 	}
 	b.Findings, b.more = boundedFindings(found)
-	return b, nil
+	return nil
 }
 
 // findings judges a batch: most severe first, then in input order.

@@ -27,10 +27,10 @@ type sought struct {
 // matched works out a formula that leaves some loads to be looked for. How much oil a
 // batter has says what the most of a colourant is, and what is held back for carriers
 // moves that a little: it goes round until the loads come to rest.
-func (f *Formula) matched(my mine) (Batch, error) {
+func (f *Formula) matched(my mine) (*Batch, error) {
 	calibration, err := f.calibrated(my.run.ctx, my.colours, "the batch is")
 	if err != nil {
-		return Batch{}, err
+		return nil, err
 	}
 	g := f.clone()
 	for i := range g.Parts {
@@ -39,7 +39,7 @@ func (f *Formula) matched(my mine) (Batch, error) {
 	g.Weighed = Weighed{} // loads are looked for as planned: what was weighed is judged by them
 	b, s, err := g.loaded(my)
 	if err != nil {
-		return Batch{}, err
+		return nil, err
 	}
 	m := &matching{calibration: calibration, parts: make([]sought, len(f.Parts))}
 	for range matchRounds {
@@ -48,17 +48,17 @@ func (f *Formula) matched(my mine) (Batch, error) {
 			if len(f.Parts[i].Match) == 0 {
 				continue
 			}
-			w, now := f.wanted(&b, i, m.calibration, &my)
+			w, now := f.wanted(b, i, m.calibration, &my)
 			cost := matchSteps(len(w.Free), m.calibration.Bands().Count)
 			if last := &m.parts[i]; last.found != nil && (last.wanted.close(&w) || my.run.left < cost) {
 				continue // of what did not move the loads do not; else they are a thousandth off the best at most
 			}
 			if faults := my.run.spend(cost); len(faults) > 0 {
-				return Batch{}, faults
+				return nil, faults
 			}
 			err := f.seek(&now, w, i, m.calibration, my.run)
 			if err != nil {
-				return Batch{}, err
+				return nil, err
 			}
 			settled = settled && m.parts[i].found != nil && sameLoads(now.found, m.parts[i].found)
 			m.parts[i] = now
@@ -68,16 +68,16 @@ func (f *Formula) matched(my mine) (Batch, error) {
 			break
 		}
 		if b, s, err = g.loaded(my); err != nil {
-			return Batch{}, err
+			return nil, err
 		}
 	}
 	if g.Weighed = f.Weighed; g.Weighed.Stage != NotWeighed {
 		if b, s, err = g.loaded(my); err != nil {
-			return Batch{}, err
+			return nil, err
 		}
 	}
-	if b, err = b.judged(s); err != nil {
-		return Batch{}, err
+	if err := b.judge(s); err != nil {
+		return nil, err
 	}
 	b.Formula, b.matching = f.clone(), m
 	return b, nil

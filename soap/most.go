@@ -19,7 +19,7 @@ type wanted struct{ part, line int }
 // most works out a formula that asks for the most of some fragrances. What goes into a
 // part decides its dry mass, that decides the most, and with vessels the batter, too:
 // it goes round, with a load of oils in place of every "max", until none changes.
-func (f *Formula) most(my mine) (Batch, *solved, error) {
+func (f *Formula) most(my mine) (*Batch, *solved, error) {
 	g := f.clone()
 	g.Weighed = Weighed{} // the most is that of the plan: what was weighed is judged by it
 	var all []wanted
@@ -34,12 +34,12 @@ func (f *Formula) most(my mine) (Batch, *solved, error) {
 	for range mostRounds {
 		b, s, faults := g.work(my)
 		if len(faults) > 0 {
-			return Batch{}, nil, faults
+			return nil, nil, faults
 		}
 		settled := true
 		for _, w := range all {
 			if faults := my.run.spend(10 * len(b.Parts[w.part].Additions)); len(faults) > 0 {
-				return Batch{}, nil, faults
+				return nil, nil, faults
 			}
 			now, next, fault := b.roomFor(f, w)
 			if fault != nil {
@@ -57,19 +57,19 @@ func (f *Formula) most(my mine) (Batch, *solved, error) {
 			}
 		}
 		if len(faults) > 0 {
-			return Batch{}, nil, faults
+			return nil, nil, faults
 		}
 		if settled {
 			if g.Weighed = f.Weighed; g.Weighed.Stage != NotWeighed {
 				if b, s, faults = g.work(my); len(faults) > 0 {
-					return Batch{}, nil, faults
+					return nil, nil, faults
 				}
 			}
 			b.Formula = f.clone()
 			return b, s, nil
 		}
 	}
-	return Batch{}, nil, Faults{{
+	return nil, nil, Faults{{
 		Path: itemPath("parts", all[0].part) + "." + itemPath("fragrances", all[0].line) + ".load", Text: "max", Kind: ErrImpossible,
 		Reason: "does not come to rest: what fills the vessels, and the most that goes into it, drive each other", Remedy: "give a load",
 	}}

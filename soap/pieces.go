@@ -308,9 +308,9 @@ func (s *solved) last() (*LastBatch, Faults) {
 		return nil, faults
 	}
 	b := l.batch()
-	faults := l.share(&b)
+	faults := l.share(b)
 	if len(faults) == 0 {
-		faults = l.intoVessels(&b)
+		faults = l.intoVessels(b)
 	}
 	if len(faults) > 0 {
 		return nil, faults

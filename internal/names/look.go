@@ -31,6 +31,9 @@ func (a Answer) Found() bool { return a.ID != "" || a.Unheld || a.Several != nil
 // hyphenated, is held; one that the table does not know counts as not held. An id wins over the
 // table, whose note is given beside it.
 func Look(kind Kind, name string, held func(id string) bool) Answer {
+	if !mayStand(kind, name) {
+		return Answer{}
+	}
 	for spelling := range spellings(Fold(name)) {
 		if !stands(kind, spelling) {
 			continue
@@ -91,9 +94,38 @@ var kinds = [...]Kind{Oil, Fragrance, Colourant, Acid, Alkali}
 
 // stands reports whether the table may have a name, or an id that a name means, of a kind, with these words in whatever
 // order: false means that it has none. It is for the many names that are nobody's.
-func stands(kind Kind, folded string) bool {
+func stands(kind Kind, folded string) bool { return isStanding(kind, place(folded)) }
+
+func isStanding(kind Kind, place uint32) bool {
 	at := slices.Index(kinds[:], kind)
-	return at >= 0 && standing()[place(folded)]>>at&1 != 0
+	return at >= 0 && standing()[place]>>at&1 != 0
+}
+
+// mayStand is [stands] of a name that is not folded, for any of its spellings. Of a name with an apostrophe or a letter
+// that is not ASCII it says that it may.
+func mayStand(kind Kind, name string) bool {
+	for i := range len(name) {
+		if c := name[i]; c >= utf8.RuneSelf || c == '\'' || c == '`' {
+			return true
+		}
+	}
+	words := hashed(name)
+	if isStanding(kind, words.place()) {
+		return true
+	}
+	switch words.last { // the endings of a name
+	case hashOf("oil"):
+		words.sum -= words.last
+		if isStanding(kind, words.place()) {
+			return true
+		}
+		words.sum -= words.before
+		return isStanding(kind, words.place())
+	case hashOf("fat"), hashOf("eo"):
+		words.sum -= words.last
+		return isStanding(kind, words.place())
+	}
+	return false
 }
 
 // standing has the kinds of the names of the table and of the ids that they mean, one bit each, by a hash of the
@@ -116,12 +148,33 @@ var standing = sync.OnceValue(func() *[1 << placeBits]uint8 {
 
 const placeBits = 15 // for some 2,600 names and ids
 
-// place is a hash of the words of a folded name or of an id, in whatever order they stand: the sum of theirs (FNV-1a).
-func place(name string) uint32 {
-	const empty, prime = 2166136261, 16777619
-	sum, hash, last := uint32(0), uint32(empty), byte(0)
+// place is a hash of the words of a folded name or of an id, in whatever order they stand.
+func place(name string) uint32 { return hashed(name).place() }
+
+// hashes are those of the words of a name (FNV-1a): their sum, and those of the last word and of the one before it.
+type hashes struct{ sum, last, before uint32 }
+
+func (h hashes) place() uint32 { return (h.sum ^ h.sum>>placeBits) % (1 << placeBits) }
+
+// The offset and the prime of the hash.
+const empty, prime = 2166136261, 16777619
+
+func hashOf(word string) uint32 { return hashed(word).sum }
+
+// hashed hashes the words of a name; capitals of ASCII count as small letters.
+func hashed(name string) (h hashes) {
+	hash, last := uint32(empty), byte(0)
+	end := func() {
+		if hash != empty {
+			h.sum, h.last, h.before = h.sum+hash, hash, h.last
+			hash = empty
+		}
+	}
 	for i := range len(name) {
 		c := name[i]
+		if 'A' <= c && c <= 'Z' {
+			c += 'a' - 'A'
+		}
 		of := byte('a') // a letter
 		switch {
 		case '0' <= c && c <= '9':
@@ -129,17 +182,15 @@ func place(name string) uint32 {
 		case c < 'a' && c < utf8.RuneSelf:
 			of = ' '
 		}
-		if of != last && hash != empty { // a word begins, as in Words
-			sum, hash = sum+hash, empty
+		if of != last { // a word begins, as in Words
+			end()
 		}
 		if last = of; of != ' ' {
 			hash = (hash ^ uint32(c)) * prime
 		}
 	}
-	if hash != empty {
-		sum += hash
-	}
-	return (sum ^ sum>>placeBits) % (1 << placeBits)
+	end()
+	return h
 }
 
 // isMeant reports whether some name of the table means an id.
