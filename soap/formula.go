@@ -134,7 +134,7 @@ func (p Part) ReserveOrUsual() units.Ratio { return p.Reserve.Or(p.Work.Reserve(
 // Addition is a colourant, a fragrance or an additive of a part. The zero value is
 // refused: name and load must be given.
 type Addition struct {
-	// Name is the id of a built-in colourant or fragrance, or of one of the formula's own.
+	// Name is the id of a built-in colourant or fragrance, or of one of the formula's own,
 	// or a name in everyday use that means one of these alone. A fragrance or colourant of
 	// any other name is refused, unless it is Unlisted; an additive is weighed and not judged, and a
 	// finding says so.

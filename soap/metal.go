@@ -251,10 +251,8 @@ func isMetal(words []string, at int, metal string) bool {
 		return true
 	}
 	for _, word := range words {
-		other := slices.ContainsFunc(dissolving[:], func(known struct{ metal, name string }) bool {
-			return spelled(word,
-				known.name)
-		})
+		other := slices.ContainsFunc(dissolving[:],
+			func(known struct{ metal, name string }) bool { return spelled(word, known.name) })
 		if !other && !isForm(word, metal) && !metalFillers.has(word) && strings.Trim(word, "0123456789") != "" {
 			return false // it is a word among others
 		}

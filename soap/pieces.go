@@ -137,10 +137,8 @@ func (s *solved) volumes(c *contents) (v *Volumes, batter float64, ok bool) {
 // keepsBack reports whether what is poured is divided: there are vessels to fill, or a
 // part says what is kept back or lost.
 func (f *Formula) keepsBack() bool {
-	return len(f.Size.Vessels) > 0 || slices.ContainsFunc(f.Parts, func(p Part) bool {
-		return p.Reserve.Given() ||
-			p.Loss.Sign() > 0
-	})
+	return len(f.Size.Vessels) > 0 ||
+		slices.ContainsFunc(f.Parts, func(p Part) bool { return p.Reserve.Given() || p.Loss.Sign() > 0 })
 }
 
 // share divides what is poured of every part: filled, reserve, loss.
