@@ -40,6 +40,24 @@ func TestACalibrationMadeOnceGivesTheSameBatch(t *testing.T) {
 	if got := written(kept); got != plain {
 		t.Errorf("with a calibration of its own: %.200s, else %.200s", got, plain)
 	}
+	// What was read a calibration does not tell, so that one of darker swatches is worked with: it is that which
+	// counts, and none is made anew.
+	darker, _, err := soap.ParseFormula(lanternDusk())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, swatch := range darker.Swatches.Read {
+		for i := range swatch.Reflectance {
+			swatch.Reflectance[i] *= 0.95
+		}
+	}
+	kept = f
+	if kept.Calibration, err = darker.Calibrate(t.Context()); err != nil {
+		t.Fatal(err)
+	}
+	if got, want := written(kept), written(darker); got != want || got == plain {
+		t.Errorf("with the calibration of darker swatches: as with these: %v, as with its own: %v", got == want, got == plain)
+	}
 	other, _, err := soap.ParseFormula(heaviest["a hundred swatches of 71 bands"].Text())
 	if err != nil {
 		t.Fatal(err)
