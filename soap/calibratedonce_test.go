@@ -3,8 +3,11 @@ package soap_test
 import (
 	"context"
 	"errors"
+	"slices"
+	"strings"
 	"testing"
 
+	"example.com/lyewright/colour/tint"
 	"example.com/lyewright/soap"
 )
 
@@ -73,5 +76,42 @@ func TestACalibrationMadeOnceGivesTheSameBatch(t *testing.T) {
 	cancel()
 	if _, err := f.Calibrate(over); !errors.Is(err, context.Canceled) {
 		t.Errorf("after the end of its context: %v", err)
+	}
+}
+
+// A calibration is of other swatches where their bands, their white or their colourants are others: each alone tells it.
+func TestACalibrationOfOtherSwatchesIsToldByEach(t *testing.T) {
+	for name, change := range map[string]func(s *tint.Swatches){
+		"none":  func(*tint.Swatches) {},
+		"bands": func(s *tint.Swatches) { // one more, at 390 nm
+			s.Bands.From, s.Bands.Count = s.Bands.From-s.Bands.Step, s.Bands.Count+1
+			for i := range s.Read {
+				s.Read[i].Reflectance = slices.Insert(s.Read[i].Reflectance, 0, s.Read[i].Reflectance[0])
+			}
+		},
+		"white": func(s *tint.Swatches) { s.White = "iron-oxide-red" },
+		"colourants": func(s *tint.Swatches) {
+			for i := range s.Read {
+				for j := range s.Read[i].Loads {
+					if load := &s.Read[i].Loads[j]; load.Colourant == "iron-oxide-red" {
+						load.Colourant = "chromium-oxide-green"
+					}
+				}
+			}
+		},
+	} {
+		f, _, err := soap.ParseFormula(lanternDusk())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if f.Calibration, err = f.Calibrate(t.Context()); err != nil {
+			t.Fatal(err)
+		}
+		change(f.Swatches)
+		err = f.Check()
+		told := err != nil && strings.Contains(err.Error(), "are others than the calibration beside them was made of")
+		if told != (name != "none") {
+			t.Errorf("%s: %v", name, err)
+		}
 	}
 }

@@ -9,16 +9,16 @@ func (s *sheet) joining() string {
 	if len(s.b.Parts) > 1 {
 		divide = ", then divide the batter"
 	}
-	pour := "our the lye slowly into the oils and stir to a light trace" + divide + "."
+	pour := " the lye slowly into the oils and stir to a light trace" + divide + "."
 	r := s.b.Weighed
 	switch {
 	case r == nil:
-		return "P" + pour
+		return "Pour" + pour
 	case r.Stage == soap.AtLye:
 		if first := s.lyeFirst(r); first != "" {
-			return first + " p" + pour
+			return first + " pour" + pour
 		}
-		return "P" + pour
+		return "Pour" + pour
 	case r.Lye.Undissolved && r.Stage == soap.AtMoulds:
 		return "It is poured, with grains of alkali in it, and nothing mends that: do not use it on skin."
 	case r.Lye.Undissolved:
