@@ -82,7 +82,7 @@ func TestACalibrationMadeOnceGivesTheSameBatch(t *testing.T) {
 // A calibration is of other swatches where their bands, their white or their colourants are others: each alone tells it.
 func TestACalibrationOfOtherSwatchesIsToldByEach(t *testing.T) {
 	for name, change := range map[string]func(s *tint.Swatches){
-		"none":  func(*tint.Swatches) {},
+		"none": func(*tint.Swatches) {},
 		"bands": func(s *tint.Swatches) { // one more, at 390 nm
 			s.Bands.From, s.Bands.Count = s.Bands.From-s.Bands.Step, s.Bands.Count+1
 			for i := range s.Read {

@@ -30,6 +30,7 @@ var namesOfMetal = map[string]string{
 	"polvo de aluminio": "aluminium", "aluminio en polvo": "aluminium", "papel de aluminio": "aluminium",
 	"lámina de aluminio": "aluminium",
 	"CI77000":            "aluminium", "ci77000": "aluminium", "Pigment Metal 1": "aluminium", "Al powder": "aluminium",
+	"Zn dust": "zinc", "Mg ribbon": "magnesium",
 	"baking foil":            "aluminium",
 	"shredded aluminium can": "aluminium", "alluminio in polvere": "aluminium", "aluminiumpoeder": "aluminium",
 	"zinkpoeder": "zinc",
