@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.com/lyewright/soap"
+	"example.com/lyewright/units"
 )
 
 // What takes up no alkali, and an alkali, an acid, water or a metal, is no oil, whatever value is written beside it.
@@ -61,6 +62,9 @@ func TestAnOilThatIsAWaxByItsNameIsTakenForOne(t *testing.T) {
 			f, slow := finding(b, "superfat-likely-negative", "parts[0]"), finding(b, "wax-reacts-slowly", "oils")
 			if got := f.Severity == danger && f.Detail == "wax"; got != (want && !titrated) {
 				t.Errorf("%s, titrated %t: %s %q", name, titrated, f.Severity, f.Detail)
+			}
+			if f.Detail == "wax" && f.Value.Add(units.MustRatio("11.7 %")).Sign() >= 0 {
+				t.Errorf("%s: %s %% at the low end, want less than -11.7", name, f.Value.PercentText(2))
 			}
 			if got := slow.Severity == warning; got != want {
 				t.Errorf("%s: wax-reacts-slowly is a %s", name, slow.Severity)
