@@ -183,9 +183,11 @@ func TestAnAcidAmongOtherWordsIsListedAmongTheAcids(t *testing.T) {
 			t.Errorf("%q: %v", name, faults)
 		}
 	}
-	for _, name := range []string{"sodium lactate", "sodium citrate", "lactic acid bacteria", "vinegar-free ale",
+	for _, name := range []string{
+		"sodium lactate", "sodium citrate", "lactic acid bacteria", "vinegar-free ale",
 		"without citric acid", "hall cider", "sumac", "grape must", "orange juice", "rum",
-		"goat milk", "buttermilk", "coffee", "green tea", "aloe juice", "citrus peel", "beer", "honey", "oat milk"} {
+		"goat milk", "buttermilk", "coffee", "green tea", "aloe juice", "citrus peel", "beer", "honey", "oat milk",
+	} {
 		for _, place := range places[:3] {
 			if _, faults := read(t, place.with(name).text()); faults != nil {
 				t.Errorf("%s: %q: %v", place.path, name, faults)

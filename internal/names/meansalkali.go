@@ -164,7 +164,7 @@ func (s sayings) at(i int) saying {
 			return lye | another
 		}
 	case w.says&general != 0:
-		bare := func(o said) bool { return o.says&(general|piece|dissolved|linking|nothing) != 0 || digits(o.word) }
+		bare := func(o said) bool { return o.says&(general|piece|dissolved|linking|nothing) != 0 || isNumber(o.word) }
 		if !slices.ContainsFunc(s, func(o said) bool { return !bare(o) }) {
 			return lye
 		}
@@ -267,5 +267,3 @@ func (s sayings) dissolved(name string) bool {
 		return err == nil && percent > 0 && percent < leastPurity
 	})
 }
-
-func digits(word string) bool { return strings.Trim(word, "0123456789") == "" }
