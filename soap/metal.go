@@ -58,7 +58,7 @@ const (
 	linking      wordList = " de d of du des from di van "
 	absentBehind wordList = " free frei libre "
 	noThing      wordList = " white weiss blanc blanco bianco rich "
-	linedWithin  wordList = " lined coated "
+	linedWithin  wordList = " lined coated beschichtet ausgekleidet "
 	absentBefore wordList = " without no non not sans ohne kein keine sin senza zonder free frei libre "
 )
 
@@ -107,8 +107,8 @@ func metalNamed(name string) string {
 
 // metalThing tells which metal that gives off hydrogen in alkali a thing is made of by its name, such as "aluminium
 // star" or "zinc mould"; empty of any other. Of what is cast, strewn or filled no salt is sold under the bare name of
-// the metal, so that its name among other words means the metal, which is the safer reading. A salt, a white (zinc
-// white is the oxide) and what is free of it or rich in it are none.
+// the metal, so that its name among other words, or at the head of one, means the metal, which is the safer reading. A
+// salt, a white (zinc white is the oxide) and what is free of it or rich in it are none.
 func metalThing(name string) string {
 	if metal := metalNamed(name); metal != "" || !mayNameMetal(name) {
 		return metal
@@ -123,12 +123,29 @@ func metalThing(name string) string {
 			continue
 		}
 		for _, known := range dissolving {
-			if spelled(word, known.name) {
+			if spelled(word, known.name) || compounded(word, known.name) {
 				return known.metal
 			}
 		}
 	}
 	return ""
+}
+
+// compounded reports whether a word is a thing of a metal in one, as in German ("Aluminiumstern"): it begins with the
+// whole long name of the metal, and what is behind that names no salt, no colour and nothing that is free of the metal
+// or rich in it. Short names, such as zinc and alu, begin other words too.
+func compounded(word, name string) bool {
+	const long = 6
+	behind, found := strings.CutPrefix(word, name)
+	if !found || len(name) < long || behind == "" || isSalt(behind) {
+		return false
+	}
+	return !slices.ContainsFunc(noCompound[:], func(start string) bool { return strings.HasPrefix(behind, start) })
+}
+
+// noCompound are the beginnings of what stands behind a metal in one word and says that it is not of it (memory).
+var noCompound = [...]string{
+	"frei", "free", "vrij", "weiss", "wit", "grau", "grijs", "farb", "reich", "rich", "rijk", "lack", "salz", "seife", "zout",
 }
 
 // bySymbol gives the metal of a chemical symbol; empty of any other word.

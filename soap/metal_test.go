@@ -259,6 +259,19 @@ func TestAThingOfSuchAMetalIsADanger(t *testing.T) {
 		{"embeds", "star without zinc", ""},
 		{"embeds", "aluminium-free star", ""},
 		{"embeds", "little moon", ""},
+		{"embeds", "Aluminiumstern", "aluminium"}, // in one word, as in German
+		{"embeds", "Magnesiumlaterne", "magnesium"},
+		{"embeds", "Aluminiumhydroxidstern", ""},
+		{"embeds", "Magnesiumsulfat", ""},
+		{"embeds", "Magnesiumsalz", ""},
+		{"embeds", "aluminiumfreier Stern", ""},
+		{"embeds", "ohne Aluminiumstern", ""},
+		{"embeds", "aluminiumgrauer Mond", ""},
+		{"embeds", "Alumnatenstern", ""},
+		{"embeds", "Zinkenstern", ""}, // of tines
+		{"embeds", "Alucard", ""},
+		{"embeds", "Magnesiastern", ""},
+		{"toppings", "Aluminiumlack", ""},
 		{"toppings", "zinc glitter", "zinc"},
 		{"toppings", "magnesium glitter", "magnesium"},
 		{"toppings", "aluminium glitter", "aluminium"},
@@ -268,6 +281,8 @@ func TestAThingOfSuchAMetalIsADanger(t *testing.T) {
 		{"vessels", "zinc mould", "zinc"},
 		{"vessels", "lined aluminium tray", ""},
 		{"vessels", "zinc mould, coated", ""},
+		{"vessels", "Aluminiumform", "aluminium"},
+		{"vessels", "Aluminiumform, beschichtet", ""},
 		{"vessels", "steel tray", ""},
 	} {
 		vessel, subject := "cup", row.list+"[0]"
