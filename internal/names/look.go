@@ -163,13 +163,7 @@ func hashOf(word string) uint32 { return hashed(word).sum }
 
 // hashed hashes the words of a name; capitals of ASCII count as small letters.
 func hashed(name string) (h hashes) {
-	hash, last := uint32(empty), byte(0)
-	end := func() {
-		if hash != empty {
-			h.sum, h.last, h.before = h.sum+hash, hash, h.last
-			hash = empty
-		}
-	}
+	hash, last := uint32(empty), byte(' ')
 	for i := range len(name) {
 		c := name[i]
 		if 'A' <= c && c <= 'Z' {
@@ -182,14 +176,17 @@ func hashed(name string) (h hashes) {
 		case c < 'a' && c < utf8.RuneSelf:
 			of = ' '
 		}
-		if of != last { // a word begins, as in Words
-			end()
+		if of != last && last != ' ' { // a word ends, as in Words
+			h.sum, h.last, h.before = h.sum+hash, hash, h.last
+			hash = empty
 		}
 		if last = of; of != ' ' {
 			hash = (hash ^ uint32(c)) * prime
 		}
 	}
-	end()
+	if last != ' ' {
+		h.sum, h.last, h.before = h.sum+hash, hash, h.last
+	}
 	return h
 }
 

@@ -83,7 +83,7 @@ func AlkaliNamed(name string) string {
 // name, as of a salt of an acid, and of an acid that is not held. A name that has that of an acid
 // among its words, such as "apple cider vinegar", is of it.
 func AcidNamed(name string) string {
-	if answer := names.Look(names.Acid, name, isAcid); answer.Found() {
+	if answer := lookAcid(name); answer.Found() {
 		return heldAcid(answer)
 	}
 	if !mayHoldAcid(name) {
@@ -95,11 +95,34 @@ func AcidNamed(name string) string {
 // mayHoldAcid is quick, since most names hold none: one of these parts stands in every name
 // of a held acid, and in a vinegar with one letter off.
 func mayHoldAcid(name string) bool {
-	name = strings.ToLower(name)
-	return slices.ContainsFunc(acidParts, func(part string) bool { return strings.Contains(name, part) })
+	for i := range len(name) {
+		for _, part := range acidParts(name[i]) {
+			if len(name)-i >= len(part) && strings.EqualFold(name[i:i+len(part)], part) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
-var acidParts = []string{"cid", "vin", "egar", "acv", "essig", "ure", "acet", "azijn", "e2", "e3", "steari"}
+// acidParts are those that begin with a letter.
+func acidParts(first byte) []string {
+	switch first | 0x20 {
+	case 'a':
+		return []string{"acv", "acet", "azijn"}
+	case 'c':
+		return []string{"cid"}
+	case 'e':
+		return []string{"egar", "essig", "e2", "e3"}
+	case 's':
+		return []string{"steari"}
+	case 'u':
+		return []string{"ure"}
+	case 'v':
+		return []string{"vin"}
+	}
+	return nil
+}
 
 // heldAcid gives the first acid that is held among what a name means.
 func heldAcid(answer names.Answer) string {
@@ -127,10 +150,13 @@ func acidWithin(words []string) string {
 				continue
 			}
 			run := strings.Join(words[first:first+n], " ")
+			if number, has := strings.CutPrefix(run, "e "); has && n == 2 { // E260, which was parted
+				run = "e" + number
+			}
 			if run == "stearin" { // the hard part of palm oil is called so as well
 				continue
 			}
-			if acid := heldAcid(names.Look(names.Acid, run, isAcid)); acid != "" {
+			if acid := heldAcid(lookAcid(run)); acid != "" {
 				return acid
 			}
 			if n == 1 && vinegar(word) {
@@ -157,13 +183,23 @@ var (
 	lacksAcid = []string{"without", "no", "non", "not", "sans", "ohne", "kein", "sin", "senza"}
 )
 
+// lookAcid looks a name up: as the id of an acid, also of one that is not in the table of names, else in that.
+func lookAcid(name string) names.Answer {
+	if folded := names.Fold(name); strings.HasSuffix(folded, "acid") {
+		if id := strings.ReplaceAll(folded, " ", "-"); isAcid(id) {
+			return names.Answer{ID: id, Note: names.Note(names.Acid, name)}
+		}
+	}
+	return names.Look(names.Acid, name, isAcid)
+}
+
 func isAcid(id string) bool {
 	return slices.ContainsFunc(acids(), func(a Acid) bool { return a.ID == id })
 }
 
 // acidNamed finds an acid by a name that is not its ID.
 func acidNamed(name string) (Acid, error) {
-	answer := names.Look(names.Acid, name, isAcid)
+	answer := lookAcid(name)
 	if answer.ID != "" && !answer.Unheld {
 		return LookUpAcid(answer.ID)
 	}
