@@ -47,7 +47,10 @@ func TestWhatIsWrongOnABenchIsSaidWithWhatWouldBeRight(t *testing.T) {
 		{[]string{"temperature", `{"room": "31 °F"}`}, "temperature.room", soap.ErrRange, `"-0.56 °C"`},
 		{[]string{"temperature", `{"pour": "273.1 K"}`}, "temperature.pour", soap.ErrRange, "thermometer"},
 		{
-			[]string{"temperature", `{"oils": "0 °C", "lye": "100 °C", "water": "32 °F", "room": "212 °F", "pour": "273.15 K"}`},
+			[]string{
+				"temperature",
+				`{"oils": "0 °C", "lye": "100 °C", "water": "32 °F", "room": "212 °F", "pour": "273.15 K"}`,
+			},
 			"", nil, "",
 		},
 		{[]string{"temperature", `{"oils": "40"}`}, "temperature.oils", units.ErrUnit, "write °C or °F"},

@@ -10,21 +10,17 @@ import (
 // What boils over in hot lye, by the words of its name, in English, German, French, Spanish, Italian and Dutch: in
 // lower case, without accents. They are common knowledge; nobody read them anywhere.
 const (
-	alcoholWords wordList = " alcohol alkohol alcool ethanol etanol isopropanol isopropyl methanol spirits spiritus" +
-		" tincture tinktur teinture tintura" +
-		" beer beers ale ales lager stout porter pils pilsner pilsener wort bier biere cerveza birra" +
-		" wine wines wein vin vino wijn champagne sekt prosecco cava gluhwein cider cidre sidra sidro mead hydromel" +
-		" hidromiel" +
-		" rum rhum ron vodka wodka whisky whiskey bourbon gin brandy cognac armagnac tequila mezcal schnaps schnapps" +
-		" liqueur" +
-		" liqueurs liquor likor licor liquore grappa ouzo sake absinthe absinth sherry vermouth wermut eggnog cologne" +
-		" kombucha "
+	alcoholWords wordList = " alcohol alkohol alcool ethanol etanol isopropanol isopropyl methanol spirits" +
+		" spiritus tincture tinktur teinture tintura beer beers ale ales lager stout porter pils pilsner pilsener" +
+		" wort bier biere cerveza birra wine wines wein vin vino wijn champagne sekt prosecco cava gluhwein cider" +
+		" cidre sidra sidro mead hydromel hidromiel rum rhum ron vodka wodka whisky whiskey bourbon gin brandy" +
+		" cognac armagnac tequila mezcal schnaps schnapps liqueur liqueurs liquor likor licor liquore grappa ouzo" +
+		" sake absinthe absinth sherry vermouth wermut eggnog cologne kombucha "
 	sugarWords wordList = " honey honig miel miele honing sugar sugars zucker sucre azucar zucchero suiker syrup" +
-		" sirup sirop jarabe sirope" +
-		" sciroppo siroop stroop molasses melasse melaza melassa treacle maple agave nectar nektar lemonade limonade" +
-		" limonada" +
-		" limonata cola juice juices saft jus zumo jugo succo must most fructose fruktose glucose glukose dextrose lactose" +
-		" laktose sucrose saccharose maltose jam marmalade marmelade confiture "
+		" sirup sirop jarabe sirope sciroppo siroop stroop molasses melasse melaza melassa treacle maple agave" +
+		" nectar nektar lemonade limonade limonada limonata cola juice juices saft jus zumo jugo succo must most" +
+		" fructose fruktose glucose glukose dextrose lactose laktose sucrose saccharose maltose jam marmalade" +
+		" marmelade confiture "
 
 	milkWords wordList = " milk buttermilk whey milch molke lait lactoserum leche suero latte siero melk wei" +
 		" yoghurt yogurt cream "

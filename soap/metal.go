@@ -38,16 +38,14 @@ func (l wordList) has(word string) bool {
 // metalForms say that it is the metal itself, finely divided; aluminiumForms do so of aluminium, glitterForms among
 // them may be of film with a thin layer of it, and foils are forms of which no salt is sold.
 const (
-	metalForms wordList = " powder powders powdered dust flake flakes flaked filings shavings turnings granule granules " +
-		"grit ribbon" +
-		" wool chips pellets metal atomised atomized pulver staub flocken spane griess granulat plattchen metall" +
-		" poudre poussiere paillettes limaille copeaux flocons grenaille polvo escamas virutas limaduras granalla copos" +
-		" polvere scaglie poeder vlokken schilfers "
+	metalForms wordList = " powder powders powdered dust flake flakes flaked filings shavings turnings granule" +
+		" granules grit ribbon wool chips pellets metal atomised atomized pulver staub flocken spane griess" +
+		" granulat plattchen metall poudre poussiere paillettes limaille copeaux flocons grenaille polvo escamas" +
+		" virutas limaduras granalla copos polvere scaglie poeder vlokken schilfers "
 	aluminiumForms wordList = " paste bronze pigment pigments "
 	glitterForms   wordList = " glitter glitters sequins confetti flitter "
-	foils          wordList = " foil foils leaf leaves sheet sheets can cans wire scraps folie folien blatt feuille " +
-		"feuilles hoja hojas" +
-		" lamina laminas papier papel foglio foglia tinfoil "
+	foils          wordList = " foil foils leaf leaves sheet sheets can cans wire scraps folie folien blatt" +
+		" feuille feuilles hoja hojas lamina laminas papier papel foglio foglia tinfoil "
 )
 
 // metalFillers may stand between the metal and its form, and say nothing; linking words stand between a form and its

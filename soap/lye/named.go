@@ -105,7 +105,7 @@ func mayHoldAcid(name string) bool {
 	return false
 }
 
-// acidParts are those that begin with a letter.
+// acidParts lists those of these parts that begin with a letter.
 func acidParts(first byte) []string {
 	switch first | 0x20 {
 	case 'a':
@@ -142,11 +142,11 @@ func heldAcid(answer names.Answer) string {
 func acidWithin(words []string) string {
 	const longest = 3
 	for first, word := range words {
-		if first > 0 && slices.Contains(lacksAcid, words[first-1]) {
+		if first > 0 && slices.Contains(lacksAcid[:], words[first-1]) {
 			continue
 		}
 		for n := min(longest, len(words)-first); n > 0; n-- {
-			if end := first + n; end < len(words) && slices.Contains(noAcid, words[end]) {
+			if end := first + n; end < len(words) && slices.Contains(noAcid[:], words[end]) {
 				continue
 			}
 			run := strings.Join(words[first:first+n], " ")
@@ -171,16 +171,16 @@ func acidWithin(words []string) string {
 // at the end of a compound, or with one letter off (memory).
 func vinegar(word string) bool {
 	return word == "acv" || word == "essigessenz" || nearest.Distance(word, "vinegar") == 1 ||
-		slices.ContainsFunc(vinegars, func(end string) bool { return strings.HasSuffix(word, end) })
+		slices.ContainsFunc(vinegars[:], func(end string) bool { return strings.HasSuffix(word, end) })
 }
 
-var vinegars = []string{"vinegar", "essig", "azijn", "vinaigre", "vinagre", "aceto"}
+var vinegars = [...]string{"vinegar", "essig", "azijn", "vinaigre", "vinagre", "aceto"}
 
 // noAcid are words behind the name of an acid that say that it is not in it, or is bound; lacksAcid are those before
 // it (memory).
 var (
-	noAcid    = []string{"free", "frei", "bacteria", "bacterium", "culture", "cultures", "ferment", "ester", "esters"}
-	lacksAcid = []string{"without", "no", "non", "not", "sans", "ohne", "kein", "sin", "senza"}
+	noAcid    = [...]string{"free", "frei", "bacteria", "bacterium", "culture", "cultures", "ferment", "ester", "esters"}
+	lacksAcid = [...]string{"without", "no", "non", "not", "sans", "ohne", "kein", "sin", "senza"}
 )
 
 // lookAcid looks a name up: as the id of an acid, also of one that is not in the table of names, else in that.

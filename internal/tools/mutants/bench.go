@@ -110,14 +110,18 @@ func (b *bench) build(into string, files map[string]string, packages []string) (
 	if err := os.WriteFile(list, text, 0o644); err != nil {
 		return nil, err
 	}
-	build := exec.Command("go", append([]string{"test", "-c", "-vet=off", "-overlay", list, "-o", out + string(filepath.Separator)}, packages...)...)
+	args := append([]string{"test", "-c", "-vet=off", "-overlay", list, "-o", out + string(filepath.Separator)}, packages...)
+	build := exec.Command("go", args...)
 	build.Dir = b.program.root
 	if said, err := build.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("%s: %w\n%s", strings.Join(packages, " "), err, said)
 	}
 	built := map[string]*testBinary{}
 	for _, dir := range packages {
-		t := &testBinary{path: filepath.Join(out, path.Base(dir)+".test"), dir: filepath.Join(b.program.root, filepath.FromSlash(dir))}
+		t := &testBinary{
+			path: filepath.Join(out, path.Base(dir)+".test"),
+			dir:  filepath.Join(b.program.root, filepath.FromSlash(dir)),
+		}
 		if _, err := os.Stat(t.path); err != nil {
 			return nil, fmt.Errorf("%s has no tests", dir)
 		}
