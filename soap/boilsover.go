@@ -27,14 +27,15 @@ const (
 	driedWords wordList = " powder powdered dried dry condensed pulver poudre polvo polvere poeder concentre" +
 		" condensada condensato "
 	notWords  wordList = " without no non not sans ohne kein keine sin senza zonder "
-	richWords wordList = " breast human mother mothers donkey mare mares maternel maternelle materna anesse burra asina "
+	richWords wordList = " breast human mother mothers donkey mare mares maternel maternelle materna anesse burra" +
+		" asina "
 )
 
 // madeOf are German words whose ends tell what something is made of, and words for milks with much sugar.
 var madeOfAlcohol, madeOfSugar = [...]string{"bier", "wein", "schnaps", "likor"},
 	[...]string{
-		"saft", "sirup", "honig", "zucker", "milchpulver", "molkepulver", "molkenpulver", "kondensmilch", "trockenmilch",
-		"muttermilch", "eselsmilch", "stutenmilch",
+		"saft", "sirup", "honig", "zucker", "milchpulver", "molkepulver", "molkenpulver", "kondensmilch",
+		"trockenmilch", "muttermilch", "eselsmilch", "stutenmilch",
 	}
 
 // thinJuices are of what has little sugar.

@@ -79,7 +79,8 @@ func TestACalibrationMadeOnceGivesTheSameBatch(t *testing.T) {
 	}
 }
 
-// A calibration is of other swatches where their bands, their white or their colourants are others: each alone tells it.
+// A calibration is of other swatches where their bands, their white or their colourants are others: each alone
+// tells it.
 func TestACalibrationOfOtherSwatchesIsToldByEach(t *testing.T) {
 	for name, change := range map[string]func(s *tint.Swatches){
 		"none": func(*tint.Swatches) {},

@@ -49,9 +49,9 @@ func TestTheFatOfALiquidIsHeldAgainstWhatIsPublished(t *testing.T) {
 	}
 }
 
-// 20 g of vinegar taken for pure: alkali for 20/60.052 = 0.33305 mol, and 5 % of it takes 0.01665. The rest is
-// 0.3164 × 56.105 = 17.75 g of KOH of the 209.66 g that the oils take up, 8.47 % of 5 %: −3.47 %. 10 g of lactic acid of 91 % that
-// has 80 % are 1.1 g less, 1.1/90.078 × 56.105 = 0.685 g of KOH, 0.33 % of 5 %: 4.67 %.
+// 20 g of vinegar taken for pure: alkali for 20/60.052 = 0.33305 mol, and vinegar of 5 % takes up 0.01665 mol. The
+// rest is 0.3164 × 56.105 = 17.75 g of KOH, 8.47 % of the 209.66 g that the oils take up: 5 − 8.47 = −3.47 %. 10 g of
+// lactic acid of 91 % that has 80 % are 1.1 g less, 1.1/90.078 × 56.105 = 0.685 g of KOH, 0.33 %: 5 − 0.33 = 4.67 %.
 func TestAVinegarStrongerThanIsSoldIsADangerWhereItBurns(t *testing.T) {
 	for _, test := range []struct {
 		name, strength, load, superfat string

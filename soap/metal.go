@@ -143,7 +143,8 @@ func compounded(word, name string) bool {
 
 // noCompound are the beginnings of what stands behind a metal in one word and says that it is not of it (memory).
 var noCompound = [...]string{
-	"frei", "free", "vrij", "weiss", "wit", "grau", "grijs", "farb", "reich", "rich", "rijk", "lack", "salz", "seife", "zout",
+	"frei", "free", "vrij", "weiss", "wit", "grau", "grijs", "farb", "reich", "rich", "rijk", "lack", "salz",
+	"seife", "zout",
 }
 
 // bySymbol gives the metal of a chemical symbol; empty of any other word.

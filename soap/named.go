@@ -223,8 +223,8 @@ func (c *checker) additive(t trail, a *Addition) {
 	reason, remedy := "", ""
 	if metalNamed(a.Name) == "aluminium" && !isFilm(a.Glitter, a.Name) {
 		reason = "is a name of aluminium, which lye and batter dissolve: hydrogen comes off, which burns"
-		remedy = `leave it out; list a pigment that has aluminium among the colourants, where it is judged, and call a ` +
-			`film with a layer of it a glitter, with "glitter": "polymer" or "degradable-tested"`
+		remedy = `leave it out; list a pigment that has aluminium among the colourants, where it is judged, and call ` +
+			`a film with a layer of it a glitter, with "glitter": "polymer" or "degradable-tested"`
 	} else {
 		reason, remedy = reckonedElsewhere(a.Name)
 	}

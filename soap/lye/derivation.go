@@ -136,8 +136,8 @@ func (m Mixing) Derivation() ([]Derivation, error) {
 		Of: "How warm the lye gets", Formula: "temperature = 25 + 1000 × heat / (lye × its mean heat capacity)",
 		Figures: "25 + 1000 × " + kilojoules + " / (" + plain(total, 5) + " × " + plain(capacity, 8) + ")",
 		Result:  plain(final, 4) + " °C, if no heat is lost",
-		Because: "the mean heat capacity, in J/(g K), is that of a lye of " + h.Strength.PercentText(4) + " % from 25 °C to " +
-			"this temperature, by its enthalpy: the two belong together and are found by trial",
+		Because: "the mean heat capacity, in J/(g K), is that of a lye of " + h.Strength.PercentText(4) +
+			" % from 25 °C to this temperature, by its enthalpy: the two belong together and are found by trial",
 		Sources: m.capacitySources(),
 	}), nil
 }

@@ -179,7 +179,9 @@ var vinegars = [...]string{"vinegar", "essig", "azijn", "vinaigre", "vinagre", "
 // noAcid are words behind the name of an acid that say that it is not in it, or is bound; lacksAcid are those before
 // it (memory).
 var (
-	noAcid    = [...]string{"free", "frei", "bacteria", "bacterium", "culture", "cultures", "ferment", "ester", "esters"}
+	noAcid = [...]string{
+		"free", "frei", "bacteria", "bacterium", "culture", "cultures", "ferment", "ester", "esters",
+	}
 	lacksAcid = [...]string{"without", "no", "non", "not", "sans", "ohne", "kein", "sin", "senza"}
 )
 

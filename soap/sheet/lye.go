@@ -148,8 +148,8 @@ func WriteStock(w io.Writer, heading, first string, weigh, water units.Mass) err
 func WriteAcids(w io.Writer, acids []lye.Acid) error {
 	var p page
 	p.wrap("", "Acids: the ids that a formula and lye know, with the names in everyday use that mean each alone. The "+
-		"strength of an acid as bought is over 0 % to 100 %, one value or a range; where nothing is said of it, 100 % counts "+
-		"when it is left out. Molar masses "+p.cite(lye.AtomicWeights())+"; names: common knowledge.")
+		"strength of an acid as bought is over 0 % to 100 %, one value or a range; where nothing is said of it, 100 % "+
+		"counts when it is left out. Molar masses "+p.cite(lye.AtomicWeights())+"; names: common knowledge.")
 	for _, a := range acids {
 		p.line("")
 		p.line(pad(a.ID, -26) + pad(a.Formula, -12) + a.Molar.Text(3) + " g/mol")

@@ -192,9 +192,9 @@ const secondVessel = "weigh the water into a second vessel and add the alkali to
 
 // dry says what can still be done about alkali that stands in its jug with hardly any water, or with none.
 func dry(r *soap.Reckoning) string {
-	const text = "Hardly any water is in the jug, or none, so that the alkali does not dissolve. Do not pour water on " +
-		"it: it boils and spits. Before it meets the oils, " + secondVessel + ", since it gets very hot, and stir until it " +
-		"is clear"
+	const text = "Hardly any water is in the jug, or none, so that the alkali does not dissolve. Do not pour water " +
+		"on it: it boils and spits. Before it meets the oils, " + secondVessel + ", since it gets very hot, and stir " +
+		"until it is clear"
 	switch {
 	case len(r.Remedies) > 0 && r.Remedies[0].UseLye.Mass.Sign() > 0:
 		return text + ". It is too much for the oils: then use part of it." + aside

@@ -110,8 +110,8 @@ func (b *bench) build(into string, files map[string]string, packages []string) (
 	if err := os.WriteFile(list, text, 0o644); err != nil {
 		return nil, err
 	}
-	args := append([]string{"test", "-c", "-vet=off", "-overlay", list, "-o", out + string(filepath.Separator)}, packages...)
-	build := exec.Command("go", args...)
+	args := []string{"test", "-c", "-vet=off", "-overlay", list, "-o", out + string(filepath.Separator)}
+	build := exec.Command("go", append(args, packages...)...)
 	build.Dir = b.program.root
 	if said, err := build.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("%s: %w\n%s", strings.Join(packages, " "), err, said)
